@@ -1,0 +1,254 @@
+"""The row model: what a row does, stitch by stitch.
+
+A row is a tuple of steps. A step is an `Op` (so many stitches of one kind) or
+a `Repeat` of steps. Each kind of stitch takes stitches off the left needle and
+makes stitches on the right one; counts are computed from that and never
+written beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+from types import MappingProxyType
+from typing import NamedTuple, TypeAlias
+
+__all__ = [
+    "STITCHES",
+    "Feature",
+    "Op",
+    "Repeat",
+    "Row",
+    "RowKind",
+    "Schedule",
+    "Section",
+    "Step",
+    "Stitch",
+    "WorkedRow",
+    "flat_ops",
+    "made",
+    "net",
+    "taken",
+    "walk",
+]
+
+
+class Stitch(NamedTuple):
+    """A kind of stitch: what one of it takes from the left needle and makes on the right."""
+
+    code: str
+    takes: int
+    makes: int
+    worked: int
+    """Loops of yarn drawn through for one of it: what it costs the yarn."""
+
+
+STITCHES = MappingProxyType(
+    {
+        stitch.code: stitch
+        for stitch in (
+            Stitch("k", 1, 1, 1),
+            Stitch("p", 1, 1, 1),
+            Stitch("k tbl", 1, 1, 1),
+            Stitch("sl wyib", 1, 1, 0),
+            Stitch("sl wyif", 1, 1, 0),
+            Stitch("M1L", 0, 1, 1),
+            Stitch("M1R", 0, 1, 1),
+            Stitch("k2tog", 2, 1, 1),
+            Stitch("ssk", 2, 1, 1),
+            Stitch("p2tog", 2, 1, 1),
+            Stitch("DS", 1, 1, 0),
+            Stitch("k DS", 1, 1, 1),
+            Stitch("k wrap", 1, 1, 1),
+            Stitch("w&t", 0, 0, 0),
+            Stitch("turn", 0, 0, 0),
+            Stitch("CO", 0, 1, 1),
+            Stitch("BO", 1, 0, 1),
+            Stitch("hold", 1, 0, 0),
+            Stitch("PU", 0, 1, 1),
+            Stitch("pm", 0, 0, 0),
+            Stitch("sm", 0, 0, 0),
+            Stitch("rm", 0, 0, 0),
+        )
+    }
+)
+"""Every kind of stitch the schedule knows, by its abbreviation.
+
+`DS` is the double stitch made at the start of a German short row, `k DS` the
+same stitch knitted as one in the round that closes the gap; `k wrap` knits a
+wrapped stitch together with its wrap; `hold` puts stitches on waste yarn; `PU`
+picks up and knits one.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Op:
+    """`times` stitches of one kind: `Op("k", 5)` is k5."""
+
+    code: str
+    times: int = 1
+    yarn: str = ""
+    """The yarn when it is not the row's own (`MC`, `CC1`, ...)."""
+
+    def __post_init__(self) -> None:
+        if self.code not in STITCHES:
+            raise ValueError(f"unknown stitch {self.code!r}")
+        if self.times < 1:
+            raise ValueError(f"{self.code} is worked at least once, not {self.times} times")
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """Steps worked `times` times in all."""
+
+    steps: tuple[Step, ...]
+    times: int
+
+    def __post_init__(self) -> None:
+        if not self.steps:
+            raise ValueError("a repeat holds at least one step")
+        if self.times < 1:
+            raise ValueError(f"a repeat is worked at least once, not {self.times} times")
+
+
+Step: TypeAlias = Op | Repeat
+
+
+def taken(steps: Iterable[Step]) -> int:
+    """Count the stitches the steps take off the left needle."""
+    return sum(
+        step.times * (STITCHES[step.code].takes if isinstance(step, Op) else taken(step.steps))
+        for step in steps
+    )
+
+
+def made(steps: Iterable[Step]) -> int:
+    """Count the stitches the steps make on the right needle."""
+    return sum(
+        step.times * (STITCHES[step.code].makes if isinstance(step, Op) else made(step.steps))
+        for step in steps
+    )
+
+
+def worked(steps: Iterable[Step]) -> int:
+    """Count the loops drawn through: the stitches that cost yarn."""
+    return sum(
+        step.times * (STITCHES[step.code].worked if isinstance(step, Op) else worked(step.steps))
+        for step in steps
+    )
+
+
+def net(steps: tuple[Step, ...]) -> int:
+    """Count by how many stitches the steps change the work."""
+    return made(steps) - taken(steps)
+
+
+def flat_ops(steps: Iterable[Step]) -> Iterator[Op]:
+    """Yield the ops in knitting order, with every repeat written out."""
+    for step in steps:
+        if isinstance(step, Op):
+            yield step
+        else:
+            for _ in range(step.times):
+                yield from flat_ops(step.steps)
+
+
+class RowKind(StrEnum):
+    """How a row goes round the work."""
+
+    ROUND = "rnd"
+    """Every stitch once, from BOR to BOR."""
+    RIGHT_SIDE = "RS"
+    """A short row worked on the right side; stops before the end."""
+    WRONG_SIDE = "WS"
+    """A short row worked on the wrong side, back over BOR."""
+    PART = "part"
+    """Some stitches on the right side, to bring BOR to a new place."""
+
+
+class Feature(StrEnum):
+    """Why a row exists: the part of the shaping it carries out."""
+
+    CAST_ON = "cast on"
+    EDGE = "edge"
+    PLAIN = "plain"
+    INCREASE = "increase"
+    SHORT_ROW = "short row"
+    CLOSE_GAPS = "close gaps"
+    SPLIT = "split"
+    MOVE_BOR = "move BOR"
+    SHAPE = "shape"
+    ADJUST = "adjust"
+    PICK_UP = "pick up"
+    CORNERS = "corners"
+    BIND_OFF = "bind off"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row or round: its steps and why it is there."""
+
+    steps: tuple[Step, ...]
+    feature: Feature = Feature.PLAIN
+    kind: RowKind = RowKind.ROUND
+    fabric: str = "plain"
+    """Which swatch governs it: `plain` or `rib`."""
+    yarn: str = "MC"
+    why: str = ""
+    """The rule it came from, in a few words, for a curious reader."""
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A run of rows worked one after another on the same stitches."""
+
+    key: str
+    """`neckband`, `back_neck`, `yoke`, `split`, `body`, `hem`, `sleeve` or `cuff`."""
+    start: int
+    """Live stitches before its first row."""
+    rows: tuple[Row, ...]
+    copies: tuple[str, ...] = ("",)
+    """Worked once for each: `("left", "right")` for the sleeves."""
+
+
+@dataclass(frozen=True, slots=True)
+class Schedule:
+    """The whole sweater in knitting order."""
+
+    sections: tuple[Section, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedRow:
+    """A row at its place in the schedule, with the counts that follow from its steps."""
+
+    section: Section
+    number: int
+    """Its number in the section, from 1."""
+    place: int
+    """Its number in the whole schedule, from 1; a sleeve row is numbered once for both sleeves."""
+    row: Row
+    before: int
+    after: int
+
+
+def walk(schedule: Schedule) -> Iterator[WorkedRow]:
+    """Work the schedule on a needle that can only count, and yield every row with its counts.
+
+    Raises:
+        ValueError: a round does not use every stitch, or a row needs more than there are.
+    """
+    place = 0
+    for section in schedule.sections:
+        live = section.start
+        for number, row in enumerate(section.rows, start=1):
+            place += 1
+            used = taken(row.steps)
+            if used > live or (row.kind is RowKind.ROUND and used != live):
+                raise ValueError(
+                    f"{section.key} row {number} takes {used} stitches; {live} are on the needle"
+                )
+            after = live + net(row.steps)
+            yield WorkedRow(section, number, place, row, live, after)
+            live = after
