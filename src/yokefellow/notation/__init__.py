@@ -1,0 +1,1 @@
+"""A row and the trade's written form of it, both ways."""

@@ -31,6 +31,7 @@ __all__ = [
     "net",
     "taken",
     "walk",
+    "worked",
 ]
 
 

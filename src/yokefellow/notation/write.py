@@ -1,0 +1,69 @@
+"""A row in the trade's abbreviations: exact, one line, readable back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from yokefellow.notation.canonical import canonical
+from yokefellow.notation.grammar import YARN, counted, excess, form
+from yokefellow.schedule.rows import Op, Repeat, Step
+
+__all__ = ["write"]
+
+_BRACKETS = (("[", "]"), ("(", ")"))
+
+
+def write(steps: Iterable[Step]) -> str:
+    """Write a row in the trade's abbreviations, with every stitch counted.
+
+    `yokefellow.notation.read.read` gives the steps back, in canonical form.
+    A repeat stands in square brackets, `[k5, M1L] 24 times`. The one repeat
+    of a row that holds others is written with the star, and its number says
+    "in all": `*[k6, M1L] 3 times, k7, M1L; rep from * 4 times in all`. In
+    trade use a bare "rep from * 4 times" may mean four times in all or four
+    times more. Repeats deeper inside, and those of a row with several such
+    repeats, use brackets in brackets, square and round by turns.
+
+    Raises:
+        ValueError: no steps; a yarn whose name is not capitals and digits; a
+            number, length or depth beyond the limits of `notation.grammar`.
+    """
+    plain = canonical(steps)
+    if not plain:
+        raise ValueError("a row holds at least one step")
+    if beyond := excess(plain):
+        raise ValueError(f"this row cannot be written: {beyond}")
+    nests = [step for step in plain if _nests(step)]
+    star = nests[0] if len(nests) == 1 else None
+    return ", ".join(_star(step) if step is star else _step(step, depth=0) for step in plain)
+
+
+def _nests(step: Step | None) -> bool:
+    return isinstance(step, Repeat) and any(isinstance(inner, Repeat) for inner in step.steps)
+
+
+def _star(step: Step) -> str:
+    inside = _steps(step.steps, depth=0) if isinstance(step, Repeat) else ""
+    return f"*{inside}; rep from * {step.times} times in all"
+
+
+def _steps(steps: tuple[Step, ...], *, depth: int) -> str:
+    return ", ".join(_step(step, depth=depth) for step in steps)
+
+
+def _step(step: Step, *, depth: int) -> str:
+    if isinstance(step, Op):
+        return _op(step)
+    opening, closing = _BRACKETS[depth % 2]
+    return f"{opening}{_steps(step.steps, depth=depth + 1)}{closing} {step.times} times"
+
+
+def _op(op: Op) -> str:
+    if op.yarn and not YARN.fullmatch(op.yarn):
+        raise ValueError(f"a row cannot name a yarn {op.yarn!r}: use capitals and digits, as CC1")
+    words = [form(op.code, op.times)]
+    if op.yarn:
+        words.append(op.yarn)
+    if op.times > 1 and not counted(op.code):
+        words.append(f"{op.times} times")
+    return " ".join(words)
