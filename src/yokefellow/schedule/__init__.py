@@ -1,0 +1,1 @@
+"""From the shape in integers to sections of rows."""

@@ -1,0 +1,1 @@
+"""From finished dimensions and gauge to integers."""

@@ -1,0 +1,223 @@
+"""What may spoil the sweater or hurt someone, said before the yarn is cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.findings import Finding, Severity
+from yokefellow.fit import HEAD_STRETCH, Finished
+from yokefellow.gauge import Gauges
+from yokefellow.project.models import Project
+from yokefellow.shaping.shapes import Shape
+from yokefellow.sizing.figures import Figures
+from yokefellow.wording import length
+from yokefellow.yarn import YarnEstimate
+
+__all__ = ["cautions", "safety"]
+
+TIGHT_ARM = 0.085
+"""Upper-arm ease below this share of the arm is tight: 2.5 cm on an adult arm of 29 cm
+(common practice)."""
+
+SHALLOW_CM = 0.5
+DEEP_CM = 8.0
+"""A yoke this much deeper than the armhole pulls when the arm lifts (common practice)."""
+
+
+def cautions(
+    project: Project,
+    figures: Figures,
+    finished: Finished,
+    gauges: Gauges,
+    shape: Shape,
+    broken: tuple[str, ...],
+    yarn: YarnEstimate,
+) -> tuple[Finding, ...]:
+    """Give every caution about the fit, the yoke, the gauge and the yarn."""
+    return (
+        *_neck(project, figures, shape),
+        *_arm(project, finished),
+        *_depth(project, figures, finished),
+        *_shoulders(project, shape),
+        *_hips(project, figures, finished),
+        *_yoke(project, broken, shape),
+        *_gauge(project, finished, gauges),
+        *_yarn(yarn),
+    )
+
+
+def _caution(code: str, field: str, message: str, remedy: str) -> Finding:
+    return Finding(code, Severity.CAUTION, field, message, remedy)
+
+
+def _neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    unit = project.sheet.units
+    opening_cm, head_cm = shape.neck.stitches.cm, figures.cm("head")
+    if opening_cm * HEAD_STRETCH < head_cm:
+        yield _caution(
+            "neck.over-head",
+            "garment.neck.opening",
+            f"A neck of {length(opening_cm, unit)} stretches to about "
+            f"{length(opening_cm * HEAD_STRETCH, unit)}; the head is {length(head_cm, unit)}.",
+            f"Make the opening at least {length(head_cm / HEAD_STRETCH, unit)}.",
+        )
+
+
+def _arm(project: Project, finished: Finished) -> Iterator[Finding]:
+    arm_cm = finished.sleeve.upper_arm_cm - finished.ease_arm_cm
+    if finished.ease_arm_cm < TIGHT_ARM * arm_cm:
+        unit = project.sheet.units
+        yield _caution(
+            "arm.tight",
+            "ease.upper_arm",
+            f"The sleeve has {length(finished.ease_arm_cm, unit)} of ease at the upper arm; "
+            f"under {length(TIGHT_ARM * arm_cm, unit)} it grips the arm.",
+            'Write ease.upper_arm = "classic", or measure the arm again.',
+        )
+
+
+def _depth(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
+    unit = project.sheet.units
+    depth_cm, armhole_cm = finished.yoke.depth_cm, figures.cm("armhole_depth")
+    if depth_cm < armhole_cm + SHALLOW_CM:
+        yield _caution(
+            "yoke.shallow",
+            "garment.yoke.depth",
+            f"A yoke of {length(depth_cm, unit)} at the front hardly reaches an armhole of "
+            f"{length(armhole_cm, unit)}: it binds at the underarm.",
+            f"Make it about {length(armhole_cm + 3, unit)} deep.",
+        )
+    if depth_cm > armhole_cm + DEEP_CM:
+        yield _caution(
+            "yoke.deep",
+            "garment.yoke.depth",
+            f"A yoke of {length(depth_cm, unit)} at the front, for an armhole of "
+            f"{length(armhole_cm, unit)}, lifts the whole body when the arm is raised.",
+            'Write garment.yoke.depth = "by size", or a smaller length.',
+        )
+
+
+def _shoulders(project: Project, shape: Shape) -> Iterator[Finding]:
+    yoke, per_cm = shape.yoke, shape.split.body.per_cm
+    if shape.split.yoke < yoke.shoulder_wanted:
+        unit = project.sheet.units
+        yield _caution(
+            "yoke.narrow",
+            "ease.chest",
+            f"The yoke ends {length(shape.split.yoke / per_cm, unit)} round, and the shoulders "
+            f"are {length(yoke.shoulder_wanted / per_cm, unit)}: it must stretch over them.",
+            "Choose more ease, or know that you want it to cling.",
+        )
+
+
+def _hips(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
+    body = finished.body
+    reaches = body.length_cm >= finished.plain_body.length_cm - 3
+    if reaches and body.edge_cm < figures.cm("hip"):
+        unit = project.sheet.units
+        yield _caution(
+            "body.over-hips",
+            "garment.body.shape",
+            f"The hem is {length(body.edge_cm, unit)} round and lies at hips of "
+            f"{length(figures.cm('hip'), unit)}: it will stretch or ride up.",
+            'Choose garment.body.shape = "a-line" or "waist", or a shorter body.',
+        )
+
+
+_RULES = {
+    "shoulder": (
+        "The yoke does not yet go round the shoulders at their point, 45 % of the way down.",
+        'Choose garment.yoke.increases = "regular" or "gentle", or a deeper yoke.',
+    ),
+    "apart": (
+        "Some increase rounds lie closer than three rounds and may read as a ridge.",
+        'Choose garment.yoke.increases = "few", or a deeper yoke.',
+    ),
+    "fullness": (
+        "The yoke is full before 60 % or after 80 % of its depth.",
+        "Choose another number of increase rounds, or another depth.",
+    ),
+}
+
+
+def _yoke(project: Project, broken: tuple[str, ...], shape: Shape) -> Iterator[Finding]:
+    for rule in broken:
+        message, remedy = _RULES[rule]
+        yield _caution(f"yoke.{rule}", "garment.yoke.increases", message, remedy)
+    steep = [s for s in shape.yoke.increase_rounds if 2 * s.increases > s.before]
+    if steep and project.garment.yoke.proportions != "measured":
+        yield _caution(
+            "yoke.steep",
+            "garment.yoke.proportions",
+            f"The percentage system adds {steep[0].increases} stitches to {steep[0].before} in "
+            "one round, more than one in two; plain fabric may pucker there.",
+            'That is how the system was published. proportions = "measured" avoids it.',
+        )
+
+
+def _gauge(project: Project, finished: Finished, gauges: Gauges) -> Iterator[Finding]:
+    unit, plain = project.sheet.units, gauges.plain
+    chest_cm = finished.body.chest_cm
+    off_cm = plain.stitch_spread * chest_cm
+    if off_cm > UNSURE_CM:
+        yield _caution(
+            "gauge.unsure",
+            "swatch.plain",
+            f"Your stitch readings leave the chest uncertain by {length(off_cm, unit)} either way.",
+            "Count again in two or three other places of the washed swatch, over a longer width.",
+        )
+    if not plain.in_the_round:
+        yield _caution(
+            "gauge.flat",
+            "swatch.plain.worked",
+            "The swatch was knitted flat and the sweater is knitted in the round; one knitter "
+            f"measured 4.5 % between them, which would be {length(0.045 * chest_cm, unit)} on "
+            "this chest.",
+            "Knit a swatch in the round, or measure the yoke early and often.",
+        )
+
+
+UNSURE_CM = 2.0
+
+
+def _yarn(yarn: YarnEstimate) -> Iterator[Finding]:
+    if yarn.verdict == "enough":
+        return
+    have, need = yarn.stash.metres, yarn.needed.metres
+    if yarn.verdict == "close":
+        yield _caution(
+            "yarn.close",
+            "yarn.MC.balls",
+            f"The stash holds {have:.0f} m and the sweater wants {need:.0f} m with a margin of a "
+            "tenth: too close to call.",
+            "Shorten the sleeves or the body a little, knit the sleeves before the hem, or keep "
+            "the swatch to unravel.",
+        )
+    else:
+        yield _caution(
+            "yarn.short",
+            "yarn.MC.balls",
+            f"The stash holds {have:.0f} m and the sweater wants {need:.0f} m with a margin of a "
+            f"tenth: short by {need - have:.0f} m.",
+            "Shorten the sleeves or the body, or choose less ease, before casting on.",
+        )
+
+
+def safety(project: Project) -> tuple[str, ...]:
+    """Give the usual cautions for hands, skin and children.
+
+    Sources: ASTM F1816 and EN 14682 for cords; the rest common practice.
+    """
+    said = [
+        "Rest the hands: pause every half hour, and stop on pain or numbness.",
+        "Wash the swatch as the sweater will be washed. Wool and mohair can irritate the skin: "
+        "wear the swatch against it for a day.",
+    ]
+    if project.wearer.table in ("babies", "children"):
+        said.append(
+            "For a baby or a child: no cords or drawstrings at the neck (ASTM F1816, EN 14682), "
+            "no loose buttons, short floats inside sleeves, and no shedding fibre for an infant. "
+            "The law of your country decides."
+        )
+    said.append("Sizing advice is not medical advice.")
+    return tuple(said)

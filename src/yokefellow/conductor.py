@@ -1,0 +1,97 @@
+"""The one conductor: calls the rooms in order and gives the whole plan."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from hashlib import sha256
+
+from yokefellow.advice.cautions import cautions, safety
+from yokefellow.advice.checks import Check, checks
+from yokefellow.advice.needles import NeedleChange, needle_changes
+from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.fit import Finished, fit
+from yokefellow.gauge import Gauges, gauges
+from yokefellow.project.models import Project
+from yokefellow.project.sense import sense
+from yokefellow.savings import Saving, savings
+from yokefellow.schedule.compile import compile_schedule
+from yokefellow.schedule.rows import Schedule, WorkedRow, walk
+from yokefellow.shaping.assemble import shape
+from yokefellow.shaping.shapes import Shape
+from yokefellow.sizing.figures import Figures
+from yokefellow.sizing.fill import fill
+from yokefellow.yarn import YarnEstimate, estimate
+
+__all__ = ["Plan", "plan"]
+
+MAIN = "MC"
+"""The yarn of everything that is not a colour band."""
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Everything the sheet shows, computed once."""
+
+    project: Project
+    figures: Figures
+    gauges: Gauges
+    finished: Finished
+    shape: Shape
+    schedule: Schedule
+    rows: tuple[WorkedRow, ...]
+    yarn: YarnEstimate
+    savings: tuple[Saving, ...]
+    needles: tuple[NeedleChange, ...]
+    checks: tuple[Check, ...]
+    findings: tuple[Finding, ...]
+    """Cautions and notes; a plan with an error is never made."""
+    safety: tuple[str, ...]
+    key: str
+    """A name for this very schedule: it changes when a row changes."""
+
+
+def _stop_on_errors(findings: Iterable[Finding]) -> None:
+    """End the stage when it holds an error, with everything it found.
+
+    Raises:
+        PlanError: at least one finding is an error.
+    """
+    found = tuple(findings)
+    if any(finding.severity is Severity.ERROR for finding in found):
+        raise PlanError(found)
+
+
+def plan(project: Project) -> Plan:
+    """Turn a project into a plan.
+
+    Raises:
+        PlanError: no sweater can be made from these numbers; it says why and what to change.
+    """
+    said = sense(project)
+    figures, filled = fill(project)
+    said = (*said, *filled)
+    _stop_on_errors(said)
+    finished = fit(project, figures)
+    gauge = gauges(project)
+    shaped = shape(project, finished, gauge)
+    schedule = compile_schedule(shaped.shape, wrapped=project.garment.neck.short_rows == "wrapped")
+    rows = tuple(walk(schedule))
+    yarn = estimate(schedule, gauge, project.yarn[MAIN])
+    warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarn)
+    return Plan(
+        project=project,
+        figures=figures,
+        gauges=gauge,
+        finished=finished,
+        shape=shaped.shape,
+        schedule=schedule,
+        rows=rows,
+        yarn=yarn,
+        savings=savings(finished, shaped.shape, gauge, project.yarn[MAIN]),
+        needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
+        checks=checks(project, figures, finished, gauge, shaped.shape, rows),
+        findings=(*said, *warned),
+        safety=safety(project),
+        key=sha256(repr(schedule).encode()).hexdigest()[:16],
+    )

@@ -1,0 +1,104 @@
+"""From the readings on the swatch to stitches and rounds per cm, with their spread.
+
+The garment is counted at the gauge it will be worn at, the washed one, and
+measured on the needles at the unwashed one; both are kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from statistics import fmean
+
+from yokefellow.project.models import Project, Swatch, SwatchState
+from yokefellow.project.typed import Reading
+
+__all__ = ["Gauge", "Gauges", "gauge", "gauges", "mean_per_cm", "spread"]
+
+READING_ERROR = 0.25
+"""A reading is good to a quarter of a stitch at best (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """Stitches and rounds per cm of one fabric."""
+
+    stitches_per_cm: float
+    """Of the fabric as it is worn: washed."""
+    rounds_per_cm: float
+    unwashed_stitches_per_cm: float
+    """Of the fabric as it comes off the needle."""
+    unwashed_rounds_per_cm: float
+    stitch_spread: float
+    """Relative uncertainty of the stitches: 0.02 is two in a hundred."""
+    round_spread: float
+    is_washed: bool
+    """False when no washed reading was given and the unwashed one stands in."""
+    in_the_round: bool
+    readings: int
+
+
+@dataclass(frozen=True, slots=True)
+class Gauges:
+    """The gauge of every fabric in the sweater."""
+
+    plain: Gauge
+    rib: Gauge
+    rib_is_assumed: bool
+    """True when there was no swatch of the rib and the plain fabric's gauge stands in."""
+
+    def of(self, fabric: str) -> Gauge:
+        """Give the gauge of a fabric by name."""
+        return self.rib if fabric == "rib" else self.plain
+
+
+def mean_per_cm(readings: Iterable[Reading]) -> float:
+    """Average the readings, each weighted by the fabric it covers, in stitches per cm."""
+    taken = tuple(readings)
+    return sum(reading.count for reading in taken) / sum(reading.over_cm for reading in taken)
+
+
+def spread(readings: Iterable[Reading]) -> float:
+    """Tell how uncertain the mean of the readings is, relative to it.
+
+    Half the range of the readings, or what a quarter of a stitch misread in
+    every one comes to, whichever is larger (common practice, no source).
+    """
+    taken = tuple(readings)
+    each = [reading.count / reading.over_cm for reading in taken]
+    misread = READING_ERROR / fmean(reading.over_cm for reading in taken) / len(taken) ** 0.5
+    return float(max((max(each) - min(each)) / 2, misread) / mean_per_cm(taken))
+
+
+def gauge(swatch: Swatch) -> Gauge:
+    """Give the gauge of one swatch; the state that was not read is taken to equal the other.
+
+    Raises:
+        ValueError: the swatch has no reading at all.
+    """
+    worn = swatch.washed or swatch.unwashed
+    knitted = swatch.unwashed or swatch.washed
+    if worn is None or knitted is None:
+        raise ValueError("a swatch without readings has no gauge")
+    return Gauge(
+        stitches_per_cm=mean_per_cm(worn.stitches),
+        rounds_per_cm=mean_per_cm(worn.rounds),
+        unwashed_stitches_per_cm=mean_per_cm(knitted.stitches),
+        unwashed_rounds_per_cm=mean_per_cm(knitted.rounds),
+        stitch_spread=spread(worn.stitches),
+        round_spread=spread(worn.rounds),
+        is_washed=swatch.washed is not None,
+        in_the_round=swatch.worked == "round",
+        readings=_readings(worn),
+    )
+
+
+def _readings(state: SwatchState) -> int:
+    return len(state.stitches) + len(state.rounds)
+
+
+def gauges(project: Project) -> Gauges:
+    """Give the gauge of every fabric of the project."""
+    plain = gauge(project.swatch.plain)
+    rib = plain if project.swatch.rib is None else gauge(project.swatch.rib)
+    return Gauges(plain, rib, rib_is_assumed=project.swatch.rib is None)

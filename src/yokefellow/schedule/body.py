@@ -1,0 +1,52 @@
+"""The rows of the body and its hem."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.schedule.neck import adjust, rib_rows
+from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
+from yokefellow.schedule.steps import knit
+from yokefellow.shaping.shapes import BodyShape
+
+__all__ = ["body_section", "edge_section"]
+
+
+def body_section(body: BodyShape, *, stitches: int) -> Section:
+    """Work the body from the underarm to the hem, BOR at the left underarm."""
+    return Section("body", stitches, tuple(_rounds(body, stitches)))
+
+
+def _rounds(body: BodyShape, stitches: int) -> Iterator[Row]:
+    changes = dict(body.changes)
+    now = stitches
+    for number in range(1, body.rounds.got + 1):
+        change = changes.get(number, 0)
+        if change:
+            yield _side_changes(now, widen=change > 0)
+            now += change
+        elif number == body.rounds.got and now != body.hem_stitches:
+            yield adjust(now, body.hem_stitches, why="to the hem's count")
+        else:
+            yield Row(knit(now))
+
+
+def _side_changes(stitches: int, *, widen: bool) -> Row:
+    """Change one stitch on either side of BOR and of the marker at the other side."""
+    front = stitches // 2
+    steps = (*_between(front, widen=widen), Op("sm"), *_between(stitches - front, widen=widen))
+    return Row(steps, Feature.SHAPE, why="shapes the sides")
+
+
+def _between(stitches: int, *, widen: bool) -> tuple[Step, ...]:
+    if widen:
+        return (Op("k"), Op("M1L"), *knit(stitches - 2), Op("M1R"), Op("k"))
+    return (Op("k"), Op("ssk"), *knit(stitches - 6), Op("k2tog"), Op("k"))
+
+
+def edge_section(
+    key: str, *, stitches: int, rib: str, rounds: int, copies: tuple[str, ...] = ("",)
+) -> Section:
+    """Work a ribbed edge and bind it off."""
+    bind_off = Row((Op("BO", stitches),), Feature.BIND_OFF, fabric="rib", why="the edge")
+    return Section(key, stitches, (*rib_rows(stitches, rib, rounds), bind_off), copies)

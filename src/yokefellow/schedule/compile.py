@@ -1,0 +1,55 @@
+"""From the shape in integers to the sections of rows."""
+
+from __future__ import annotations
+
+from yokefellow.schedule.body import body_section, edge_section
+from yokefellow.schedule.neck import back_neck, neckband
+from yokefellow.schedule.rows import Schedule, Section
+from yokefellow.schedule.sleeve import SLEEVES, sleeve_section
+from yokefellow.schedule.yoke import split_section, yoke_section
+from yokefellow.shaping.shapes import BodyShape, Shape, SleeveShape, Split
+
+__all__ = ["body_sections", "compile_schedule", "sleeve_sections"]
+
+
+def body_sections(body: BodyShape, split: Split) -> tuple[Section, ...]:
+    """Give the body and its hem."""
+    return (
+        body_section(body, stitches=split.body.got),
+        edge_section("hem", stitches=body.hem_stitches, rib=body.rib, rounds=body.hem_rounds.got),
+    )
+
+
+def sleeve_sections(sleeve: SleeveShape, split: Split) -> tuple[Section, ...]:
+    """Give the sleeve and its cuff, each worked twice."""
+    return (
+        sleeve_section(sleeve, held=split.held, underarm=split.underarm.got),
+        edge_section(
+            "cuff",
+            stitches=sleeve.edge.got,
+            rib=sleeve.rib,
+            rounds=sleeve.cuff_rounds.got,
+            copies=SLEEVES,
+        ),
+    )
+
+
+def compile_schedule(shape: Shape, *, wrapped: bool) -> Schedule:
+    """Give every row of the sweater in knitting order.
+
+    Args:
+        shape: the sweater in integers.
+        wrapped: whether short rows are wrapped and turned, or German.
+    """
+    start = shape.neck.stitches.got
+    rises = back_neck(shape.yoke.short_rows, stitches=start, wrapped=wrapped)
+    return Schedule(
+        (
+            neckband(shape.neck),
+            *((rises,) if rises else ()),
+            yoke_section(shape.yoke, wrapped=wrapped),
+            split_section(shape.split),
+            *body_sections(shape.body, shape.split),
+            *sleeve_sections(shape.sleeve, shape.split),
+        )
+    )

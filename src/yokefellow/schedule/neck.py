@@ -1,0 +1,108 @@
+"""The rows of the neckband and of the short rows at the back of the neck."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Section, Step
+from yokefellow.schedule.steps import decrease_evenly, increase_evenly, knit, rib, tidy
+from yokefellow.shaping.shapes import NeckShape
+from yokefellow.shaping.short_rows import ShortRows
+
+__all__ = ["adjust", "back_neck", "closing_round", "neckband", "rib_rows"]
+
+
+def rib_rows(stitches: int, name: str, rounds: int) -> tuple[Row, ...]:
+    """Work rounds of rib."""
+    row = Row(rib(stitches, name), Feature.EDGE, fabric="rib", why=f"{name} rib")
+    return (row,) * rounds
+
+
+def adjust(before: int, after: int, *, why: str) -> Row:
+    """Go from one count to another in one plain round, evenly."""
+    if after < before:
+        steps = decrease_evenly(before, before - after)
+    else:
+        steps = increase_evenly(before, after - before, midway=False)
+    return Row(steps, Feature.ADJUST, why=why)
+
+
+def neckband(neck: NeckShape) -> Section:
+    """Cast on at the neck and work the band."""
+    band = neck.band_stitches
+    cast_on = Row(
+        (Op("CO", band),), Feature.CAST_ON, RowKind.PART, fabric="rib", why="the neck edge"
+    )
+    rows = [cast_on, *rib_rows(band, neck.rib, neck.rounds.got)]
+    if band != neck.stitches.got:
+        rows.append(adjust(band, neck.stitches.got, why="from the rib's count to the yoke's"))
+    return Section("neckband", 0, tuple(rows))
+
+
+def back_neck(plan: ShortRows, *, stitches: int, wrapped: bool) -> Section | None:
+    """Work the short rows over the back of the neck, BOR at its centre; None without any."""
+    if not plan.turns:
+        return None
+    rows = _wrapped(plan.turns) if wrapped else _german(plan.turns)
+    return Section("back_neck", stitches, rows)
+
+
+def _short(kind: RowKind, steps: tuple[Step, ...]) -> Row:
+    return Row(steps, Feature.SHORT_ROW, kind, why="raises the back of the neck")
+
+
+def _german(turns: tuple[int, ...]) -> tuple[Row, ...]:
+    """Turn on the last stitch worked, which becomes the double stitch of the next row."""
+    rows: list[Row] = []
+    for pair, turn in enumerate(turns):
+        if pair == 0:
+            out: tuple[Step, ...] = knit(turn)
+        else:
+            out = (Op("DS"), *knit(turns[pair - 1] - 1 + turn))
+        rows.append(_short(RowKind.RIGHT_SIDE, (*out, Op("turn"))))
+        back = (Op("DS"), Op("p", 2 * turn - 1), Op("turn"))
+        rows.append(_short(RowKind.WRONG_SIDE, back))
+    rows.append(_short(RowKind.PART, (Op("DS"), *knit(turns[-1] - 1))))
+    return tuple(rows)
+
+
+def _wrapped(turns: tuple[int, ...]) -> tuple[Row, ...]:
+    """Turn after wrapping the next stitch, which stays unworked."""
+    rows: list[Row] = []
+    for pair, turn in enumerate(turns):
+        out = turn if pair == 0 else turns[pair - 1] + turn
+        rows.append(_short(RowKind.RIGHT_SIDE, (*knit(out), Op("w&t"))))
+        rows.append(_short(RowKind.WRONG_SIDE, (Op("p", 2 * turn), Op("w&t"))))
+    rows.append(_short(RowKind.PART, knit(turns[-1])))
+    return tuple(rows)
+
+
+def closing_round(plan: ShortRows, *, stitches: int, wrapped: bool) -> Row:
+    """Knit all the way round, closing the gap at every turn.
+
+    A German turn left its mark on the last stitch worked, a wrapped one on the
+    stitch after it.
+    """
+    code, beyond = ("k wrap", 1) if wrapped else ("k DS", 0)
+    marked = [turn + beyond for turn in reversed(plan.turns)]
+    near = (*knit(marked[0] - 1), Op(code))
+    steps_out = [early_to_late - 1 for early_to_late in (b - a for a, b in pairwise(marked))]
+    out = _marks([(*knit(gap), Op(code)) for gap in steps_out])
+    back = _marks([(Op(code), *knit(gap)) for gap in reversed(steps_out)])
+    middle = knit(stitches - 2 * marked[-1])
+    steps = tidy((*near, *out, *middle, *back, Op(code), *knit(marked[0] - 1)))
+    return Row(steps, Feature.CLOSE_GAPS, why="closes the gaps of the short rows")
+
+
+def _marks(groups: list[tuple[Step, ...]]) -> tuple[Step, ...]:
+    """Write equal neighbouring groups as a repeat."""
+    steps: list[Step] = []
+    place = 0
+    while place < len(groups):
+        same = place
+        while same < len(groups) and groups[same] == groups[place]:
+            same += 1
+        count = same - place
+        steps += [Repeat(groups[place], count)] if count > 1 else groups[place]
+        place = same
+    return tuple(steps)

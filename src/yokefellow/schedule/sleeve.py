@@ -1,0 +1,57 @@
+"""The rows of a sleeve; both sleeves are worked from them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.schedule.neck import adjust
+from yokefellow.schedule.rows import Feature, Op, Row, Section
+from yokefellow.schedule.steps import knit
+from yokefellow.shaping.shapes import SleeveShape
+
+__all__ = ["SLEEVES", "sleeve_section"]
+
+SLEEVES = ("left", "right")
+
+CORNER = 1
+"""Stitches picked up beyond the underarm at each corner, and closed in the next round."""
+
+
+def sleeve_section(sleeve: SleeveShape, *, held: int, underarm: int) -> Section:
+    """Work a sleeve from the held stitches to the cuff, BOR at the centre of the underarm.
+
+    Args:
+        sleeve: its shape.
+        held: stitches put back from waste yarn.
+        underarm: stitches cast on at the underarm, picked up again.
+    """
+    after_bor = underarm // 2
+    before_bor = underarm - after_bor
+    rows = (
+        Row(
+            (Op("PU", after_bor + CORNER), *knit(held), Op("PU", before_bor + CORNER)),
+            Feature.PICK_UP,
+            why="underarm and one more at each corner",
+        ),
+        Row(
+            (*knit(after_bor), Op("k2tog"), *knit(held - 2), Op("ssk"), *knit(before_bor)),
+            Feature.CORNERS,
+            why="closes the corners",
+        ),
+        *_rounds(sleeve, held + underarm),
+    )
+    return Section("sleeve", held, rows, SLEEVES)
+
+
+def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
+    decreases = frozenset(sleeve.decreases)
+    now = stitches
+    for number in range(3, sleeve.rounds.got + 1):
+        if number in decreases:
+            taper = (Op("k"), Op("k2tog"), *knit(now - 6), Op("ssk"), Op("k"))
+            yield Row(taper, Feature.SHAPE, why="tapers the sleeve")
+            now -= 2
+        elif number == sleeve.rounds.got and now != sleeve.edge.got:
+            yield adjust(now, sleeve.edge.got, why="to the cuff's count")
+        else:
+            yield Row(knit(now))

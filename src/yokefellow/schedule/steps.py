@@ -1,0 +1,105 @@
+"""Building blocks of rows: ribs, evenly spread increases and decreases."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from types import MappingProxyType
+
+from yokefellow.schedule.rows import Op, Repeat, Step
+from yokefellow.shaping.even import period, runs
+
+__all__ = ["decrease_evenly", "increase_evenly", "knit", "rib", "tidy"]
+
+_RIBS = MappingProxyType(
+    {
+        "1x1": (Op("k"), Op("p")),
+        "2x2": (Op("k", 2), Op("p", 2)),
+        "twisted": (Op("k tbl"), Op("p")),
+    }
+)
+
+
+def knit(stitches: int) -> tuple[Step, ...]:
+    """Knit so many stitches; nothing when there are none."""
+    return (Op("k", stitches),) if stitches > 0 else ()
+
+
+def tidy(steps: Iterable[Step]) -> tuple[Step, ...]:
+    """Join neighbouring ops of one kind: k3, k4 becomes k7."""
+    joined: list[Step] = []
+    for step in steps:
+        last = joined[-1] if joined else None
+        if (
+            isinstance(step, Op)
+            and isinstance(last, Op)
+            and (step.code, step.yarn) == (last.code, last.yarn)
+        ):
+            joined[-1] = Op(step.code, last.times + step.times, step.yarn)
+        else:
+            joined.append(step)
+    return tuple(joined)
+
+
+def rib(stitches: int, name: str) -> tuple[Step, ...]:
+    """Work a whole round of rib.
+
+    Raises:
+        ValueError: the rib does not divide the stitches.
+    """
+    repeat = _RIBS[name]
+    width = sum(op.times for op in repeat)
+    if stitches % width:
+        raise ValueError(f"a rib of {width} stitches does not divide {stitches}")
+    return (Repeat(repeat, stitches // width),)
+
+
+def increase_evenly(stitches: int, times: int, *, midway: bool) -> tuple[Step, ...]:
+    """Spread M1L increases evenly over the round.
+
+    Each stands at the end of its group of stitches or, `midway` in a round of
+    equal groups, in its middle: alternating the two from one increase round to
+    the next keeps the increases from stacking into wedges. None stands at the
+    beginning of the round.
+
+    Args:
+        stitches: in the round before.
+        times: increases.
+        midway: whether each stands in the middle of its group.
+
+    Raises:
+        ValueError: more increases than stitches.
+    """
+    sizes, _ = period(stitches, times)
+    in_middle = midway and len(runs(sizes)) == 1
+
+    def group(size: int) -> tuple[Step, ...]:
+        ahead = (size + 1) // 2 if in_middle else size
+        return (*knit(ahead), Op("M1L"), *knit(size - ahead))
+
+    return _spread(stitches, times, group)
+
+
+def decrease_evenly(stitches: int, times: int) -> tuple[Step, ...]:
+    """Spread k2tog decreases evenly over the round; each group holds the two it eats.
+
+    Raises:
+        ValueError: more decreases than pairs of stitches.
+    """
+    if 2 * times > stitches:
+        raise ValueError(f"{stitches} stitches do not hold {times} decreases")
+    return _spread(stitches, times, lambda size: (*knit(size - 2), Op("k2tog")))
+
+
+def _spread(
+    stitches: int, times: int, group: Callable[[int], tuple[Step, ...]]
+) -> tuple[Step, ...]:
+    sizes, rounds = period(stitches, times)
+    blocks = runs(sizes)
+    if len(blocks) == 1:
+        return _times(group(sizes[0]), times)
+    inner = tidy(step for size, count in blocks for step in _times(group(size), count))
+    return _times(inner, rounds)
+
+
+def _times(steps: tuple[Step, ...], times: int) -> tuple[Step, ...]:
+    return steps if times == 1 else (Repeat(steps, times),)

@@ -1,0 +1,60 @@
+"""The rows of the yoke and of the split."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.schedule.neck import closing_round
+from yokefellow.schedule.rows import Feature, Op, Row, RowKind, Section, Step
+from yokefellow.schedule.steps import increase_evenly, knit
+from yokefellow.shaping.shapes import Split, YokeShape
+
+__all__ = ["split_section", "yoke_section"]
+
+
+def yoke_section(yoke: YokeShape, *, wrapped: bool) -> Section:
+    """Work the yoke from the neck to the underarm."""
+    start = yoke.increase_rounds[0].before
+    return Section("yoke", start, tuple(_rounds(yoke, start, wrapped=wrapped)))
+
+
+def _rounds(yoke: YokeShape, start: int, *, wrapped: bool) -> Iterator[Row]:
+    increases = {step.number: (place, step) for place, step in enumerate(yoke.increase_rounds)}
+    for number in range(1, yoke.rounds.got + 1):
+        if number in increases:
+            place, step = increases[number]
+            yield Row(
+                increase_evenly(step.before, step.increases, midway=place % 2 == 1),
+                Feature.INCREASE,
+                why=f"increase round {place + 1} of {len(increases)}",
+            )
+        elif number == 1 and yoke.short_rows.turns:
+            yield closing_round(yoke.short_rows, stitches=start, wrapped=wrapped)
+        else:
+            yield Row(knit(yoke.stitches_at(number)))
+
+
+def split_section(split: Split) -> Section:
+    """Put the sleeves on waste yarn, cast on the underarms, and move BOR to the left one.
+
+    BOR is at the centre back, and the work goes to the wearer's left: half
+    the back, left sleeve, front, right sleeve, the other half of the back.
+    """
+    half = split.back // 2
+    underarm = split.underarm.got
+    cast_on: tuple[Step, ...] = (
+        Op("CO", underarm - underarm // 2),
+        Op("pm"),
+        Op("CO", underarm // 2),
+    )
+    sleeve: tuple[Step, ...] = (Op("hold", split.held), *cast_on)
+    steps = (*knit(half), *sleeve, *knit(split.front), *sleeve, *knit(split.back - half))
+    to_marker = (Op("rm"), *knit(half + underarm - underarm // 2))
+    return Section(
+        "split",
+        split.yoke,
+        (
+            Row(steps, Feature.SPLIT, why="body and sleeves part"),
+            Row(to_marker, Feature.MOVE_BOR, RowKind.PART, why="BOR moves to the left underarm"),
+        ),
+    )

@@ -1,0 +1,161 @@
+"""From finished dimensions and gauge to the whole shape in integers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.fit import Finished
+from yokefellow.gauge import Gauges
+from yokefellow.project.models import Project
+from yokefellow.shaping.body import RIB_REPEAT, body_shape
+from yokefellow.shaping.circular import SHOULDER_AT, Solution, YokeTask, solve
+from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.percentages import CUFF, PLACES, percentages
+from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
+from yokefellow.shaping.short_rows import ShortRows, short_rows
+from yokefellow.shaping.sleeve import sleeve_shape
+
+__all__ = ["Shaped", "shape"]
+
+LEAST_YOKE_ROUNDS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Shaped:
+    """The shape, and the rules of the yoke that could not be kept."""
+
+    shape: Shape
+    broken: tuple[str, ...]
+
+
+def shape(project: Project, finished: Finished, gauges: Gauges) -> Shaped:
+    """Choose every count of the sweater.
+
+    Raises:
+        PlanError: no yoke leads from this neck to this body.
+    """
+    rounds = rounds_for(
+        finished.yoke.depth_cm, per_cm=gauges.plain.rounds_per_cm, least=LEAST_YOKE_ROUNDS
+    )
+    if project.garment.yoke.proportions == "measured":
+        solution = _measured(project, finished, gauges, rounds.got)
+    else:
+        solution = _by_percentage(project, finished, gauges, rounds.got)
+    rises = _short_rows(finished, gauges, solution.neck.got)
+    yoke = YokeShape(
+        rounds=rounds,
+        increase_rounds=solution.increase_rounds,
+        short_rows=rises,
+        shoulder_round=int(SHOULDER_AT * rounds.got),
+        shoulder_wanted=finished.yoke.shoulder_cm * gauges.plain.stitches_per_cm,
+    )
+    rib = project.garment.neck.rib
+    neck = NeckShape(
+        solution.neck,
+        nearest(solution.neck.got, multiple=RIB_REPEAT[rib]),
+        rounds_for(finished.neck.band_cm, per_cm=gauges.rib.rounds_per_cm),
+        rib,
+    )
+    return Shaped(_below(project, finished, gauges, neck, yoke, solution.split), solution.broken)
+
+
+def _below(
+    project: Project,
+    finished: Finished,
+    gauges: Gauges,
+    neck: NeckShape,
+    yoke: YokeShape,
+    split: Split,
+) -> Shape:
+    """Add body and sleeves, as chosen and as they would be unmodified."""
+    body_rib, sleeve_rib = project.garment.body.rib, project.garment.sleeves.rib
+    sleeves = [finished.sleeve, finished.plain_sleeve]
+    if project.garment.yoke.proportions != "measured":
+        sleeves = [replace(s, edge_cm=max(s.edge_cm, _cuff_cm(split))) for s in sleeves]
+    chosen, plain = (
+        sleeve_shape(stitches=split.sleeve.got, fit=fit, gauges=gauges, rib=sleeve_rib)
+        for fit in sleeves
+    )
+    body, plain_body = (
+        body_shape(stitches=split.body.got, fit=fit, gauges=gauges, rib=body_rib)
+        for fit in (finished.body, finished.plain_body)
+    )
+    return Shape(neck, yoke, split, body, chosen, plain_body, plain)
+
+
+def _cuff_cm(split: Split) -> float:
+    """Give the percentage system's cuff: a fifth of the body."""
+    return CUFF * split.body.got / split.body.per_cm
+
+
+def _short_rows(finished: Finished, gauges: Gauges, neck: int) -> ShortRows:
+    return short_rows(
+        raise_cm=finished.neck.raise_cm,
+        rows_per_cm=gauges.plain.rounds_per_cm,
+        neck_stitches=neck,
+    )
+
+
+def _measured(project: Project, finished: Finished, gauges: Gauges, rounds: int) -> Solution:
+    per_cm = gauges.plain.stitches_per_cm
+    solution = solve(
+        YokeTask(
+            neck=finished.neck.opening_cm * per_cm,
+            neck_multiple=RIB_REPEAT[project.garment.neck.rib],
+            body=finished.body.chest_cm * per_cm,
+            body_multiple=RIB_REPEAT[project.garment.body.rib],
+            sleeve=finished.sleeve.upper_arm_cm * per_cm,
+            underarm=finished.yoke.underarm_cm * per_cm,
+            shoulder=finished.yoke.shoulder_cm * per_cm,
+            rounds=rounds,
+            rounds_per_cm=gauges.plain.rounds_per_cm,
+            stitches_per_cm=per_cm,
+            style=project.garment.yoke.increases,
+            first_round=2,
+        )
+    )
+    if solution is None:
+        raise PlanError([_no_yoke(finished, per_cm)])
+    return solution
+
+
+def _no_yoke(finished: Finished, per_cm: float) -> Finding:
+    yoke_cm = finished.body.chest_cm + 2 * finished.sleeve.upper_arm_cm
+    yoke_cm -= 4 * finished.yoke.underarm_cm
+    return Finding(
+        code="yoke.no-way",
+        severity=Severity.ERROR,
+        field="garment.neck.opening",
+        message=(
+            f"No even increases lead from a neck of {finished.neck.opening_cm:.1f} cm "
+            f"({finished.neck.opening_cm * per_cm:.0f} stitches) to a yoke of "
+            f"{yoke_cm:.1f} cm ({yoke_cm * per_cm:.0f} stitches) in "
+            f"{finished.yoke.depth_cm:.1f} cm of depth."
+        ),
+        remedy="Choose a smaller neck opening, a narrower underarm, more ease or a deeper yoke.",
+    )
+
+
+def _by_percentage(project: Project, finished: Finished, gauges: Gauges, rounds: int) -> Solution:
+    per_cm = gauges.plain.stitches_per_cm
+    wanted = finished.body.chest_cm * per_cm
+    counts = percentages(
+        nearest(wanted, multiple=2, least=20), book=project.garment.yoke.proportions
+    )
+    first = 2 if finished.neck.raise_cm > 0 else 1
+    steps = tuple(
+        IncreaseRound(max(first, nearest(place * rounds, least=1)), before, after)
+        for place, (before, after) in zip(PLACES, pairwise(counts.counts), strict=True)
+    )
+    split = Split(
+        Count(counts.body, wanted, per_cm),
+        Count(counts.sleeve, finished.sleeve.upper_arm_cm * per_cm, per_cm),
+        Count(counts.underarm, finished.yoke.underarm_cm * per_cm, per_cm),
+    )
+    neck = Count(counts.neck, finished.neck.opening_cm * per_cm, per_cm)
+    limit = int(SHOULDER_AT * rounds)
+    there = [step.after for step in steps if step.number <= limit][-1]
+    covered = there >= min(finished.yoke.shoulder_cm * per_cm, split.yoke)
+    return Solution(neck, split, steps, () if covered else ("shoulder",))

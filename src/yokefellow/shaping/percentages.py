@@ -1,0 +1,66 @@
+"""The percentage system: every count a share of the body's stitches, K.
+
+Zimmermann, *Knitting Without Tears* (1971) and *Knitting Around* (1989), both
+as retold by others and worked at K = 200; the books themselves not re-read.
+They knit upward and decrease; here the same counts are met in the other order.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from yokefellow.shaping.counts import nearest
+
+__all__ = ["Percentages", "percentages"]
+
+SLEEVE, UNDERARM, NECK, CUFF = 0.33, 0.08, 0.40, 0.20
+"""Upper sleeve, each underarm, neck and cuff, as shares of K."""
+
+_GROUPS = MappingProxyType({"percentage 1971": (3, 3), "percentage 1989": (4, 3)})
+"""Going up, the stitches of one decrease group in the lower rounds: 3 is [k1, k2tog],
+4 is [k2, k2tog]. The last round goes to the neck count whatever it takes."""
+
+PLACES = (0.0, 0.25, 0.5)
+"""Shares of the depth at which the rounds lie, read top-down from the neck."""
+
+
+@dataclass(frozen=True, slots=True)
+class Percentages:
+    """The counts of one body by percentage."""
+
+    body: int
+    sleeve: int
+    underarm: int
+    neck: int
+    cuff: int
+    counts: tuple[int, ...]
+    """Read top-down: the neck, then the count after each increase round."""
+
+
+def percentages(body: int, *, book: str) -> Percentages:
+    """Give the counts for K body stitches.
+
+    Each share is rounded to the nearest stitch. Going up, a round of [k1,
+    k2tog] takes one stitch from every whole group of three and leaves the
+    rest, hence 179 → 120 and not 119.
+
+    Args:
+        body: K, the stitches round the body.
+        book: `percentage 1971` or `percentage 1989`.
+
+    Raises:
+        KeyError: an unknown book.
+
+    >>> percentages(200, book="percentage 1971").counts
+    (80, 120, 179, 268)
+    >>> percentages(200, book="percentage 1989").counts
+    (80, 134, 201, 268)
+    """
+    sleeve, underarm, neck, cuff = (
+        nearest(share * body) for share in (SLEEVE, UNDERARM, NECK, CUFF)
+    )
+    counts = [body - 2 * underarm + 2 * (sleeve - underarm)]
+    for group in _GROUPS[book]:
+        counts.append(counts[-1] - counts[-1] // group)
+    return Percentages(body, sleeve, underarm, neck, cuff, (neck, *reversed(counts)))

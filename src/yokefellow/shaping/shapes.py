@@ -1,0 +1,137 @@
+"""The shape of the sweater in stitches and rounds: what the shaping files give each other."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from yokefellow.shaping.counts import Count
+from yokefellow.shaping.short_rows import ShortRows
+
+__all__ = ["BodyShape", "IncreaseRound", "NeckShape", "Shape", "SleeveShape", "Split", "YokeShape"]
+
+
+@dataclass(frozen=True, slots=True)
+class NeckShape:
+    """The neckband."""
+
+    stitches: Count
+    """N, where the yoke begins."""
+    band_stitches: int
+    """Cast on for the band: N, or the nearest count its rib divides."""
+    rounds: Count
+    rib: str
+
+
+@dataclass(frozen=True, slots=True)
+class IncreaseRound:
+    """One increase round of the yoke."""
+
+    number: int
+    """Its round in the yoke, from 1."""
+    before: int
+    after: int
+
+    @property
+    def increases(self) -> int:
+        """Stitches it adds."""
+        return self.after - self.before
+
+
+@dataclass(frozen=True, slots=True)
+class YokeShape:
+    """The yoke between neckband and underarm."""
+
+    rounds: Count
+    """At the front."""
+    increase_rounds: tuple[IncreaseRound, ...]
+    short_rows: ShortRows
+    shoulder_round: int
+    """The round at the point of the shoulder."""
+    shoulder_wanted: float
+    """Stitches it takes to go round the shoulders."""
+
+    def stitches_at(self, number: int) -> int:
+        """Give the stitches on the needle after a round."""
+        done = [r.after for r in self.increase_rounds if r.number <= number]
+        return done[-1] if done else self.increase_rounds[0].before
+
+    @property
+    def last_increase(self) -> int:
+        """The round in which the yoke reaches its full count."""
+        return self.increase_rounds[-1].number
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """Where the yoke becomes a body and two sleeves."""
+
+    body: Count
+    sleeve: Count
+    underarm: Count
+    """Cast on at each side."""
+
+    @property
+    def yoke(self) -> int:
+        """Stitches at the end of the yoke: Y = (B - 2U) + 2(S - U)."""
+        return (self.body.got - 2 * self.underarm.got) + 2 * self.held
+
+    @property
+    def held(self) -> int:
+        """Stitches of each sleeve on waste yarn."""
+        return self.sleeve.got - self.underarm.got
+
+    @property
+    def front(self) -> int:
+        """Stitches of the front at the split; the back has as many."""
+        return self.body.got // 2 - self.underarm.got
+
+    @property
+    def back(self) -> int:
+        """Stitches of the back at the split."""
+        return self.body.got - 2 * self.underarm.got - self.front
+
+
+@dataclass(frozen=True, slots=True)
+class BodyShape:
+    """The body below the underarm."""
+
+    rounds: Count
+    """In the plain fabric, above the hem."""
+    changes: tuple[tuple[int, int], ...]
+    """(round, stitches added: 4 or -4), in order; the pairs lie at the sides."""
+    edge: Count
+    """Stitches just above the hem."""
+    hem_stitches: int
+    hem_rounds: Count
+    rib: str
+    waist: Count | None = None
+    """The fewest stitches, at the waist, when it is shaped."""
+
+
+@dataclass(frozen=True, slots=True)
+class SleeveShape:
+    """One sleeve below the underarm."""
+
+    rounds: Count
+    """In the plain fabric, the pick-up round included."""
+    decreases: tuple[int, ...]
+    """Rounds with a pair of decreases, in order."""
+    edge: Count
+    """Stitches of the cuff."""
+    cuff_rounds: Count
+    rib: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """The whole sweater in integers."""
+
+    neck: NeckShape
+    yoke: YokeShape
+    split: Split
+    body: BodyShape
+    sleeve: SleeveShape
+    plain_body: BodyShape
+    """The unmodified body, for comparing."""
+    plain_sleeve: SleeveShape
+    """The unmodified sleeve, for comparing."""

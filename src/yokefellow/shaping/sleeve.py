@@ -1,0 +1,62 @@
+"""A sleeve below the underarm: picked up, tapered, and ended in a cuff that suits the arm there."""
+
+from __future__ import annotations
+
+from yokefellow.fit import SleeveFit
+from yokefellow.gauge import Gauges
+from yokefellow.shaping.body import RIB_REPEAT
+from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.shapes import SleeveShape
+from yokefellow.shaping.taper import taper
+
+__all__ = ["sleeve_shape"]
+
+BEFORE_CM = 2.5
+"""Plain rounds below the underarm before the first decrease (common practice)."""
+
+AFTER_CM = 1.0
+"""Plain rounds between the last decrease and the cuff (common practice)."""
+
+OPENING_ROUNDS = 2
+"""The pick-up round and the one that closes the corners."""
+
+
+def sleeve_shape(*, stitches: int, fit: SleeveFit, gauges: Gauges, rib: str) -> SleeveShape:
+    """Give the sleeve's rounds, the rounds that decrease, and its cuff.
+
+    The decreases are pairs at the underarm line, spread evenly between a
+    little below the underarm and a little above the cuff. What pairs cannot do
+    (a short sleeve, a rib that does not fit) an adjusting round before the
+    cuff does.
+
+    Args:
+        stitches: S, round the sleeve right below the underarm.
+        fit: the finished sleeve.
+        gauges: of the plain fabric and the rib.
+        rib: the cuff's rib.
+    """
+    plain = gauges.plain
+    rounds = rounds_for(
+        fit.length_cm - fit.cuff_cm, per_cm=plain.rounds_per_cm, least=OPENING_ROUNDS + 1
+    )
+    wanted = fit.edge_cm * plain.stitches_per_cm
+    repeat = RIB_REPEAT[rib]
+    edge = nearest(wanted, multiple=repeat, least=repeat * 3)
+    if edge > stitches:
+        edge -= repeat
+    first = OPENING_ROUNDS + nearest(_share(BEFORE_CM, fit) * plain.rounds_per_cm, least=0)
+    last = rounds.got - nearest(_share(AFTER_CM, fit) * plain.rounds_per_cm, least=1)
+    room = max(0, last - first)
+    pairs = min((stitches - edge) // 2, room // 2)
+    return SleeveShape(
+        rounds=rounds,
+        decreases=tuple(first + place for place in taper(pairs, room)),
+        edge=Count(edge, wanted, plain.stitches_per_cm),
+        cuff_rounds=rounds_for(fit.cuff_cm, per_cm=gauges.rib.rounds_per_cm),
+        rib=rib,
+    )
+
+
+def _share(margin_cm: float, fit: SleeveFit) -> float:
+    """Cut the margin on a sleeve too short to give it whole."""
+    return min(margin_cm, 0.15 * fit.length_cm)
