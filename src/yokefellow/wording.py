@@ -1,0 +1,32 @@
+"""Lengths in sentences: `38 in`, `96.5 cm`, `38¼ in`. Text only; nothing is computed from it."""
+
+from __future__ import annotations
+
+from yokefellow.units import CM_PER_INCH, LengthUnit
+
+__all__ = ["length"]
+
+_QUARTERS = ("", "¼", "½", "¾")
+
+
+def length(cm: float, unit: LengthUnit) -> str:
+    """Word a length for a sentence.
+
+    Args:
+        cm: the length in cm; below zero it takes a minus sign.
+        unit: `cm` is shown to the nearest tenth, `in` to the nearest quarter,
+            as a tape measure is divided.
+
+    >>> length(96.52, "cm"), length(96.52, "in"), length(97.2, "in")
+    ('96.5 cm', '38 in', '38¼ in')
+    """
+    if unit == "cm":
+        return f"{_signed(round(cm, 1), f'{abs(round(cm, 1)):g}')} cm"
+    quarters = round(cm / CM_PER_INCH * 4)
+    whole, part = divmod(abs(quarters), 4)
+    shown = f"{whole or ''}{_QUARTERS[part]}" or "0"
+    return f"{_signed(quarters, shown)} in"
+
+
+def _signed(value: float, shown: str) -> str:
+    return f"−{shown}" if value < 0 else shown
