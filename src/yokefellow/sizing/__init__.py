@@ -1,0 +1,1 @@
+"""From a few measurements to a complete body, with the sizing tables."""

@@ -1,0 +1,173 @@
+"""From a few measurements to a complete body: what is missing comes from the sizing tables."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from math import hypot, inf
+from types import MappingProxyType
+
+from yokefellow.findings import Finding, ProjectError, Severity
+from yokefellow.project.models import Project
+from yokefellow.sizing.cautions import beyond_table, size_differs, upper_arm_filled
+from yokefellow.sizing.figures import MEASURES, Figures, Measured, Origin
+from yokefellow.sizing.place import place, slope, value, value_within
+from yokefellow.sizing.tables import Row, SizingTable, nearest_size, size_named, tables
+from yokefellow.units import LengthUnit
+from yokefellow.wording import length
+
+__all__ = ["GARMENT_FIGURES", "fill"]
+
+GARMENT_FIGURES = ("neck_opening", "yoke_depth", "underarm_width", "back_raise")
+"""The figures of `MEASURES` that belong to the garment and not to the body."""
+
+_ARM = ("upper_arm", "elbow", "forearm", "wrist")
+"""Downwards, none wider than the one above it."""
+
+
+def fill(project: Project) -> tuple[Figures, tuple[Finding, ...]]:
+    """Complete the body from the table of `wearer.table`.
+
+    A missing measure lies on a straight line between the middles of the two
+    neighbouring sizes by the chest, or by the measure its row names. Beyond
+    the ends of the table the line of the last two sizes is carried on.
+
+    Returns:
+        Every figure in cm with its origin, and what the knitter should know.
+        A finding may be an error: then the plan must stop after this stage.
+
+    Raises:
+        ProjectError: there is neither a chest nor a size of the table to go by.
+    """
+    table = tables()[project.wearer.table]
+    unit = project.sheet.units
+    own = _own(project)
+    findings = list(_size_findings(project, table))
+    chest = own.get("chest") or _chest_of_size(project, table, findings)
+    known = {"chest": chest}
+    for name in _order(table):
+        known[name] = own.get(name) or _filled(table.rows[name], table, known, own, unit)
+    figures = Figures(
+        group=table.name,
+        nearest_size=nearest_size(table, chest.cm),
+        by_name=MappingProxyType({name: known[name] for name in MEASURES}),
+    )
+    if project.wearer.size is not None:
+        findings += size_differs(project.wearer.size, table, figures, unit)
+    findings += beyond_table(table, figures, unit)
+    findings += upper_arm_filled(table, figures, unit)
+    return figures, tuple(findings)
+
+
+def _own(project: Project) -> dict[str, Measured]:
+    """Collect the knitter's own numbers: the body's, and the garment's where she gave a length."""
+    body = project.body
+    garment = project.garment
+    given: dict[str, float | str | None] = {
+        name: getattr(body, name) for name in MEASURES if name not in GARMENT_FIGURES
+    }
+    given["neck_opening"] = garment.neck.opening
+    given["yoke_depth"] = garment.yoke.depth
+    given["underarm_width"] = garment.yoke.underarm
+    given["back_raise"] = garment.neck.back_raise
+    return {
+        name: Measured(name, cm, Origin.MEASURED)
+        for name, cm in given.items()
+        if isinstance(cm, (int, float))
+    }
+
+
+def _size_findings(project: Project, table: SizingTable) -> Iterable[Finding]:
+    size = project.wearer.size
+    if size is not None and size_named(table, size) is None:
+        yield Finding(
+            "sizing.unknown-size",
+            Severity.ERROR,
+            "wearer.size",
+            f"{size!r} is no size of the table {table.name!r}, which has"
+            f" {table.size_words(', '.join(table.sizes)).removeprefix(table.name).strip()}.",
+            "Write one of these, or leave it out and write body.chest.",
+        )
+
+
+def _chest_of_size(project: Project, table: SizingTable, findings: list[Finding]) -> Measured:
+    size = size_named(table, project.wearer.size or "")
+    if size is None:
+        raise ProjectError(findings or [_no_chest(table)])
+    row = table.rows["chest"]
+    source = f"{table.size_words(size)}, the middle of the size, {row.source.short}"
+    return Measured("chest", table.middle_cm("chest", size), Origin.FILLED, source)
+
+
+def _no_chest(table: SizingTable) -> Finding:
+    return Finding(
+        "sizing.no-chest",
+        Severity.ERROR,
+        "body.chest",
+        "There is neither a chest measurement nor a size, and everything else goes by them.",
+        f"Write body.chest, or wearer.size as one of {', '.join(table.sizes)}.",
+    )
+
+
+def _order(table: SizingTable) -> list[str]:
+    """Put the rows that others follow before them."""
+    names = [name for name in MEASURES if name != "chest"]
+    return sorted(names, key=lambda name: _follows(table.rows[name]))
+
+
+def _follows(row: Row) -> bool:
+    return row.by != "chest" or bool(row.moves_with)
+
+
+def _filled(
+    row: Row,
+    table: SizingTable,
+    known: Mapping[str, Measured],
+    own: Mapping[str, Measured],
+    unit: LengthUnit,
+) -> Measured:
+    by = known[row.by]
+    middles = table.rows[row.by].middle_cm
+    where = place(middles, by.cm)
+    words = [
+        f"{table.size_words(where.words(table.sizes))} at {_named(by, unit)}",
+        row.source.short,
+    ]
+    cm = value(row.middle_cm, where)
+    if row.moves_with in own:
+        cm += own[row.moves_with].cm - value(table.rows[row.moves_with].middle_cm, where)
+        words.append(f"moved with your own {_spaced(row.moves_with)}")
+    filled = Measured(row.name, cm, Origin.FILLED, ", ".join(words))
+    if row.spread_cm:
+        steep = slope(row.middle_cm, middles, where)
+        filled = replace(filled, spread_cm=_spread(value_within(row.spread_cm, where), steep, by))
+    return _held(filled, own)
+
+
+def _spread(about_by: float, steep: float, by: Measured) -> float:
+    """Add to a spread what the leading measure itself may be off, when that was filled too."""
+    if by.origin is Origin.MEASURED or by.spread_cm is None:
+        return about_by
+    return hypot(about_by, steep * by.spread_cm)
+
+
+def _held(filled: Measured, own: Mapping[str, Measured]) -> Measured:
+    """Hold a filled girth of the arm between the knitter's own above and below it."""
+    if filled.name not in _ARM:
+        return filled
+    at = _ARM.index(filled.name)
+    most = min((own[name].cm for name in _ARM[:at] if name in own), default=inf)
+    least = max((own[name].cm for name in _ARM[at + 1 :] if name in own), default=0.0)
+    cm = min(max(filled.cm, least), most)
+    if cm == filled.cm:
+        return filled
+    return replace(filled, cm=cm, source=f"{filled.source}, held to your own arm")
+
+
+def _named(by: Measured, unit: LengthUnit) -> str:
+    filled = by.origin is Origin.FILLED and by.name != "chest"
+    return f"{_spaced(by.name)} {length(by.cm, unit)}{' (filled)' if filled else ''}"
+
+
+def _spaced(name: str) -> str:
+    return name.replace("_", " ")

@@ -1,0 +1,56 @@
+"""The size nearest to a body, and where the body departs from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from yokefellow.sizing.figures import Figures
+from yokefellow.sizing.fill import GARMENT_FIGURES
+from yokefellow.sizing.tables import Row, tables
+
+__all__ = ["Departure", "SizeMatch", "nearest"]
+
+
+@dataclass(frozen=True, slots=True)
+class Departure:
+    """One measure of the body beside the size's, in cm."""
+
+    name: str
+    body_cm: float
+    low_cm: float
+    high_cm: float
+    """The size's own range; the same as `low_cm` where the table gives one number."""
+    departure_cm: float
+    """How far the body lies outside that range: above zero larger, below zero smaller."""
+
+
+@dataclass(frozen=True, slots=True)
+class SizeMatch:
+    """The nearest size by the chest."""
+
+    group: str
+    size: str
+    departures: tuple[Departure, ...]
+    """One for every measure the knitter took, in the order they are shown."""
+
+
+def nearest(figures: Figures) -> SizeMatch:
+    """Set the knitter's own measures beside the nearest size's. Filled ones are left out."""
+    table = tables()[figures.group]
+    size = figures.nearest_size
+    at = table.sizes.index(size)
+    return SizeMatch(
+        group=figures.group,
+        size=size,
+        departures=tuple(
+            _departure(table.rows[name], at, figures.cm(name))
+            for name in figures.by_name
+            if figures.is_measured(name) and name not in GARMENT_FIGURES
+        ),
+    )
+
+
+def _departure(row: Row, at: int, body_cm: float) -> Departure:
+    low, high = row.low_cm[at], row.high_cm[at]
+    outside_cm = max(body_cm - high, 0.0) - max(low - body_cm, 0.0)
+    return Departure(row.name, body_cm, low, high, outside_cm)

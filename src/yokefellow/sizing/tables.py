@@ -1,0 +1,47 @@
+"""The sizing tables: `sizing_tables/*.toml`, checked and read once.
+
+How such a file is written stands at the head of `sizing_tables/women.toml`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
+
+from yokefellow.shelf import shelf
+from yokefellow.sizing.reading import TableError, read_table
+from yokefellow.sizing.table import Row, SizingTable, Source
+
+__all__ = ["Row", "SizingTable", "Source", "TableError", "nearest_size", "size_named", "tables"]
+
+
+@cache
+def tables() -> Mapping[str, SizingTable]:
+    """Read every sizing table, the one with the smallest bodies first.
+
+    Raises:
+        TableError: a file was edited wrongly; it names the file, the row and the size.
+    """
+    read = [read_table(path) for path in sorted(shelf("sizing_tables").glob("*.toml"))]
+    read.sort(key=lambda table: table.rows["chest"].middle_cm[0])
+    return MappingProxyType({table.name: table for table in read})
+
+
+def size_named(table: SizingTable, given: str) -> str | None:
+    """Find the size a knitter names, in any case, with or without the size word.
+
+    >>> size_named(tables()["women"], "1x"), size_named(tables()["babies"], "6 Months")
+    ('1X', '6')
+    """
+    wanted = given.strip().casefold()
+    if table.size_word:
+        wanted = wanted.removesuffix(table.size_word.casefold()).strip()
+    return next((size for size in table.sizes if size.casefold() == wanted), None)
+
+
+def nearest_size(table: SizingTable, chest_cm: float) -> str:
+    """Give the size whose middle chest is nearest; between two, the larger."""
+    middles = table.rows["chest"].middle_cm
+    gaps = [(abs(middle - chest_cm), -index) for index, middle in enumerate(middles)]
+    return table.sizes[-min(gaps)[1]]
