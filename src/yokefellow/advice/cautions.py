@@ -19,6 +19,9 @@ TIGHT_ARM = 0.085
 """Upper-arm ease below this share of the arm is tight: 2.5 cm on an adult arm of 29 cm
 (common practice)."""
 
+ROUGHLY = 0.97
+"""The stretch of a neck edge is a rule of thumb: a few hundredths do not make a caution."""
+
 SHALLOW_CM = 0.5
 DEEP_CM = 8.0
 """A yoke this much deeper than the armhole pulls when the arm lifts (common practice)."""
@@ -53,7 +56,7 @@ def _caution(code: str, field: str, message: str, remedy: str) -> Finding:
 def _neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
     unit = project.sheet.units
     opening_cm, head_cm = shape.neck.stitches.cm, figures.cm("head")
-    if opening_cm * HEAD_STRETCH < head_cm:
+    if opening_cm * HEAD_STRETCH < head_cm * ROUGHLY:
         yield _caution(
             "neck.over-head",
             "garment.neck.opening",

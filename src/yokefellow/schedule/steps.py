@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from types import MappingProxyType
 
 from yokefellow.schedule.rows import Op, Repeat, Step
-from yokefellow.shaping.even import period, runs
+from yokefellow.shaping.even import Word, word
 
 __all__ = ["decrease_evenly", "increase_evenly", "knit", "rib", "tidy"]
 
@@ -69,8 +69,7 @@ def increase_evenly(stitches: int, times: int, *, midway: bool) -> tuple[Step, .
     Raises:
         ValueError: more increases than stitches.
     """
-    sizes, _ = period(stitches, times)
-    in_middle = midway and len(runs(sizes)) == 1
+    in_middle = midway and stitches % times == 0
 
     def group(size: int) -> tuple[Step, ...]:
         ahead = (size + 1) // 2 if in_middle else size
@@ -93,12 +92,15 @@ def decrease_evenly(stitches: int, times: int) -> tuple[Step, ...]:
 def _spread(
     stitches: int, times: int, group: Callable[[int], tuple[Step, ...]]
 ) -> tuple[Step, ...]:
-    sizes, rounds = period(stitches, times)
-    blocks = runs(sizes)
-    if len(blocks) == 1:
-        return _times(group(sizes[0]), times)
-    inner = tidy(step for size, count in blocks for step in _times(group(size), count))
-    return _times(inner, rounds)
+    written, rounds = word(stitches, times)
+    return _times(_written(written, group), rounds)
+
+
+def _written(written: Word, group: Callable[[int], tuple[Step, ...]]) -> tuple[Step, ...]:
+    steps: list[Step] = []
+    for part in written:
+        steps += group(part) if isinstance(part, int) else _times(_written(part[0], group), part[1])
+    return tidy(steps)
 
 
 def _times(steps: tuple[Step, ...], times: int) -> tuple[Step, ...]:

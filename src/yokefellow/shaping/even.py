@@ -6,10 +6,10 @@ differ by at most one; leaflets leave a ragged end. Ours is the handbooks' way.
 
 from __future__ import annotations
 
-from itertools import groupby
 from math import gcd
+from typing import TypeAlias
 
-__all__ = ["gaps", "period", "repeats_needed", "runs"]
+__all__ = ["Word", "gaps", "repeats_needed", "sizes", "word"]
 
 
 def gaps(stitches: int, times: int) -> tuple[int, ...]:
@@ -38,39 +38,77 @@ def gaps(stitches: int, times: int) -> tuple[int, ...]:
     )
 
 
-def period(stitches: int, times: int) -> tuple[tuple[int, ...], int]:
-    """Give the groups of one repeat, and how many times that repeat goes round.
+Word: TypeAlias = "tuple[int | tuple[Word, int], ...]"
+"""Group sizes in knitting order; a pair is a word worked so many times over."""
 
-    >>> period(100, 16)
-    ((6, 6, 6, 7), 4)
-    >>> period(120, 24)
+
+def word(stitches: int, times: int) -> tuple[Word, int]:
+    """Spread as `gaps` does, written as shortly as a knitter can read it.
+
+    The rarer groups are shared out among the commoner ones, then the two kinds
+    of cluster this makes are shared out among each other, and so on: Euclid's
+    algorithm on the two numbers of groups. The result is as even as `gaps`
+    (one of its rotations), and a few nested repeats long instead of a list.
+
+    Returns:
+        One repeat, and how many times it goes round.
+
+    Raises:
+        ValueError: no group, or more groups than stitches.
+
+    >>> word(120, 24)
     ((5,), 24)
+    >>> word(100, 16)
+    ((((6,), 3), 7), 4)
     """
+    if not 1 <= times <= stitches:
+        raise ValueError(f"{stitches} stitches do not make {times} groups")
     rounds = gcd(stitches, times)
-    return gaps(stitches // rounds, times // rounds), rounds
+    size, long = divmod(stitches // rounds, times // rounds)
+    if long == 0:
+        return (size,), rounds
+    common: tuple[Word, int] = ((size,), times // rounds - long)
+    rare: tuple[Word, int] = ((size + 1,), long)
+    while True:
+        if common[1] < rare[1]:
+            common, rare = rare, common
+        each, over = divmod(common[1], rare[1])
+        if over == 0:
+            return (*_again(common[0], each), *rare[0]), rounds
+        common, rare = (
+            ((*_again(common[0], each), *rare[0]), rare[1] - over),
+            ((*_again(common[0], each + 1), *rare[0]), over),
+        )
 
 
-def runs(sizes: tuple[int, ...]) -> tuple[tuple[int, int], ...]:
-    """Gather neighbouring groups of one size: (size, how many) in order.
+def _again(once: Word, times: int) -> Word:
+    return once if times == 1 else ((once, times),)
 
-    >>> runs((6, 6, 6, 7))
-    ((6, 3), (7, 1))
+
+def sizes(written: Word) -> tuple[int, ...]:
+    """Write a word out: every group size in knitting order.
+
+    >>> sizes((((6,), 3), 7))
+    (6, 6, 6, 7)
     """
-    return tuple((size, len(tuple(same))) for size, same in groupby(sizes))
+    out: list[int] = []
+    for part in written:
+        out += [part] if isinstance(part, int) else sizes(part[0]) * part[1]
+    return tuple(out)
 
 
 def repeats_needed(stitches: int, times: int) -> int:
-    """Count the different brackets a knitter reads to spread `times` over `stitches`.
+    """Count the groups a knitter reads in the instruction that spreads `times` over `stitches`.
 
     1 when it divides exactly, 2 when one long group follows a run of short
-    ones (or the reverse), more for a longer list. A first-time knitter works a
+    ones (or the reverse), more for a longer one. A first-time knitter works a
     round of 1 without counting, so the engine prefers it.
 
     >>> repeats_needed(120, 24), repeats_needed(100, 16), repeats_needed(103, 16)
-    (1, 2, 14)
+    (1, 2, 8)
     """
-    over = stitches % times
-    if over == 0:
-        return 1
-    common = gcd(over, times)
-    return 2 * min(over // common, times // common - over // common)
+    return _length(word(stitches, times)[0])
+
+
+def _length(written: Word) -> int:
+    return sum(1 if isinstance(part, int) else _length(part[0]) for part in written)
