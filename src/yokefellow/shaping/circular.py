@@ -160,8 +160,8 @@ _Path = tuple[float, float, tuple[int, ...]]
 
 
 def _tolerance(count: float) -> int:
-    """Stitches a count inside the yoke may lie off the profile: 2 %, at least 2, at most 6."""
-    return min(6, max(2, int(0.02 * count)))
+    """Stitches a count inside the yoke may lie off the profile: 2.5 %, at least 2, at most 8."""
+    return min(8, max(2, int(0.025 * count)))
 
 
 def _paths(
