@@ -190,8 +190,9 @@ def _split(desk: _Desk) -> Iterator[Check]:
         2,
         "look",
         "A new beginning",
-        "The marker in the middle of the left underarm is BOR from here on. The marker in the "
-        "middle of the right underarm stays, at the other side.",
+        "The marker in the middle of the wearer's right underarm, the first one you came to, is "
+        "BOR from here on. The marker in the middle of the left underarm stays, at the other "
+        "side.",
     )
 
 

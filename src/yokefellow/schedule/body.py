@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from yokefellow.schedule.neck import adjust, rib_rows
 from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
-from yokefellow.schedule.steps import knit
+from yokefellow.schedule.steps import knit, tidy
 from yokefellow.shaping.shapes import BodyShape
 
 __all__ = ["body_section", "edge_section"]
 
 
 def body_section(body: BodyShape, *, stitches: int) -> Section:
-    """Work the body from the underarm to the hem, BOR at the left underarm."""
+    """Work the body from the underarm to the hem, BOR at the right underarm."""
     return Section("body", stitches, tuple(_rounds(body, stitches)))
 
 
@@ -26,9 +26,21 @@ def _rounds(body: BodyShape, stitches: int) -> Iterator[Row]:
             yield _side_changes(now, widen=change > 0)
             now += change
         elif number == body.rounds.got and now != body.hem_stitches:
-            yield adjust(now, body.hem_stitches, why="to the hem's count")
+            yield _to_hem(now, body.hem_stitches)
         else:
             yield Row(knit(now))
+
+
+def _to_hem(stitches: int, hem: int) -> Row:
+    """Go to the hem's count, each half by itself: the marker between them comes off."""
+    front, front_hem = stitches // 2, hem // 2
+    halves = ((front, front_hem), (stitches - front, hem - front_hem))
+    first, second = (
+        knit(before) if before == after else adjust(before, after, why="").steps
+        for before, after in halves
+    )
+    steps = tidy((*first, Op("rm"), *second))
+    return Row(steps, Feature.ADJUST, why="to the hem's count")
 
 
 def _side_changes(stitches: int, *, widen: bool) -> Row:

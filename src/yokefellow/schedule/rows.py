@@ -210,7 +210,7 @@ class Section:
     """Live stitches before its first row."""
     rows: tuple[Row, ...]
     copies: tuple[str, ...] = ("",)
-    """Worked once for each: `("left", "right")` for the sleeves."""
+    """Worked once for each: `("right", "left")` for the sleeves."""
 
 
 @dataclass(frozen=True, slots=True)

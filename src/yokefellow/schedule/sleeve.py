@@ -11,7 +11,8 @@ from yokefellow.shaping.shapes import SleeveShape
 
 __all__ = ["SLEEVES", "sleeve_section"]
 
-SLEEVES = ("left", "right")
+SLEEVES = ("right", "left")
+"""In the order in which the split round meets them."""
 
 CORNER = 1
 """Stitches picked up beyond the underarm at each corner, and closed in the next round."""

@@ -35,10 +35,11 @@ def _rounds(yoke: YokeShape, start: int, *, wrapped: bool) -> Iterator[Row]:
 
 
 def split_section(split: Split) -> Section:
-    """Put the sleeves on waste yarn, cast on the underarms, and move BOR to the left one.
+    """Put the sleeves on waste yarn, cast on the underarms, and move BOR to the right one.
 
-    BOR is at the centre back, and the work goes to the wearer's left: half
-    the back, left sleeve, front, right sleeve, the other half of the back.
+    BOR is at the centre back. Worked from the top with the right side out,
+    the round runs to the wearer's right: half the back, right sleeve, front,
+    left sleeve, the other half of the back.
     """
     half = split.back // 2
     underarm = split.underarm.got
@@ -55,6 +56,6 @@ def split_section(split: Split) -> Section:
         split.yoke,
         (
             Row(steps, Feature.SPLIT, why="body and sleeves part"),
-            Row(to_marker, Feature.MOVE_BOR, RowKind.PART, why="BOR moves to the left underarm"),
+            Row(to_marker, Feature.MOVE_BOR, RowKind.PART, why="BOR moves to the right underarm"),
         ),
     )
