@@ -1,0 +1,122 @@
+"""Writing files so that nothing is lost: never over another, never half."""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import os
+import secrets
+from collections.abc import Iterator
+from pathlib import Path
+
+from yokefellow.findings import Finding, Severity, YokefellowError
+
+__all__ = ["FileError", "replace", "write_new"]
+
+
+class FileError(YokefellowError):
+    """A file cannot be written."""
+
+
+def write_new(path: Path, text: str) -> None:
+    """Write a new file, whole or not at all; never over one that is there.
+
+    Raises:
+        FileError: a file of that name exists, or none can be written there.
+    """
+    with _told(path), _written_beside(path, text.encode()) as whole:
+        _place(whole, path)
+
+
+def replace(path: Path, data: bytes | str) -> None:
+    """Write a file, whole or not at all, over the one that is there or anew.
+
+    Raises:
+        FileError: it cannot be written there.
+    """
+    content = data.encode() if isinstance(data, str) else data
+    with _told(path), _written_beside(path, content) as whole:
+        if path.is_dir():
+            raise IsADirectoryError(errno.EISDIR, "a folder of that name is there")
+        whole.replace(path)
+
+
+@contextlib.contextmanager
+def _written_beside(path: Path, content: bytes) -> Iterator[Path]:
+    """Write the content to a file of another name in the same folder; take it away at the end."""
+    whole = path.parent / f".{path.name[:40]}.{secrets.token_hex(6)}"
+    descriptor = os.open(whole, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+    try:
+        with os.fdopen(descriptor, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        if path.is_file():
+            whole.chmod(path.stat().st_mode & 0o777)
+        yield whole
+    finally:
+        whole.unlink(missing_ok=True)
+
+
+def _place(whole: Path, path: Path) -> None:
+    """Give the file its name, failing if another has it: one step, no race."""
+    try:
+        path.hardlink_to(whole)
+    except FileExistsError:
+        raise
+    except OSError:
+        # Some file systems know no second name for a file (memory cards).
+        descriptor = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+        os.close(descriptor)
+        whole.replace(path)
+
+
+@contextlib.contextmanager
+def _told(path: Path) -> Iterator[None]:
+    """Turn what the system says into a finding."""
+    try:
+        yield
+    except (OSError, ValueError) as problem:
+        raise FileError([_finding(path, problem)]) from None
+
+
+_REASONS: dict[int, tuple[str, str, str]] = {
+    errno.EEXIST: (
+        "file.exists",
+        "it is already there, and is left as it was",
+        "Choose another name, or take the old file away.",
+    ),
+    errno.EISDIR: ("file.is-folder", "a folder has that name", "Choose another name."),
+    errno.ENOENT: (
+        "file.no-folder",
+        "its folder is not there",
+        "Make the folder first, or choose one that is there.",
+    ),
+    errno.ENOTDIR: (
+        "file.no-folder",
+        "what should be its folder is a file",
+        "Choose a folder that is there.",
+    ),
+    errno.EACCES: (
+        "file.not-allowed",
+        "you may not write there",
+        "Choose a folder of your own.",
+    ),
+    errno.ENOSPC: ("file.full", "the disk is full", "Make room, and try again."),
+}
+_ALIKE = {
+    errno.EPERM: errno.EACCES,
+    errno.EROFS: errno.EACCES,
+    errno.EDQUOT: errno.ENOSPC,
+    errno.EFBIG: errno.ENOSPC,
+}
+
+
+def _finding(path: Path, problem: OSError | ValueError) -> Finding:
+    number = getattr(problem, "errno", None) or 0
+    reason = getattr(problem, "strerror", None) or "its name is not one a file can have"
+    code, what, remedy = _REASONS.get(
+        _ALIKE.get(number, number),
+        ("file.not-written", reason, "Choose another name or another folder."),
+    )
+    return Finding(code, Severity.ERROR, "", f'"{path.name}" was not written: {what}.', remedy)
