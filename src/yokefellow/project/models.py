@@ -7,23 +7,14 @@ limits stand beside it; what two fields say about each other is checked in
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, TypeAlias
+from typing import Annotated, Any, Literal, TypeAlias, get_args
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
 
-from yokefellow.project.typed import (
-    ChosenLength,
-    NamedLength,
-    Reading,
-    between,
-    chosen,
-    ease,
-    grams,
-    metres,
-    named_or_between,
-    needle_mm,
-    reading,
-)
+from yokefellow.project.counts import grams, metres, needle_mm, reading
+from yokefellow.project.lengths import between, chosen, ease, named_or_between
+from yokefellow.project.plain import file_edition, number, one_of, text, yes_or_no
+from yokefellow.project.typed import ChosenLength, NamedLength, Reading
 from yokefellow.units import LengthUnit
 
 __all__ = [
@@ -44,19 +35,30 @@ __all__ = [
     "Swatch",
     "SwatchState",
     "Swatches",
+    "UnitName",
     "Wearer",
     "Yarn",
     "YokeChoices",
 ]
 
-Group: TypeAlias = Literal["babies", "children", "women", "men"]
-RibName: TypeAlias = Literal["1x1", "2x2", "twisted"]
+# The words of each choice stand here once; `one_of` reads exactly these.
+_Group = Literal["babies", "children", "women", "men"]
+_RibName = Literal["1x1", "2x2", "twisted"]
+_Worked = Literal["round", "flat"]
+_ShortRows = Literal["german", "wrapped"]
+_YokeStyle = Literal["circular"]
+_Proportions = Literal["measured", "percentage 1971", "percentage 1989"]
+_Increases = Literal["regular", "few", "gentle"]
+_BodyShape = Literal["straight", "a-line", "waist"]
+_Paper = Literal["A4", "Letter"]
+
+Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
+RibName: TypeAlias = Annotated[_RibName, one_of(*get_args(_RibName))]
+UnitName: TypeAlias = Annotated[LengthUnit, one_of(*get_args(LengthUnit))]
 
 FIT_NAMES = ("very close", "close", "classic", "loose", "oversized")
 SLEEVE_LENGTHS = ("cap", "short", "elbow", "three-quarter", "bracelet", "full")
 BODY_LENGTHS = ("cropped", "waist", "high hip", "hip", "tunic")
-
-Text: TypeAlias = Annotated[str, StringConstraints(max_length=200, strip_whitespace=True)]
 
 
 class _Model(BaseModel):
@@ -66,35 +68,46 @@ class _Model(BaseModel):
 class Wearer(_Model):
     """Who it is for, and which sizing table fills what was not measured."""
 
-    name: Text = ""
+    name: Annotated[str, text(80, example="for me")] = ""
+    """Printed at the head of the sheet."""
     table: Group = "women"
-    size: Text | None = None
+    """The sizing table that stands nearest to this body."""
+    size: Annotated[str | None, text(20, example="M")] = None
     """A size of that table; its chest is used when `body.chest` is missing."""
 
 
 class Body(_Model):
     """The body as measured, in cm; any may be missing except the chest (or a size)."""
 
-    chest: Annotated[float | None, between(35, 200)] = None
-    waist: Annotated[float | None, between(30, 200)] = None
-    hip: Annotated[float | None, between(35, 220)] = None
-    upper_arm: Annotated[float | None, between(9, 80)] = None
-    elbow: Annotated[float | None, between(9, 70)] = None
-    forearm: Annotated[float | None, between(8, 60)] = None
-    wrist: Annotated[float | None, between(6, 40)] = None
-    head: Annotated[float | None, between(30, 70)] = None
-    neck: Annotated[float | None, between(15, 70)] = None
+    chest: Annotated[float | None, between(35, 200, typical=96.5)] = None
+    """Round the fullest part of the chest."""
+    waist: Annotated[float | None, between(30, 200, typical=76)] = None
+    """Round the narrowest part of the trunk."""
+    hip: Annotated[float | None, between(35, 220, typical=102)] = None
+    """Round the widest part below the waist."""
+    upper_arm: Annotated[float | None, between(9, 80, typical=30.5)] = None
+    """Round the widest part of the upper arm, the arm hanging."""
+    elbow: Annotated[float | None, between(9, 70, typical=26.5)] = None
+    """Round the arm just above the bend of the elbow."""
+    forearm: Annotated[float | None, between(8, 60, typical=25)] = None
+    """Round the widest part of the forearm."""
+    wrist: Annotated[float | None, between(6, 40, typical=16)] = None
+    """Round the wrist, over the bone."""
+    head: Annotated[float | None, between(30, 70, typical=56)] = None
+    """Round the head above the ears: what the neck must stretch over."""
+    neck: Annotated[float | None, between(15, 70, typical=38)] = None
     """Round the base of the neck, where a crew neckline lies."""
-    shoulder_girth: Annotated[float | None, between(40, 220)] = None
+    shoulder_girth: Annotated[float | None, between(40, 220, typical=104)] = None
     """Round the body and both upper arms at their widest, arms hanging."""
-    cross_back: Annotated[float | None, between(15, 80)] = None
-    back_waist_length: Annotated[float | None, between(12, 70)] = None
+    cross_back: Annotated[float | None, between(15, 80, typical=38)] = None
+    """Across the back from one shoulder point to the other."""
+    back_waist_length: Annotated[float | None, between(12, 70, typical=43)] = None
     """From the bone at the base of the neck down to the waist."""
-    back_hip_length: Annotated[float | None, between(15, 100)] = None
+    back_hip_length: Annotated[float | None, between(15, 100, typical=58)] = None
     """The same bone to where a hip-length sweater ends."""
-    arm_length: Annotated[float | None, between(10, 80)] = None
+    arm_length: Annotated[float | None, between(10, 80, typical=43)] = None
     """Underarm to wrist along the inner arm."""
-    armhole_depth: Annotated[float | None, between(6, 45)] = None
+    armhole_depth: Annotated[float | None, between(6, 45, typical=18.5)] = None
     """Straight down from the top of the shoulder to the underarm."""
 
 
@@ -102,40 +115,54 @@ class Ease(_Model):
     """How much larger than the body the sweater is: a named fit, or cm."""
 
     chest: Annotated[str | float, ease(FIT_NAMES, -20, 60)] = "classic"
+    """At the chest; negative stretches over the body."""
     upper_arm: Annotated[str | float, ease(FIT_NAMES, -10, 40)] = "classic"
+    """At the upper arm."""
 
 
 class SwatchState(_Model):
     """The counts on the swatch in one state, washed or unwashed."""
 
     stitches: tuple[Annotated[Reading, reading], ...] = Field(min_length=1, max_length=20)
+    """Stitches over a width; count in two or three places."""
     rounds: tuple[Annotated[Reading, reading], ...] = Field(min_length=1, max_length=20)
+    """Rounds (or rows) over a height; count in two or three places."""
 
 
 class Swatch(_Model):
     """One swatch in one fabric."""
 
-    worked: Literal["round", "flat"] = "round"
+    worked: Annotated[_Worked, one_of(*get_args(_Worked))] = "round"
+    """Whether it was knitted in the round or flat."""
     washed: SwatchState | None = None
+    """After washing and drying: what the sweater will be worn at."""
     unwashed: SwatchState | None = None
+    """As it came off the needles: what a tape measure meets while you knit."""
 
 
 class Swatches(_Model):
     """The swatches, by fabric."""
 
     plain: Swatch
+    """Stockinette."""
     rib: Swatch | None = None
+    """Ribbing, if you made one."""
 
 
 class Yarn(_Model):
     """One yarn of the stash."""
 
-    name: Text = ""
-    colour: Text = ""
-    fibre: Text = ""
+    name: Annotated[str, text(80, example="the drawer wool")] = ""
+    """What you call it."""
+    colour: Annotated[str, text(80, example="slate")] = ""
+    """Its colour, in your words."""
+    fibre: Annotated[str, text(80, example="wool")] = ""
+    """What it is made of."""
     ball_weight: Annotated[float, grams]
+    """What one ball weighs, from the band."""
     ball_length: Annotated[float, metres]
-    balls: float = Field(gt=0, le=500)
+    """How long the yarn of one ball is, from the band."""
+    balls: Annotated[float, number(0, 500, above=True, what="a number", typical="6")]
     """How many balls are in the drawer; a part of a ball counts as a decimal."""
 
 
@@ -143,6 +170,7 @@ class Needles(_Model):
     """Needle sizes in mm."""
 
     main: Annotated[float, needle_mm]
+    """The needle of the swatch."""
     rib: Annotated[float | None, needle_mm] = None
     """For the ribs; default 0.5 mm below the main needle."""
 
@@ -150,40 +178,51 @@ class Needles(_Model):
 class NeckChoices(_Model):
     """The neck opening and its band; lengths in cm."""
 
-    opening: Annotated[str | float, named_or_between(("crew", "wide"), 20, 120)] = "crew"
+    opening: Annotated[str | float, named_or_between(("crew", "wide"), 20, 120, typical=48)] = (
+        "crew"
+    )
     """Round the neck edge where the yoke begins."""
     rib: RibName = "1x1"
-    band: Annotated[float, between(0.5, 15)] = 2.5
+    """Its ribbing."""
+    band: Annotated[float, between(0.5, 15, typical=2.5)] = 2.5
     """Depth of the neckband."""
-    back_raise: Annotated[str | float, named_or_between(("by size", "none"), 0.5, 12)] = "by size"
+    back_raise: Annotated[
+        str | float, named_or_between(("by size", "none"), 0.5, 12, typical=3)
+    ] = "by size"
     """How much higher the back of the neck is than the front."""
-    short_rows: Literal["german", "wrapped"] = "german"
+    short_rows: Annotated[_ShortRows, one_of(*get_args(_ShortRows))] = "german"
+    """How the short rows that raise the back are turned."""
 
 
 class YokeChoices(_Model):
     """How the yoke grows; lengths in cm."""
 
-    style: Literal["circular"] = "circular"
-    proportions: Literal["measured", "percentage 1971", "percentage 1989"] = "measured"
-    increases: Literal["regular", "few", "gentle"] = "regular"
-    depth: Annotated[str | float, named_or_between(("by size", "quarter of chest"), 6, 50)] = (
-        "by size"
-    )
+    style: Annotated[_YokeStyle, one_of(*get_args(_YokeStyle))] = "circular"
+    """The family of yoke."""
+    proportions: Annotated[_Proportions, one_of(*get_args(_Proportions))] = "measured"
+    """From your measurements, or by the percentage system as printed in either year."""
+    increases: Annotated[_Increases, one_of(*get_args(_Increases))] = "regular"
+    """How the increase rounds are placed: few means 3 or 4, gentle one every 2 to 2.5 cm."""
+    depth: Annotated[
+        str | float, named_or_between(("by size", "quarter of chest"), 6, 50, typical=21)
+    ] = "by size"
     """At the front, from below the neckband to the underarm."""
-    underarm: Annotated[str | float, named_or_between(("by size",), 1, 30)] = "by size"
+    underarm: Annotated[str | float, named_or_between(("by size",), 1, 30, typical=6)] = "by size"
     """Width cast on at each underarm."""
 
 
 class BodyChoices(_Model):
     """The body below the underarm; lengths in cm."""
 
-    shape: Literal["straight", "a-line", "waist"] = "straight"
+    shape: Annotated[_BodyShape, one_of(*get_args(_BodyShape))] = "straight"
+    """Straight down, widening to the hem, or in at the waist and out again."""
     length: Annotated[ChosenLength, chosen(BODY_LENGTHS, 5, 100)] = NamedLength("hip")
     """From the underarm to the edge of the hem."""
     rib: RibName = "1x1"
-    hem: Annotated[float, between(0.5, 20)] = 5.0
+    """Its ribbing."""
+    hem: Annotated[float, between(0.5, 20, typical=5)] = 5.0
     """Depth of the hem."""
-    gather: float = Field(default=0, ge=0, le=25)
+    gather: Annotated[float, number(0, 25, what="per cent", typical="10")] = 0.0
     """Per cent fewer stitches in the hem than in the body above it."""
 
 
@@ -193,7 +232,8 @@ class SleeveChoices(_Model):
     length: Annotated[ChosenLength, chosen(SLEEVE_LENGTHS, 2, 90)] = NamedLength("full")
     """From the underarm to the edge of the cuff, along the inner arm."""
     rib: RibName = "1x1"
-    cuff: Annotated[str | float, named_or_between(("by length",), 0.5, 20)] = "by length"
+    """Its ribbing."""
+    cuff: Annotated[str | float, named_or_between(("by length",), 0.5, 20, typical=5)] = "by length"
     """Depth of the cuff; `by length` gives a short sleeve a shallow one."""
 
 
@@ -209,18 +249,22 @@ class Garment(_Model):
 class SheetChoices(_Model):
     """How the sheet is printed."""
 
-    paper: Literal["A4", "Letter"] = "A4"
-    units: LengthUnit = "cm"
-    large_print: bool = False
+    paper: Annotated[_Paper, one_of(*get_args(_Paper))] = "A4"
+    """The paper in your printer."""
+    units: UnitName = "cm"
+    """The unit on the sheet; when not given, the file's own unit."""
+    large_print: Annotated[bool, yes_or_no] = False
+    """Larger letters."""
 
 
 class Project(_Model):
     """One sweater: the whole project file."""
 
-    edition: Literal[1] = 1
+    edition: Annotated[Literal[1], file_edition] = 1
     """Edition of this file format."""
-    title: Text = "A yoke sweater"
-    unit: LengthUnit = "cm"
+    title: Annotated[str, text(80, example="Autumn yoke")] = "A yoke sweater"
+    """Printed at the head of the sheet."""
+    unit: UnitName = "cm"
     """The unit of a bare number in this file."""
     wearer: Wearer = Wearer()
     body: Body = Body()
@@ -230,3 +274,15 @@ class Project(_Model):
     needles: Needles
     garment: Garment = Garment()
     sheet: SheetChoices = SheetChoices()
+
+    @model_validator(mode="before")
+    @classmethod
+    def _sheet_in_the_unit_of_the_file(cls, given: Any) -> Any:
+        """A file in inches gets a sheet in inches unless it says otherwise."""
+        unit = given.get("unit") if isinstance(given, dict) else None
+        if not isinstance(unit, str) or unit.strip().lower() != "in":
+            return given
+        sheet = given.get("sheet", {})
+        if not isinstance(sheet, dict) or "units" in sheet:
+            return given
+        return {**given, "sheet": {**sheet, "units": "in"}}

@@ -1,0 +1,125 @@
+"""Field types without a unit: text, a choice of words, yes or no, a bare number."""
+
+from __future__ import annotations
+
+import unicodedata
+
+from yokefellow.project.typed import RefusedError, Typed, listed, nearest
+from yokefellow.units import LengthUnit, QuantityError, as_typed, parse_quantity
+
+__all__ = ["file_edition", "number", "one_of", "text", "yes_or_no"]
+
+_TURNING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+"""Characters that turn the direction of writing: they could make a sheet say what it does not."""
+
+
+def text(longest: int, *, example: str) -> Typed:
+    """Read a line of text; runs of blanks and line ends become one blank.
+
+    Control characters, private characters (no font has them, and the box drawn
+    instead looks like a tick box) and turned writing are refused.
+    """
+
+    def read(given: object, _: LengthUnit) -> str:
+        if not isinstance(given, str):
+            raise RefusedError("value.text", f"{as_typed(given)} is not text in quotes")
+        if any(_unwanted(letter) for letter in given):
+            raise RefusedError(
+                "value.text-hidden", f"{as_typed(given)} holds a character that cannot be printed"
+            )
+        line = " ".join(given.split())
+        if len(line) > longest:
+            raise RefusedError("value.text-long", f"{as_typed(given)} has {len(line)} letters")
+        return line
+
+    return Typed(
+        read,
+        {"type": "string", "maxLength": longest},
+        lambda _: f"text of at most {longest} letters, without control characters",
+        lambda _: f'"{example}"',
+    )
+
+
+def _unwanted(letter: str) -> bool:
+    if letter in "\t\n\r":
+        return False
+    return letter in _TURNING or unicodedata.category(letter) in {"Cc", "Cs", "Co"}
+
+
+def one_of(*names: str) -> Typed:
+    """Read one of the names; capital and small letters count the same."""
+    by_words = {name.lower(): name for name in names}
+
+    def read(given: object, _: LengthUnit) -> str:
+        words = " ".join(given.lower().split()) if isinstance(given, str) else ""
+        if words not in by_words:
+            raise RefusedError(
+                "value.choice",
+                f"{as_typed(given)} is not one of the choices",
+                instead=nearest(words, names),
+            )
+        return by_words[words]
+
+    return Typed(
+        read,
+        {"enum": list(names)},
+        lambda _: listed(names),
+        lambda _: f'"{names[0]}"',
+    )
+
+
+def _edition(given: object, _: LengthUnit) -> int:
+    if given != 1 or isinstance(given, bool) or not isinstance(given, int):
+        raise RefusedError(
+            "value.edition", f"{as_typed(given)} is not an edition this program reads"
+        )
+    return 1
+
+
+file_edition = Typed(_edition, {"const": 1}, lambda _: "1", lambda _: "1")
+"""Reads the edition of the file format."""
+
+
+def _yes_or_no(given: object, _: LengthUnit) -> bool:
+    if not isinstance(given, bool):
+        raise RefusedError("value.yes-or-no", f"{as_typed(given)} is neither true nor false")
+    return given
+
+
+yes_or_no = Typed(
+    _yes_or_no, {"type": "boolean"}, lambda _: "true or false, without quotes", lambda _: "true"
+)
+"""Reads `true` or `false`."""
+
+
+def number(low: float, high: float, *, above: bool = False, what: str, typical: str) -> Typed:
+    """Read a bare number between two limits, the lower one itself excluded when `above`."""
+
+    def read(given: object, _: LengthUnit) -> float:
+        value = _bare_number(given)
+        if not low <= value <= high or (above and value == low):
+            side = "large" if value > high else "small"
+            raise RefusedError("value.range", f"{as_typed(given)} is too {side}")
+        return value
+
+    lowest = "exclusiveMinimum" if above else "minimum"
+    return Typed(
+        read,
+        {"type": "number", lowest: low, "maximum": high},
+        lambda _: f"{what} from {'more than ' if above else ''}{low:g} to {high:g}",
+        lambda _: typical,
+    )
+
+
+def _bare_number(given: object) -> float:
+    if isinstance(given, bool) or not isinstance(given, (int, float)):
+        raise RefusedError("value.number", f"{as_typed(given)} is not a bare number")
+    if given == 0:
+        return 0.0
+    sign = -1.0 if given < 0 else 1.0
+    try:
+        return sign * parse_quantity(abs(given), base="m", allowed=("m",), default="m")
+    except QuantityError:
+        raise RefusedError(
+            "value.number", f"{as_typed(given)} is too large, or no number"
+        ) from None

@@ -1,0 +1,210 @@
+"""From what pydantic refuses to findings in the knitter's words."""
+
+from __future__ import annotations
+
+import difflib
+import typing
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any, TypeAlias
+
+from pydantic import BaseModel, ValidationError
+
+from yokefellow.findings import Finding, Severity
+from yokefellow.project.lines import find_line
+from yokefellow.project.models import Project
+from yokefellow.project.typed import Typed
+from yokefellow.units import LengthUnit, QuantityError, as_typed
+
+__all__ = ["dotted", "refusals", "typed_at"]
+
+Place: TypeAlias = Sequence[str | int]
+Lines: TypeAlias = dict[tuple[str, ...], int]
+
+_MOST = 40
+"""More findings than this help nobody; the rest is counted."""
+
+
+def refusals(problem: ValidationError, *, lines: Lines, unit: LengthUnit) -> tuple[Finding, ...]:
+    """Give a finding for each error pydantic found, in the order of the file's tables.
+
+    Args:
+        problem: what pydantic raised for the whole project.
+        lines: the line of each key, from `key_lines`.
+        unit: the file's own unit, for limits and examples.
+    """
+    errors = problem.errors(include_url=False)
+    findings = [_finding(error, lines, unit) for error in errors[:_MOST]]
+    if len(errors) > _MOST:
+        more = f"{len(errors) - _MOST} more errors are not shown."
+        findings.append(
+            Finding("file.many-errors", Severity.ERROR, "", more, "Put these right first.")
+        )
+    return tuple(findings)
+
+
+def dotted(place: Place) -> str:
+    """Write a place as the knitter reads it: `swatch.plain.washed.stitches[2]`, counted from 1."""
+    written = ""
+    for part in place:
+        if isinstance(part, int):
+            written += f"[{part + 1}]"
+        elif part != "[key]":
+            shown = as_typed(part)[1:-1]
+            written += f".{shown}" if written else shown
+    return written
+
+
+def _finding(error: Mapping[str, Any], lines: Lines, unit: LengthUnit) -> Finding:
+    place: Place = error["loc"]
+    code, said, remedy = _said(error, place, unit)
+    line = find_line(lines, place)
+    stands = f" (line {line})" if line is not None else ""
+    return Finding(code, Severity.ERROR, dotted(place), f"{said}{stands}.", remedy)
+
+
+def _said(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tuple[str, str, str]:
+    """Give code, what is so, and remedy of one error."""
+    cause = error.get("ctx", {}).get("error")
+    typed = typed_at(place)
+    if isinstance(cause, QuantityError) and typed is not None:
+        said = f"{cause}; allowed is {typed.allowed(unit)}"
+        instead = getattr(cause, "instead", None) or typed.example(unit)
+        return cause.code, said, f"Type, for example: {_assignment(place, instead)}."
+    if error["type"] == "extra_forbidden":
+        return _unknown(place, error["input"])
+    if error["type"] == "missing":
+        return _missing(place, typed, unit)
+    return _wrong_shape(error, place, unit)
+
+
+def _assignment(place: Place, example: str) -> str:
+    if isinstance(place[-1], int):
+        return f"{place[-2]} = [{example}]"
+    return f"{place[-1]} = {example}"
+
+
+def _missing(place: Place, typed: Typed | None, unit: LengthUnit) -> tuple[str, str, str]:
+    where = f" under [{dotted(place[:-1])}]" if len(place) > 1 else ""
+    said = "This is missing, and no sweater can be planned without it"
+    if typed is not None:
+        return "field.missing", said, f"Type{where}: {_assignment(place, typed.example(unit))}."
+    if place[-1] in {"stitches", "rounds"}:
+        example = '"36 over 10 cm"' if place[-1] == "rounds" else '"26 over 10 cm"'
+        return "field.missing", said, f"Type{where}: {place[-1]} = [{example}]."
+    table = "yarn.MC" if place[-1] == "yarn" else dotted(place)
+    if place[-1] in {"swatch", "plain"}:
+        table = "swatch.plain.washed"
+    return "field.missing", said, f"Add the table [{table}] with its lines; a fresh file shows it."
+
+
+def _unknown(place: Place, given: object) -> tuple[str, str, str]:
+    said = f"This name is not known here; its value is {as_typed(given)}"
+    key = str(place[-1])
+    here = _names_at(place[:-1])
+    near = _nearest(key, here)
+    if near:
+        return "field.unknown", said, f"Did you mean {near}?"
+    for table, names in _tables():
+        if _plain(key) in map(_plain, names):
+            return "field.unknown", said, f"It belongs under [{table}]."
+    listed = ", ".join(here)
+    return "field.unknown", said, f"Known here: {listed}." if here else "Take the line out."
+
+
+def _plain(key: str) -> str:
+    return key.lower().replace("-", "_").replace(" ", "_")
+
+
+def _nearest(key: str, names: Sequence[str]) -> str | None:
+    by_plain = {_plain(name): name for name in names}
+    near = difflib.get_close_matches(_plain(key)[:60], by_plain, n=1, cutoff=0.6)
+    return by_plain[near[0]] if near else None
+
+
+def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tuple[str, str, str]:
+    """Say that a table, a list or a yarn's name is not what belongs there."""
+    given, kind = error["input"], error["type"]
+    if kind == "string_pattern_mismatch":
+        return (
+            "yarn.name",
+            f"{as_typed(place[-2])} is no name of a yarn; allowed is MC, or CC1 to CC9",
+            "Call the main colour [yarn.MC] and the others [yarn.CC1], [yarn.CC2] and so on.",
+        )
+    if kind in {"too_short", "too_long"}:
+        wrong = "holds nothing" if kind == "too_short" else "is too long"
+        said = f"The list {wrong}; allowed is 1 to 20 readings"
+        return "field.list-length", said, f"Type, for example: {_list_example(place, unit)}."
+    if kind == "tuple_type":
+        said = f"{as_typed(given)} is not a list; allowed is a list of readings in [ ]"
+        return "field.not-a-list", said, f"Type, for example: {_list_example(place, unit)}."
+    said = f"{as_typed(given)} stands where a table belongs"
+    return "field.not-a-table", said, f"Write [{dotted(place)}] on a line, and its fields below."
+
+
+def _list_example(place: Place, unit: LengthUnit) -> str:
+    typed = typed_at((*place, 0))
+    example = typed.example(unit) if typed is not None else '"26 over 10 cm"'
+    return f"{place[-1]} = [{example}]"
+
+
+def typed_at(place: Place) -> Typed | None:
+    """Give the reader of the field at `place`; None where no single field stands."""
+    here: Any = Project
+    for part in place:
+        here = _below(here, part)
+    return here if isinstance(here, Typed) else None
+
+
+def _below(here: Any, part: str | int) -> Any:
+    """Step from a model, a list or a dict of models to what stands under `part`."""
+    if isinstance(here, type) and issubclass(here, BaseModel):
+        field = here.model_fields.get(str(part))
+        if field is None:
+            return None
+        for typed in field.metadata:
+            if isinstance(typed, Typed):
+                return typed
+        return _kind(field.annotation)
+    return _inner(here)
+
+
+def _kind(annotation: Any) -> Any:
+    """Leave out the `None` of an optional model."""
+    if typing.get_origin(annotation) in {tuple, dict}:
+        return annotation
+    kinds = [kind for kind in typing.get_args(annotation) if kind is not type(None)]
+    return kinds[0] if kinds else annotation
+
+
+def _inner(annotation: Any) -> Any:
+    """Give what a list or a dict holds."""
+    arguments = typing.get_args(annotation)
+    if typing.get_origin(annotation) is dict:
+        return arguments[1]
+    if typing.get_origin(annotation) is tuple:
+        return next((x for x in typing.get_args(arguments[0]) if isinstance(x, Typed)), None)
+    return None
+
+
+def _names_at(place: Place) -> tuple[str, ...]:
+    here: Any = Project
+    for part in place:
+        here = _below(here, part)
+    is_model = isinstance(here, type) and issubclass(here, BaseModel)
+    return tuple(here.model_fields) if is_model else ()
+
+
+def _tables() -> Iterator[tuple[str, tuple[str, ...]]]:
+    """Go through every table of the file: its name as written, and its fields."""
+    waiting: list[tuple[str, type[BaseModel]]] = [("", Project)]
+    while waiting:
+        table, model = waiting.pop(0)
+        if table:
+            yield table, tuple(model.model_fields)
+        for name, field in model.model_fields.items():
+            kind = _kind(field.annotation)
+            below = f"{table}.{name}" if table else name
+            if typing.get_origin(kind) is dict:
+                kind, below = typing.get_args(kind)[1], f"{below}.MC"
+            if isinstance(kind, type) and issubclass(kind, BaseModel):
+                waiting.append((below, kind))

@@ -1,0 +1,53 @@
+"""The project file as a JSON Schema, for editors that complete and check as one types."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic.json_schema import GenerateJsonSchema
+
+from yokefellow.project.models import Project
+from yokefellow.project.notes import field_note
+from yokefellow.project.typed import NamedLength
+
+__all__ = ["schema"]
+
+
+class _Schema(GenerateJsonSchema):
+    """Pydantic's generator, with defaults as they are typed in the file."""
+
+    def encode_default(self, dft: Any) -> Any:
+        """Write a named length by its name."""
+        return dft.name if isinstance(dft, NamedLength) else super().encode_default(dft)
+
+
+def schema() -> dict[str, Any]:
+    """Give the JSON Schema (draft 2020-12) of the project file.
+
+    It is at places stricter than the program, which also reads units in
+    capitals; and it cannot know what two fields say about each other.
+    """
+    made = Project.model_json_schema(schema_generator=_Schema)
+    for name, model in {"Project": made, **made["$defs"]}.items():
+        _describe(name, model)
+    yarns = made["properties"]["yarn"]
+    yarns["additionalProperties"] = False
+    yarns["required"] = ["MC"]
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **made,
+        "title": "Yokefellow project file",
+    }
+
+
+def _describe(name: str, model: dict[str, Any]) -> None:
+    """Put the note on each field, and take out what only repeats its name or its defaults."""
+    for field, properties in model["properties"].items():
+        properties.pop("title", None)
+        if isinstance(properties.get("default"), dict):
+            del properties["default"]
+        if properties.get("default", "") is None:
+            del properties["default"]
+        note = field_note(name, field)
+        if note:
+            properties["description"] = note

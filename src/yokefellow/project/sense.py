@@ -1,0 +1,235 @@
+"""What two fields of a project say about each other: impossible, unlikely, or worth knowing.
+
+Limits without a source named beside them are common practice; they are wide,
+because a body is never a size: they catch the slip of the tape, not the body.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from itertools import pairwise
+
+from yokefellow.findings import Finding, Severity
+from yokefellow.project.models import Project, Yarn
+from yokefellow.project.sense_swatch import swatch_findings
+from yokefellow.units import show_length
+
+__all__ = ["sense"]
+
+WAIST_OVER_CHEST = 1.25
+"""A waist larger than this times the chest is more often a slip than a body."""
+ARM_OVER_CHEST = 0.55
+"""The largest upper arm in the sizing tables is 0.34 of the chest (babies, 3 months)."""
+METRES_PER_GRAM = (0.2, 25.0)
+"""From a jumbo roving to a cobweb lace."""
+
+_Check = Callable[[Project], Iterator[Finding]]
+
+
+def sense(project: Project) -> tuple[Finding, ...]:
+    """Check the fields of a project against each other.
+
+    Returns:
+        All findings, the errors first. Whether `wearer.size` stands in its
+        table is checked where the tables are read.
+    """
+    found = [finding for check in _CHECKS for finding in check(project)]
+    order = list(Severity)
+    return tuple(sorted(found, key=lambda finding: order.index(finding.severity)))
+
+
+def _error(code: str, field: str, message: str, remedy: str) -> Finding:
+    return Finding(code, Severity.ERROR, field, message, remedy)
+
+
+def _caution(code: str, field: str, message: str, remedy: str) -> Finding:
+    return Finding(code, Severity.CAUTION, field, message, remedy)
+
+
+def _chest(project: Project) -> Iterator[Finding]:
+    if project.body.chest is None and not project.wearer.size:
+        example = '"38 in"' if project.unit == "in" else '"96.5 cm"'
+        yield _error(
+            "body.no-chest",
+            "body.chest",
+            "Neither the chest nor a size is given, and one of them is needed.",
+            f'Type under [body]: chest = {example}, or under [wearer]: size = "M".',
+        )
+
+
+def _arm(project: Project) -> Iterator[Finding]:
+    chest, arm = project.body.chest, project.body.upper_arm
+    if chest is None or arm is None:
+        return
+    sizes = f"The upper arm is {_say(arm, project)} and the chest {_say(chest, project)}"
+    if arm >= chest:
+        yield _error(
+            "body.arm-over-chest",
+            "body.upper_arm",
+            f"{sizes}; an upper arm must be smaller than the chest.",
+            "Measure both again; perhaps the two numbers are exchanged, or a unit is wrong.",
+        )
+    elif arm > ARM_OVER_CHEST * chest:
+        yield _caution(
+            "body.arm-wide",
+            "body.upper_arm",
+            f"{sizes}, more than {ARM_OVER_CHEST:.0%} of it.",
+            "Measure the arm again: once round its widest part, the arm hanging.",
+        )
+
+
+_ARM_DOWN = ("upper_arm", "forearm", "wrist")
+
+
+def _taper(project: Project) -> Iterator[Finding]:
+    """An arm grows no wider from the shoulder down; the elbow alone may, bent."""
+    known = [(name, cm) for name in _ARM_DOWN if (cm := getattr(project.body, name)) is not None]
+    for (above, above_cm), (below, below_cm) in pairwise(known):
+        if below_cm > above_cm:
+            yield _error(
+                "body.arm-taper",
+                f"body.{below}",
+                f"The {_name(below)} is {_say(below_cm, project)}, larger than the {_name(above)} "
+                f"with {_say(above_cm, project)}; it must not be.",
+                "Measure both again, each round its widest part.",
+            )
+    body = project.body
+    if body.elbow is not None and body.wrist is not None and body.wrist > body.elbow:
+        yield _error(
+            "body.arm-taper",
+            "body.wrist",
+            f"The wrist is {_say(body.wrist, project)}, larger than the elbow with "
+            f"{_say(body.elbow, project)}; it must not be.",
+            "Measure both again.",
+        )
+    if body.elbow is not None and body.upper_arm is not None and body.elbow > body.upper_arm:
+        yield _caution(
+            "body.elbow-over-arm",
+            "body.elbow",
+            f"The elbow is {_say(body.elbow, project)}, larger than the upper arm with "
+            f"{_say(body.upper_arm, project)}.",
+            "Measure the elbow again, just above the bend and with the arm straight.",
+        )
+
+
+def _trunk(project: Project) -> Iterator[Finding]:
+    body = project.body
+    if body.chest and body.waist and body.waist > WAIST_OVER_CHEST * body.chest:
+        yield _caution(
+            "body.waist-over-chest",
+            "body.waist",
+            f"The waist is {_say(body.waist, project)} and the chest {_say(body.chest, project)}; "
+            f"it is more than {WAIST_OVER_CHEST:g} times the chest.",
+            "Measure both again; if they are right, choose the a-line shape.",
+        )
+    if body.chest and body.cross_back and body.cross_back > body.chest / 2:
+        yield _caution(
+            "body.back-over-chest",
+            "body.cross_back",
+            f"The back is {_say(body.cross_back, project)} across, more than half of the chest "
+            f"({_say(body.chest, project)}).",
+            "Measure from one shoulder point to the other, not round the back.",
+        )
+    if body.chest and body.shoulder_girth and body.shoulder_girth <= body.chest:
+        yield _caution(
+            "body.shoulders-under-chest",
+            "body.shoulder_girth",
+            f"The shoulder girth is {_say(body.shoulder_girth, project)}, not larger than the "
+            f"chest ({_say(body.chest, project)}).",
+            "Measure it round the body and both upper arms, the arms hanging.",
+        )
+    yield from _neck(project)
+
+
+def _neck(project: Project) -> Iterator[Finding]:
+    body = project.body
+    if body.neck and body.chest and body.neck >= body.chest:
+        yield _error(
+            "body.neck-over-chest",
+            "body.neck",
+            f"The neck is {_say(body.neck, project)} and the chest {_say(body.chest, project)}; "
+            "a neck must be smaller than the chest.",
+            "Measure round the base of the neck again.",
+        )
+
+
+def _heights(project: Project) -> Iterator[Finding]:
+    """The underarm lies above the waist, and the waist above the hip."""
+    for upper, lower in (
+        ("back_waist_length", "back_hip_length"),
+        ("armhole_depth", "back_waist_length"),
+        ("armhole_depth", "back_hip_length"),
+    ):
+        short, long = getattr(project.body, upper), getattr(project.body, lower)
+        if short is not None and long is not None and short >= long:
+            yield _error(
+                "body.heights",
+                f"body.{upper}",
+                f"The {_name(upper)} is {_say(short, project)} and the {_name(lower)} "
+                f"{_say(long, project)}; the first must be the shorter one.",
+                "Measure both again, straight down from the top.",
+            )
+
+
+def _yarn(project: Project) -> Iterator[Finding]:
+    if "MC" not in project.yarn:
+        yield _error(
+            "yarn.no-main",
+            "yarn",
+            "There is no main colour among the yarns.",
+            "Call the yarn of the sweater [yarn.MC].",
+        )
+    for name, yarn in project.yarn.items():
+        yield from _put_up(name, yarn)
+        if name != "MC":
+            yield Finding(
+                "yarn.unused",
+                Severity.NOTE,
+                f"yarn.{name}",
+                f"{name} is in the stash, and a plain yoke uses none of it.",
+                "Nothing needs to change.",
+            )
+
+
+def _put_up(name: str, yarn: Yarn) -> Iterator[Finding]:
+    thin, thick = yarn.ball_length / yarn.ball_weight, METRES_PER_GRAM
+    if not thick[0] <= thin <= thick[1]:
+        yield _caution(
+            "yarn.metres-per-gram",
+            f"yarn.{name}.ball_length",
+            f"One ball has {yarn.ball_length:g} m in {yarn.ball_weight:g} g, {thin:.2g} m to the "
+            f"gram; knitting yarn has {thick[0]:g} to {thick[1]:g}.",
+            "Look at the band again; perhaps weight and length are exchanged.",
+        )
+
+
+def _needles(project: Project) -> Iterator[Finding]:
+    main, rib = project.needles.main, project.needles.rib
+    if rib is not None and rib > main:
+        yield _caution(
+            "needles.rib-over-main",
+            "needles.rib",
+            f"The needle for the ribs is {rib:g} mm, larger than the main needle with {main:g} mm; "
+            "the ribs will flare.",
+            f"Take a smaller one, such as {max(main - 0.5, 1):g} mm.",
+        )
+
+
+def _name(field: str) -> str:
+    return field.replace("_", " ")
+
+
+def _say(cm: float, project: Project) -> str:
+    return show_length(cm, unit=project.unit)
+
+
+_CHECKS: tuple[_Check, ...] = (
+    _chest,
+    _arm,
+    _taper,
+    _trunk,
+    _heights,
+    swatch_findings,
+    _yarn,
+    _needles,
+)

@@ -1,0 +1,163 @@
+"""What two fields say about each other."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+import yokefellow.project
+from tests.project.sample import SOUND, refused, spoil, under
+from yokefellow.findings import ProjectError, Severity
+from yokefellow.project.load import parse
+from yokefellow.project.sense import sense
+
+WASHED = "swatch.plain.washed"
+SWATCH = '[swatch.plain.washed]\nstitches = ["26 over 4 in"]\nrounds = ["36 over 4 in"]\n'
+CHEST = 'chest = "38 in"'
+
+
+def stitches(*readings: str) -> str:
+    return spoil(('["26 over 4 in"]', "[" + ", ".join(f'"{r}"' for r in readings) + "]"))
+
+
+ERRORS = [
+    (spoil((CHEST, "")), "body.no-chest", "body.chest"),
+    (
+        under("body", "upper_arm = 31", "waist = 30").replace(CHEST, "chest = 31"),
+        "body.arm-over-chest",
+        "body.upper_arm",
+    ),
+    (under("body", "wrist = 10", "forearm = 9"), "body.arm-taper", "body.wrist"),
+    (under("body", "forearm = 13", "upper_arm = 12"), "body.arm-taper", "body.forearm"),
+    (under("body", "wrist = 13", "upper_arm = 12"), "body.arm-taper", "body.wrist"),
+    (under("body", "wrist = 11", "elbow = 10"), "body.arm-taper", "body.wrist"),
+    (spoil((CHEST, "chest = 20\nneck = 21")), "body.neck-over-chest", "body.neck"),
+    (
+        under("body", "back_waist_length = 17", "back_hip_length = 16"),
+        "body.heights",
+        "body.back_waist_length",
+    ),
+    (
+        under("body", "armhole_depth = 12", "back_waist_length = 11"),
+        "body.heights",
+        "body.armhole_depth",
+    ),
+    (spoil((SWATCH, "[swatch.plain]\n")), "swatch.empty", "swatch.plain"),
+    (under("swatch.rib", 'worked = "flat"'), "swatch.empty", "swatch.rib"),
+    (stitches("2 over 10 cm"), "swatch.stitches-range", f"{WASHED}.stitches[1]"),
+    (stitches("26 over 10 cm", "61 over 10 cm"), "swatch.stitches-range", f"{WASHED}.stitches[2]"),
+    (spoil(("36 over 4 in", "5 over 4 in")), "swatch.rounds-range", f"{WASHED}.rounds[1]"),
+    (spoil(("36 over 4 in", "95 over 4 in")), "swatch.rounds-range", f"{WASHED}.rounds[1]"),
+    (spoil(("yarn.MC", "yarn.CC1")), "yarn.no-main", "yarn"),
+]
+
+CAUTIONS = [
+    (under("body", "upper_arm = 22"), "body.arm-wide", "body.upper_arm"),
+    (under("body", "elbow = 13", "upper_arm = 12"), "body.elbow-over-arm", "body.elbow"),
+    (under("body", "waist = 48"), "body.waist-over-chest", "body.waist"),
+    (under("body", "cross_back = 20"), "body.back-over-chest", "body.cross_back"),
+    (under("body", "shoulder_girth = 38"), "body.shoulders-under-chest", "body.shoulder_girth"),
+    (spoil((WASHED, "swatch.plain.unwashed")), "swatch.unwashed", "swatch.plain"),
+    (stitches("26 over 4 in", "31 over 4 in"), "swatch.readings-apart", f"{WASHED}.stitches"),
+    (spoil(("36 over 4 in", "25 over 4 in")), "swatch.ratio", f"{WASHED}.rounds"),
+    (spoil(("36 over 4 in", "50 over 4 in")), "swatch.ratio", f"{WASHED}.rounds"),
+    (
+        SOUND + SWATCH.replace("washed", "unwashed").replace("36", "44").replace("26", "36"),
+        "swatch.washing",
+        f"{WASHED}.stitches",
+    ),
+    (spoil(("200 m", "5 m")), "yarn.metres-per-gram", "yarn.MC.ball_length"),
+    (under("needles", 'rib = "4 mm"'), "needles.rib-over-main", "needles.rib"),
+]
+
+NOTES = [
+    (
+        under("yarn.CC1", 'ball_weight = "50 g"', 'ball_length = "200 m"', "balls = 1"),
+        "yarn.unused",
+        "yarn.CC1",
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "code", "field"), ERRORS)
+def test_the_impossible_is_refused(text: str, code: str, field: str) -> None:
+    findings = refused(text)
+    assert (code, field) in [(finding.code, finding.field) for finding in findings]
+    assert {finding.severity for finding in findings} == {Severity.ERROR}
+
+
+@pytest.mark.parametrize(("text", "code", "field"), CAUTIONS)
+def test_the_unlikely_is_a_caution_and_does_not_stop(text: str, code: str, field: str) -> None:
+    (finding,) = sense(parse(text))
+    assert (finding.code, finding.field) == (code, field)
+    assert finding.severity is Severity.CAUTION
+
+
+@pytest.mark.parametrize(("text", "code", "field"), NOTES)
+def test_what_is_worth_knowing_is_a_note(text: str, code: str, field: str) -> None:
+    (finding,) = sense(parse(text))
+    assert (finding.code, finding.field) == (code, field)
+    assert finding.severity is Severity.NOTE
+
+
+def test_a_sound_project_has_no_findings() -> None:
+    assert sense(parse(SOUND)) == ()
+
+
+def test_every_code_in_the_source_is_in_the_tables_above() -> None:
+    (room,) = yokefellow.project.__path__
+    text = "".join(source.read_text() for source in Path(room).glob("sense*.py"))
+    codes = set(re.findall(r'(?:_error|_caution|Finding)\(\s*"([^"]+)"', text))
+    assert len(codes) > 15
+    tested = {code for _, code, _ in [*ERRORS, *CAUTIONS, *NOTES]}
+    assert codes <= tested
+    assert {"swatch.stitches-range", "swatch.rounds-range"} <= tested  # written from a pattern
+
+
+def test_a_size_stands_in_for_the_chest() -> None:
+    assert parse(spoil((CHEST, ""), ('name = "me"', 'size = "M"'))).body.chest is None
+
+
+def test_lengths_are_told_in_the_unit_of_the_file() -> None:
+    (finding,) = refused(under("body", "wrist = 13", "upper_arm = 12"))
+    assert "13 in" in finding.message
+    assert "12 in" in finding.message
+
+
+def test_several_are_told_together() -> None:
+    with pytest.raises(ProjectError) as error:
+        parse(under("body", "wrist = 13", "upper_arm = 12", "neck = 39").replace("39", "27"))
+    assert len(error.value.findings) == 1
+    with pytest.raises(ProjectError) as error:
+        parse(stitches("2 over 4 in", "3 over 4 in").replace("yarn.MC", "yarn.CC1"))
+    assert len(error.value.findings) == 3
+
+
+# published: Heinz, Peterson, Johnson, Kerk, "Exploring Relationships in Body
+# Dimensions", J. Statistics Education 11(2), 2003: medians in cm of shoulder
+# girth, chest, biceps, forearm and wrist, of 260 women and of 247 men.
+MEDIANS = [(99.5, 85.5, 27.8, 23.6, 15.0), (116.5, 101.0, 34.4, 28.4, 17.1)]
+
+
+@pytest.mark.parametrize(("shoulders", "chest", "arm", "forearm", "wrist"), MEDIANS)
+def test_a_median_body_makes_no_finding(
+    shoulders: float, chest: float, arm: float, forearm: float, wrist: float
+) -> None:
+    text = under(
+        "body",
+        f"shoulder_girth = {shoulders}",
+        f"upper_arm = {arm}",
+        f"forearm = {forearm}",
+        f"wrist = {wrist}",
+    )
+    text = text.replace('unit = "in"', 'unit = "cm"').replace('"38 in"', str(chest))
+    assert sense(parse(text)) == ()
+
+
+# published: D. L. Munden, "The geometry and dimensional properties of plain-knit
+# fabrics", J. Textile Inst., 1959 (from memory): rounds over stitches of plain
+# knitting is Kc / Kw = 5.0/3.8 dry, 5.3/4.1 wet, 5.5/4.2 fully relaxed.
+@pytest.mark.parametrize(("kc", "kw"), [(5.0, 3.8), (5.3, 4.1), (5.5, 4.2)])
+def test_a_relaxed_fabric_makes_no_finding(kc: float, kw: float) -> None:
+    rounds = round(26 * kc / kw, 1)
+    assert sense(parse(spoil(("36 over 4 in", f"{rounds} over 4 in")))) == ()
