@@ -11,11 +11,24 @@ from pathlib import Path
 
 from yokefellow.findings import Finding, Severity, YokefellowError
 
-__all__ = ["FileError", "replace", "write_new"]
+__all__ = ["FileError", "check_free", "make_folder", "replace", "write_new"]
 
 
 class FileError(YokefellowError):
     """A file cannot be written."""
+
+
+def check_free(path: Path) -> None:
+    """Refuse early a name that `write_new` would refuse, before much is typed for it.
+
+    Raises:
+        FileError: a file of that name exists, or its folder does not.
+    """
+    with _told(path):
+        if os.path.lexists(path):
+            raise FileExistsError(errno.EEXIST, "it is there")
+        if not path.parent.is_dir():
+            raise FileNotFoundError(errno.ENOENT, "no such folder")
 
 
 def write_new(path: Path, text: str) -> None:
@@ -39,6 +52,17 @@ def replace(path: Path, data: bytes | str) -> None:
         if path.is_dir():
             raise IsADirectoryError(errno.EISDIR, "a folder of that name is there")
         whole.replace(path)
+
+
+def make_folder(path: Path) -> Path:
+    """Make a folder, and those it stands in, unless it is there; give it back.
+
+    Raises:
+        FileError: it cannot be made, or a file has its name.
+    """
+    with _told(path):
+        path.mkdir(parents=True, exist_ok=True)
+    return path
 
 
 @contextlib.contextmanager

@@ -1,0 +1,34 @@
+"""`check`: what a project file lacks, and what to be careful of."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from yokefellow.cli.shown import counted, say_findings
+from yokefellow.cli.terminal import say, wrapped
+
+__all__ = ["check"]
+
+HELP = """\
+Read a project file, plan its sweater, and show everything found: errors, which
+stop the plan; cautions, which may spoil the sweater; notes. The exit status is
+1 when there is an error.
+
+\b
+Example:
+  $ yokefellow check mine.toml
+"""
+
+
+@click.command("check", help=HELP, short_help="Plan a project file and show what was found.")
+@click.argument("file", type=click.Path(path_type=Path))
+def check(file: Path) -> None:
+    """Parse, call, print."""
+    from yokefellow.conductor import plan
+    from yokefellow.project.load import load
+
+    planned = plan(load(file))
+    say_findings(planned.findings)
+    say(wrapped(f"{planned.project.title} can be knitted: {counted(planned.findings)}."))

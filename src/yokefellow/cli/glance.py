@@ -1,0 +1,31 @@
+"""`glance`: the sweater in short."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from yokefellow.cli.terminal import say
+
+__all__ = ["glance"]
+
+HELP = """\
+Show the sweater in short: its measurements, its rows, and whether the yarn
+lasts. Nothing is written.
+
+\b
+Example:
+  $ yokefellow glance mine.toml
+"""
+
+
+@click.command("glance", help=HELP, short_help="Show the sweater in short, here.")
+@click.argument("file", type=click.Path(path_type=Path))
+def glance(file: Path) -> None:
+    """Parse, call, print."""
+    from yokefellow.conductor import plan
+    from yokefellow.project.load import load
+    from yokefellow.sheet.glance import render_glance
+
+    say(render_glance(plan(load(file))))

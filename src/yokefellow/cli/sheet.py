@@ -1,0 +1,115 @@
+"""`sheet`: the finished sheet, as files."""
+
+from __future__ import annotations
+
+import shlex
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from yokefellow.cli.shown import counted
+from yokefellow.cli.terminal import say, tell, wrapped
+
+if TYPE_CHECKING:
+    from yokefellow.conductor import Plan
+
+__all__ = ["sheet"]
+
+HELP = """\
+Write the sheet: mine.html, which remembers what you tick, on a phone too and
+without a network, and mine.pdf, to print. A sheet that is there already is
+replaced.
+
+\b
+Examples:
+  $ yokefellow sheet mine.toml
+  $ yokefellow sheet mine.toml --into sheets --as html
+  $ yokefellow sheet mine.toml --as text --as json
+"""
+
+_SUFFIX = {"html": ".html", "text": ".txt", "json": ".json", "pdf": ".pdf"}
+"""In the order they are written: the PDF last, because it needs libraries that may be missing."""
+
+
+@click.command("sheet", help=HELP, short_help="Write the sheet, to print and to tick.")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--into",
+    metavar="FOLDER",
+    type=click.Path(path_type=Path),
+    help="Where to write; made when missing.  [default: beside FILE]",
+)
+@click.option(
+    "--as",
+    "forms",
+    type=click.Choice(list(_SUFFIX)),
+    multiple=True,
+    default=("html", "pdf"),
+    help="Which form; may be given several times.  [default: html, pdf]",
+)
+def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
+    """Parse, call, print."""
+    from yokefellow.conductor import plan
+    from yokefellow.files import make_folder, replace
+    from yokefellow.project.load import load
+
+    planned = plan(load(file))
+    folder = file.parent if into is None else make_folder(into)
+    for form, suffix in _SUFFIX.items():
+        if form in forms:
+            target = folder / f"{file.stem}{suffix}"
+            _check_other(target, file)
+            replace(target, _rendered(planned, form))
+            say(f"Wrote {target}")
+    if planned.findings:
+        tell(
+            wrapped(
+                f"The sheet tells what to be careful of ({counted(planned.findings)});"
+                f" to read it here: yokefellow check {shlex.quote(str(file))}"
+            )
+        )
+
+
+def _rendered(planned: Plan, form: str) -> bytes | str:
+    """Render one form; imported here, so that each pays only for itself."""
+    if form == "html":
+        from yokefellow.sheet.html import render_html
+
+        return render_html(planned)
+    if form == "text":
+        from yokefellow.sheet.text import render_text
+
+        return render_text(planned)
+    if form == "json":
+        from yokefellow.sheet.json import render_json
+
+        return render_json(planned)
+    from yokefellow.sheet.pdf import render_pdf
+
+    return render_pdf(planned, progress=tell)
+
+
+def _check_other(target: Path, file: Path) -> None:
+    """Refuse to write a sheet over the project file, should it be called `mine.txt`.
+
+    Raises:
+        FileError: the two are one file.
+    """
+    if not (target.exists() and target.samefile(file)):
+        return
+    from yokefellow.files import FileError
+    from yokefellow.findings import Finding, Severity
+
+    raise FileError(
+        [
+            Finding(
+                "file.is-the-project",
+                Severity.ERROR,
+                "",
+                f'"{target.name}" was not written: that is the name of the project file.',
+                "Write the sheet into another folder with --into, or rename the project file"
+                " to end in .toml.",
+            )
+        ]
+    )
