@@ -43,7 +43,8 @@ def sleeve_shape(*, stitches: int, fit: SleeveFit, gauges: Gauges, rib: str) -> 
     repeat = RIB_REPEAT[rib]
     edge = nearest(wanted, multiple=repeat, least=repeat * 3)
     if edge > stitches:
-        edge -= repeat
+        # Never wider than its own top, which the percentage system may make narrow.
+        edge = stitches - stitches % repeat
     first = OPENING_ROUNDS + nearest(_share(BEFORE_CM, fit) * plain.rounds_per_cm, least=0)
     last = rounds.got - nearest(_share(AFTER_CM, fit) * plain.rounds_per_cm, least=1)
     room = max(0, last - first)
