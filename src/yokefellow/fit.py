@@ -6,6 +6,13 @@ from dataclasses import dataclass
 from itertools import pairwise
 from types import MappingProxyType
 
+from yokefellow.findings import PlanError
+from yokefellow.fit_limits import (
+    LEAST_SLEEVE_CM,
+    body_findings,
+    sleeve_findings,
+    waist_findings,
+)
 from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS, Project
 from yokefellow.project.typed import ChosenLength, LengthChange, NamedLength
 from yokefellow.sizing.figures import Figures
@@ -193,9 +200,13 @@ def _length_cm(chosen: ChosenLength, named: dict[str, float], plain_cm: float) -
 
 
 def sleeve_lengths_cm(figures: Figures) -> dict[str, float]:
-    """Give every named sleeve length of this arm, underarm to edge, in cm."""
+    """Give every named sleeve length of this arm, underarm to edge, in cm.
+
+    A baby's cap sleeve would come out too short to knit, and is the least there is.
+    """
     shares = {**_SLEEVE_SHARES, "elbow": tables()[figures.group].elbow_share}
-    return {name: shares[name] * figures.cm("arm_length") for name in SLEEVE_LENGTHS}
+    arm_cm = figures.cm("arm_length")
+    return {name: max(LEAST_SLEEVE_CM, shares[name] * arm_cm) for name in SLEEVE_LENGTHS}
 
 
 def body_lengths_cm(figures: Figures) -> dict[str, float]:
@@ -242,9 +253,12 @@ def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> Slee
 
 
 def _cuff_cm(chosen: str | float, length_cm: float, share: float) -> float:
-    """Give the depth of the cuff: shallower on a shorter sleeve (common practice, no source)."""
+    """Give the depth of the cuff: shallower on a shorter sleeve (common practice, no source).
+
+    The knitter's own depth is kept, but never takes more than half the sleeve.
+    """
     if not isinstance(chosen, str):
-        return chosen
+        return min(chosen, 0.5 * length_cm)
     usual_cm = 2.0 if share < 0.4 else 3.0 if share < 0.6 else 4.0 if share < 0.95 else 5.0
     return min(usual_cm, 0.35 * length_cm)
 
@@ -288,7 +302,12 @@ def _edge_cm(figures: Figures, at_cm: float, hip_at_cm: float, waist_at_cm: floa
 
 
 def fit(project: Project, figures: Figures) -> Finished:
-    """Give the finished garment that this body, ease and style ask for."""
+    """Give the finished garment that this body, ease and style ask for.
+
+    Raises:
+        PlanError: a sleeve or a body comes out too short to knit.
+    """
+    _refuse(project, figures)
     ease_chest_cm = ease_cm(project.ease.chest, figures.cm("chest"))
     ease_arm_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
     garment = project.garment
@@ -302,6 +321,33 @@ def fit(project: Project, figures: Figures) -> Finished:
         plain_body=body_fit(project, figures, NamedLength("hip")),
         plain_sleeve=sleeve_fit(project, figures, NamedLength("full")),
     )
+
+
+def _refuse(project: Project, figures: Figures) -> None:
+    """End the stage when a length comes out below the least, with all that is wrong."""
+    garment, unit = project.garment, project.sheet.units
+    sleeves, bodies = sleeve_lengths_cm(figures), body_lengths_cm(figures)
+    found = (
+        *waist_findings(
+            waist_cm=figures.cm("back_waist_length"),
+            armhole_cm=figures.cm("armhole_depth"),
+            unit=unit,
+        ),
+        *body_findings(
+            length_cm=_length_cm(garment.body.length, bodies, bodies["hip"]),
+            hip_cm=bodies["hip"],
+            hem_cm=garment.body.hem,
+            unit=unit,
+        ),
+        *sleeve_findings(
+            length_cm=_length_cm(garment.sleeves.length, sleeves, sleeves["full"]),
+            full_cm=sleeves["full"],
+            cuff=garment.sleeves.cuff,
+            unit=unit,
+        ),
+    )
+    if found:
+        raise PlanError(found)
 
 
 def _neck_fit(project: Project, figures: Figures) -> NeckFit:
