@@ -68,7 +68,9 @@ def _changes(
     now: tuple[float, float] | None = None
     for worked in rows:
         mm = rib_needle_mm(needles) if worked.row.fabric == "rib" else needles.main
-        round_cm = worked.after / gauges.of(worked.row.fabric).stitches_per_cm
+        # On the needles the work is not washed yet; the needle holds the row it comes from too.
+        fewest = min(worked.before or worked.after, worked.after)
+        round_cm = fewest / gauges.of(worked.row.fabric).unwashed_stitches_per_cm
         length_cm = _length(round_cm, now[1] if now else None, lengths)
         if worked.row.feature in (Feature.BIND_OFF, Feature.SHORT_ROW, Feature.MOVE_BOR):
             continue
