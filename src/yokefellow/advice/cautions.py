@@ -39,10 +39,11 @@ def cautions(
     """Give every caution about the fit, the yoke, the gauge and the yarn."""
     return (
         *_neck(project, figures, shape),
-        *_arm(project, finished),
+        *_arm(project, figures, shape),
         *_depth(project, figures, finished),
         *_shoulders(project, shape),
-        *_hips(project, figures, finished),
+        *_hips(project, figures, finished, shape),
+        *_edges(project, finished),
         *_yoke(project, broken, shape),
         *_gauge(project, finished, gauges),
         *_yarn(yarn),
@@ -66,17 +67,22 @@ def _neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]
         )
 
 
-def _arm(project: Project, finished: Finished) -> Iterator[Finding]:
-    arm_cm = finished.sleeve.upper_arm_cm - finished.ease_arm_cm
-    if finished.ease_arm_cm < TIGHT_ARM * arm_cm:
-        unit = project.sheet.units
-        yield _caution(
-            "arm.tight",
-            "ease.upper_arm",
-            f"The sleeve has {length(finished.ease_arm_cm, unit)} of ease at the upper arm; "
-            f"under {length(TIGHT_ARM * arm_cm, unit)} it grips the arm.",
-            'Write ease.upper_arm = "classic", or measure the arm again.',
-        )
+def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    arm_cm = figures.cm("upper_arm")
+    ease_cm = shape.split.sleeve.cm - arm_cm
+    if ease_cm >= TIGHT_ARM * arm_cm:
+        return
+    unit = project.sheet.units
+    percentage = project.garment.yoke.proportions != "measured"
+    yield _caution(
+        "arm.tight",
+        "garment.yoke.proportions" if percentage else "ease.upper_arm",
+        f"The sleeve has {length(ease_cm, unit)} of ease at the upper arm; "
+        f"under {length(TIGHT_ARM * arm_cm, unit)} it grips the arm.",
+        'Write garment.yoke.proportions = "measured": the percentage system never asks the arm.'
+        if percentage
+        else 'Write ease.upper_arm = "classic", or measure the arm again.',
+    )
 
 
 def _depth(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
@@ -113,17 +119,42 @@ def _shoulders(project: Project, shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _hips(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
-    body = finished.body
-    reaches = body.length_cm >= finished.plain_body.length_cm - 3
-    if reaches and body.edge_cm < figures.cm("hip"):
+def _hips(
+    project: Project, figures: Figures, finished: Finished, shape: Shape
+) -> Iterator[Finding]:
+    edge_cm = shape.body.edge.cm
+    reaches = finished.body.length_cm >= finished.plain_body.length_cm - 3
+    if reaches and edge_cm < figures.cm("hip"):
         unit = project.sheet.units
         yield _caution(
             "body.over-hips",
             "garment.body.shape",
-            f"The hem is {length(body.edge_cm, unit)} round and lies at hips of "
+            f"The hem is {length(edge_cm, unit)} round and lies at hips of "
             f"{length(figures.cm('hip'), unit)}: it will stretch or ride up.",
             'Choose garment.body.shape = "a-line" or "waist", or a shorter body.',
+        )
+
+
+def _edges(project: Project, finished: Finished) -> Iterator[Finding]:
+    """Tell when a hem or cuff of the knitter's own depth had to be cut to half its piece."""
+    unit, garment = project.sheet.units, project.garment
+    body, sleeve = finished.body, finished.sleeve
+    if body.hem_cm < garment.body.hem:
+        yield _caution(
+            "body.hem-cut",
+            "garment.body.hem",
+            f"A hem of {length(garment.body.hem, unit)} would take more than half of a body of "
+            f"{length(body.length_cm, unit)}; it is planned {length(body.hem_cm, unit)} deep.",
+            "Write a shallower hem, or a longer body.",
+        )
+    cuff = garment.sleeves.cuff
+    if not isinstance(cuff, str) and sleeve.cuff_cm < cuff:
+        yield _caution(
+            "sleeve.cuff-cut",
+            "garment.sleeves.cuff",
+            f"A cuff of {length(cuff, unit)} would take more than half of a sleeve of "
+            f"{length(sleeve.length_cm, unit)}; it is planned {length(sleeve.cuff_cm, unit)} deep.",
+            "Write a shallower cuff, or a longer sleeve.",
         )
 
 
