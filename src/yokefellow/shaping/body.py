@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from yokefellow.fit import BodyFit
@@ -45,11 +45,12 @@ def body_shape(*, stitches: int, fit: BodyFit, gauges: Gauges, rib: str) -> Body
     rounds = rounds_for(fit.length_cm - fit.hem_cm, per_cm=plain.rounds_per_cm, least=3)
     waist = _waist(stitches, fit, plain.stitches_per_cm)
     changes: tuple[tuple[int, int], ...] = ()
-    now = stitches
+    now = fewest = stitches
     for stretch in _stretches(stitches, fit, rounds.got, gauges, waist):
         added = _changes(now, stretch)
         changes += added
         now += sum(change for _, change in added)
+        fewest = min(fewest, now)
     wanted = fit.edge_cm * plain.stitches_per_cm
     hem = nearest(now * (1 - fit.gather), multiple=RIB_REPEAT[rib], least=8)
     return BodyShape(
@@ -59,7 +60,7 @@ def body_shape(*, stitches: int, fit: BodyFit, gauges: Gauges, rib: str) -> Body
         hem_stitches=hem,
         hem_rounds=rounds_for(fit.hem_cm, per_cm=gauges.rib.rounds_per_cm),
         rib=rib,
-        waist=waist,
+        waist=waist and replace(waist, got=fewest),
     )
 
 
