@@ -10,8 +10,9 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.shaping.body import RIB_REPEAT, body_shape
-from yokefellow.shaping.circular import SHOULDER_AT, Solution, YokeTask, solve
+from yokefellow.shaping.circular import LEAST_HELD, Solution, YokeTask, solve
 from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.percentages import CUFF, PLACES, percentages
 from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
 from yokefellow.shaping.short_rows import ShortRows, short_rows
@@ -117,8 +118,25 @@ def _measured(project: Project, finished: Finished, gauges: Gauges, rounds: int)
         )
     )
     if solution is None:
-        raise PlanError([_no_yoke(finished, per_cm)])
+        underarm = finished.yoke.underarm_cm
+        room_cm = min(finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2) - underarm
+        too_wide = room_cm * per_cm < LEAST_HELD
+        raise PlanError([(_no_room if too_wide else _no_yoke)(finished, per_cm)])
     return solution
+
+
+def _no_room(finished: Finished, per_cm: float) -> Finding:
+    sleeve_cm, half_cm = finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2
+    return Finding(
+        code="yoke.underarm-wide",
+        severity=Severity.ERROR,
+        field="garment.yoke.underarm",
+        message=(
+            f"An underarm of {finished.yoke.underarm_cm:.1f} cm leaves fewer than {LEAST_HELD} "
+            f"stitches of a sleeve of {sleeve_cm:.1f} cm, or of half a body of {half_cm:.1f} cm."
+        ),
+        remedy=f"Choose an underarm under {min(sleeve_cm, half_cm) - LEAST_HELD / per_cm:.1f} cm.",
+    )
 
 
 def _no_yoke(finished: Finished, per_cm: float) -> Finding:
@@ -146,8 +164,11 @@ def _by_percentage(project: Project, finished: Finished, gauges: Gauges, rounds:
     )
     first = 2 if finished.neck.raise_cm > 0 else 1
     steps = tuple(
-        IncreaseRound(max(first, nearest(place * rounds, least=1)), before, after)
-        for place, (before, after) in zip(PLACES, pairwise(counts.counts), strict=True)
+        # One after another even in a yoke so short that two places fall on one round.
+        IncreaseRound(max(first + at, nearest(place * rounds, least=1)), before, after)
+        for at, (place, (before, after)) in enumerate(
+            zip(PLACES, pairwise(counts.counts), strict=True)
+        )
     )
     split = Split(
         Count(counts.body, wanted, per_cm),

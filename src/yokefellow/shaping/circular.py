@@ -19,41 +19,24 @@ tolerance of the profile, and that freedom buys the simple instructions.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise, product
+from math import ceil
 
 from yokefellow.shaping.counts import Count, nearest, permitted
 from yokefellow.shaping.even import repeats_needed
+from yokefellow.shaping.line import FULL_AT, LEAST_APART, broken_rules, places, profile
 from yokefellow.shaping.shapes import IncreaseRound, Split
 
-__all__ = [
-    "LEAST_APART",
-    "SHOULDER_AT",
-    "Solution",
-    "YokeTask",
-    "profile",
-    "solve",
-]
+__all__ = ["LEAST_HELD", "Solution", "YokeTask", "solve"]
 
-LEAST_APART = 3
-"""Rounds from one increase round to the next: closer ones read as a ridge (common practice)."""
-
-SHOULDER_AT = 0.45
-"""Share of the depth at the point of the shoulder (common practice)."""
-
-FULL_AT = 0.70
-"""Share of the depth at which the yoke is full; 60 to 80 % is good (common practice)."""
-
-FULL_EARLIEST, FULL_LATEST = 0.60, 0.80
+LEAST_HELD = 4
+"""Stitches of a sleeve, and of the front, that must stay between the underarms."""
 
 _TARGET_APART_CM = {"regular": 3.2, "gentle": 2.25}
 """How far apart increase rounds lie: `gentle` is every 2 to 2.5 cm."""
-
-_CAP = 0.48
-"""The profile asks for at most this share of increase in a round, a little under the
-half that is allowed, so that the counts have room."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +60,16 @@ class YokeTask:
     first_round: int
     """The earliest round that may increase."""
 
+    @property
+    def yoke(self) -> float:
+        """Stitches wanted at the end of the yoke: Y = (B - 2U) + 2(S - U)."""
+        return (self.body - 2 * self.underarm) + 2 * (self.sleeve - self.underarm)
+
+    @property
+    def covering(self) -> float:
+        """Stitches that must be there at the point of the shoulder; 0 where none could be."""
+        return self.shoulder if self.shoulder <= self.yoke else 0.0
+
 
 @dataclass(frozen=True, slots=True)
 class Solution:
@@ -94,21 +87,6 @@ def _repeats(stitches: int, times: int) -> int:
     return repeats_needed(stitches, times)
 
 
-def profile(*, neck: float, yoke: float, times: int) -> tuple[float, ...] | None:
-    """Give the count wanted after each of `times` increase rounds.
-
-    Equal steps, so that the circumference grows about in a straight line; a
-    step that would add too large a share is cut and the rest shared out again.
-    None when so few rounds cannot reach the yoke.
-    """
-    counts: list[float] = []
-    now = neck
-    for left in range(times, 0, -1):
-        now += min((yoke - now) / left, _CAP * now)
-        counts.append(now)
-    return tuple(counts) if counts[-1] >= yoke - 1e-6 else None
-
-
 def _splits(task: YokeTask) -> Mapping[int, tuple[float, Split]]:
     """Give the best split for every yoke count the permitted dimensions allow."""
     best: dict[int, tuple[float, Split]] = {}
@@ -122,7 +100,7 @@ def _splits(task: YokeTask) -> Mapping[int, tuple[float, Split]]:
             Count(sleeve, task.sleeve, task.stitches_per_cm),
             Count(underarm, task.underarm, task.stitches_per_cm),
         )
-        if split.held < 4 or split.front < 4:
+        if min(split.held, split.front) < LEAST_HELD:
             continue
         cost = _split_cost(split, task)
         if split.yoke not in best or cost < best[split.yoke][0]:
@@ -160,33 +138,63 @@ _Path = tuple[float, float, tuple[int, ...]]
 
 
 def _tolerance(count: float) -> int:
-    """Stitches a count inside the yoke may lie off the profile: 2.5 %, at least 2, at most 8."""
-    return min(8, max(2, int(0.025 * count)))
+    """Stitches a count inside the yoke may lie off the profile: 4 %, at least 3, at most 10.
+
+    The increase rounds are placed by the counts they got, so a count off the
+    profile moves its round and leaves the yoke's line where it was.
+    """
+    return min(10, max(3, int(0.04 * count)))
 
 
-def _paths(
-    necks: tuple[int, ...], wanted: tuple[float, ...], yokes: Mapping[int, tuple[float, Split]]
-) -> Mapping[int, _Path]:
+@dataclass(frozen=True, slots=True)
+class _Layer:
+    """The counts to try after one increase round, and the one wanted there."""
+
+    wanted: float
+    counts: Sequence[int]
+
+
+def _around(wanted: float) -> _Layer:
+    off = _tolerance(wanted)
+    return _Layer(wanted, range(round(wanted) - off, round(wanted) + off + 1))
+
+
+def _ladders(task: YokeTask, yokes: Sequence[int], times: int) -> Iterator[tuple[_Layer, ...]]:
+    """Give the ladders of counts to try for so many increase rounds.
+
+    Equal steps; and, where only the last of them would cover the shoulders,
+    steps that cover them one round earlier, so that the yoke need not be full
+    at the point of the shoulder already.
+    """
+    wanted = profile(neck=task.neck, yoke=task.yoke, times=times)
+    if wanted is None:
+        return
+    top = _Layer(task.yoke, yokes)
+    yield (*(_around(count) for count in wanted[:-1]), top)
+    if wanted[-2] < task.shoulder < task.yoke:
+        least = ceil(task.shoulder)
+        below = profile(neck=task.neck, yoke=least, times=times - 1)
+        if below is not None:
+            over = _Layer(least, range(least, least + 2 * _tolerance(least) + 1))
+            yield (*(_around(count) for count in below[:-1]), over, top)
+
+
+def _paths(necks: tuple[int, ...], ladder: tuple[_Layer, ...]) -> Mapping[int, _Path]:
     """Find, for every yoke count, the chain of counts that is simplest to knit.
 
-    A shortest path through layers of counts, one layer an increase round.
+    A shortest path up the ladder, one layer an increase round.
     """
-    layer: dict[int, _Path] = {neck: (0.0, 0.0, (neck,)) for neck in necks}
-    for place, target in enumerate(wanted):
-        if place == len(wanted) - 1:
-            nexts: list[int] = sorted(yokes)
-        else:
-            off = _tolerance(target)
-            nexts = list(range(round(target) - off, round(target) + off + 1))
-        layer = _step(layer, nexts, target)
-    return layer
+    ends: dict[int, _Path] = {neck: (0.0, 0.0, (neck,)) for neck in necks}
+    for layer in ladder:
+        ends = _step(ends, layer)
+    return ends
 
 
-def _step(layer: Mapping[int, _Path], nexts: list[int], target: float) -> dict[int, _Path]:
+def _step(ends: Mapping[int, _Path], layer: _Layer) -> dict[int, _Path]:
     best: dict[int, _Path] = {}
-    for after in nexts:
-        off = ((after - target) / target) ** 2
-        for before, (hard, deviation, path) in layer.items():
+    for after in layer.counts:
+        off = ((after - layer.wanted) / layer.wanted) ** 2
+        for before, (hard, deviation, path) in ends.items():
             added = after - before
             if added < 1 or 2 * added > before:
                 continue
@@ -194,45 +202,6 @@ def _step(layer: Mapping[int, _Path], nexts: list[int], target: float) -> dict[i
             if after not in best or cost < best[after][:2]:
                 best[after] = (*cost, (*path, after))
     return best
-
-
-def _places(counts: tuple[int, ...], task: YokeTask) -> tuple[int, ...]:
-    """Put every increase round where the staircase of counts lies evenly round the profile.
-
-    The straight profile runs from the neck so that the last increase round
-    falls at `FULL_AT`; each round stands where the line is half-way up its
-    step. The round that first covers the shoulders is drawn up to the point of
-    the shoulder if it lay below, and the earlier ones before it.
-    """
-    neck, yoke = counts[0], counts[-1]
-    middles = [(before + after) / 2 for before, after in pairwise(counts)]
-    per_stitch = FULL_AT * task.rounds / (middles[-1] - neck)
-    places = [max(task.first_round, round(per_stitch * (mid - neck))) for mid in middles]
-    limit = int(SHOULDER_AT * task.rounds)
-    covering = [p for p, count in enumerate(counts[1:]) if count >= min(task.shoulder, yoke)]
-    if places[covering[0]] > limit:
-        places[covering[0]] = limit
-    for later in range(len(places) - 1, 0, -1):
-        places[later - 1] = min(places[later - 1], places[later] - LEAST_APART)
-    for early in range(len(places)):
-        least = places[early - 1] + LEAST_APART if early else task.first_round
-        places[early] = max(places[early], least)
-    return tuple(places)
-
-
-def _broken(counts: tuple[int, ...], places: tuple[int, ...], task: YokeTask) -> tuple[str, ...]:
-    limit = int(SHOULDER_AT * task.rounds)
-    there = [count for place, count in zip(places, counts[1:], strict=True) if place <= limit]
-    covered = (there[-1] if there else counts[0]) >= min(task.shoulder, counts[-1])
-    apart = all(later - early >= LEAST_APART for early, later in pairwise(places))
-    share = places[-1] / task.rounds
-    slack = 0.5 / task.rounds
-    full = FULL_EARLIEST - slack <= share <= FULL_LATEST + slack
-    return tuple(
-        name
-        for name, kept in (("shoulder", covered), ("apart", apart), ("fullness", full))
-        if not kept
-    )
 
 
 def solve(task: YokeTask) -> Solution | None:
@@ -244,17 +213,14 @@ def solve(task: YokeTask) -> Solution | None:
     splits = _splits(task)
     if not splits:
         return None
-    yoke_wanted = (task.body - 2 * task.underarm) + 2 * (task.sleeve - task.underarm)
     best: tuple[tuple[float, ...], Solution] | None = None
     for times, away in _numbers_of_rounds(task):
         if best is not None and best[0][:2] <= (0, away):
             break
-        wanted = profile(neck=task.neck, yoke=yoke_wanted, times=times)
-        if wanted is None:
-            continue
-        found = _best_path(_paths(necks, wanted, splits), splits, task, away=away)
-        if found is not None and (best is None or found[0] < best[0]):
-            best = found
+        for ladder in _ladders(task, sorted(splits), times):
+            found = _best_path(_paths(necks, ladder), splits, task, away=away)
+            if found is not None and (best is None or found[0] < best[0]):
+                best = found
     return None if best is None else best[1]
 
 
@@ -269,8 +235,10 @@ def _best_path(
     for yoke, (hard, deviation, counts) in paths.items():
         split_cost, split = splits[yoke]
         adjusting = float(int(split_cost))
-        places = _places(counts, task)
-        broken = _broken(counts, places, task)
+        at = places(
+            counts, shoulder=task.covering, rounds=task.rounds, first_round=task.first_round
+        )
+        broken = broken_rules(counts, at, shoulder=task.covering, rounds=task.rounds)
         cost = (
             float(len(broken)),
             hard - (len(counts) - 1) + adjusting + away,
@@ -280,7 +248,7 @@ def _best_path(
             neck = Count(counts[0], task.neck, task.stitches_per_cm)
             steps = tuple(
                 IncreaseRound(place, before, after)
-                for place, (before, after) in zip(places, pairwise(counts), strict=True)
+                for place, (before, after) in zip(at, pairwise(counts), strict=True)
             )
             best = (cost, Solution(neck, split, steps, broken))
     return best
