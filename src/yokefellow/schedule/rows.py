@@ -175,6 +175,7 @@ class Feature(StrEnum):
     EDGE = "edge"
     PLAIN = "plain"
     INCREASE = "increase"
+    BAND = "band"
     SHORT_ROW = "short row"
     CLOSE_GAPS = "close gaps"
     SPLIT = "split"

@@ -1,0 +1,1 @@
+"""Colour charts: pictures of stitches, read, checked for workability, and turned into steps."""

@@ -1,0 +1,96 @@
+"""A chart: one repeat of a band, row by row in knitting order.
+
+The first row is the one worked first: in a top-down yoke the row nearest the
+neck, so the chart looks the way the sweater hangs.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+__all__ = ["Cell", "Chart", "ChartKind", "ChartRow", "Work"]
+
+
+class ChartKind(StrEnum):
+    """How the picture is knitted."""
+
+    MOSAIC = "mosaic"
+    """Two colours, one in hand in each row; the other shows where stitches are slipped."""
+    SLIP = "slip"
+    """One colour in hand in each row; the slipped stitches are marked."""
+    STRANDED = "stranded"
+    """Up to two colours in hand in each row."""
+    STRIPES = "stripes"
+    """Whole rows of one colour."""
+    PURL = "purl"
+    """One colour; the picture is in purl stitches."""
+
+
+class Work(StrEnum):
+    """What is done with one stitch."""
+
+    KNIT = "knit"
+    PURL = "purl"
+    SLIP = "slip"
+    MAKE = "make"
+    """A new stitch: an M1L."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One stitch of the picture."""
+
+    colour: str
+    """The colour it shows: `MC`, `CC1`, ... For a slipped stitch the colour it already has."""
+    work: Work
+
+
+@dataclass(frozen=True, slots=True)
+class ChartRow:
+    """One row of one repeat."""
+
+    cells: tuple[Cell, ...]
+    yarn: str
+    """The colour in hand; the first of two in a stranded row."""
+
+    @property
+    def width(self) -> int:
+        """Stitches of the repeat after the row."""
+        return len(self.cells)
+
+    @property
+    def made(self) -> int:
+        """Stitches the row adds to each repeat."""
+        return sum(cell.work is Work.MAKE for cell in self.cells)
+
+    @property
+    def colours(self) -> tuple[str, ...]:
+        """The colours in hand, in the order in which they are first worked."""
+        seen = dict.fromkeys(cell.colour for cell in self.cells if cell.work is not Work.SLIP)
+        return tuple(seen)
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """One repeat of a band."""
+
+    name: str
+    kind: ChartKind
+    rows: tuple[ChartRow, ...]
+    """One for every round: a mosaic row that is worked twice stands here twice."""
+
+    @property
+    def first_width(self) -> int:
+        """Stitches of the repeat before its first row."""
+        return self.rows[0].width - self.rows[0].made
+
+    @property
+    def last_width(self) -> int:
+        """Stitches of the repeat after its last row."""
+        return self.rows[-1].width
+
+    @property
+    def colours(self) -> tuple[str, ...]:
+        """Every colour in hand, in the order in which they are first worked."""
+        return tuple(dict.fromkeys(colour for row in self.rows for colour in row.colours))

@@ -1,0 +1,44 @@
+"""The rows of a colour band: a chart row, repeated round the work."""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+
+from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
+from yokefellow.schedule.rows import Feature, Op, Repeat, Row, Step
+from yokefellow.schedule.steps import tidy
+
+__all__ = ["band_rows"]
+
+_CODES = MappingProxyType({Work.KNIT: "k", Work.PURL: "p", Work.SLIP: "sl wyib", Work.MAKE: "M1L"})
+
+
+def band_rows(chart: Chart, *, repeats: int) -> tuple[Row, ...]:
+    """Work a chart so many times round.
+
+    Stranded rows name the colour of every stitch; in the others one colour is
+    in hand for the whole row, and the row names it.
+    """
+    return tuple(
+        Row(
+            _round(row, repeats, named=chart.kind is ChartKind.STRANDED),
+            Feature.BAND,
+            fabric=chart.kind.value,
+            yarn=row.yarn,
+            why=f"{chart.name}, row {number} of {len(chart.rows)}",
+        )
+        for number, row in enumerate(chart.rows, start=1)
+    )
+
+
+def _round(row: ChartRow, repeats: int, *, named: bool) -> tuple[Step, ...]:
+    once = tidy(_op(cell, named=named) for cell in row.cells)
+    if len(once) == 1 and isinstance(once[0], Op):
+        only = once[0]
+        return (Op(only.code, only.times * repeats, only.yarn),)
+    return once if repeats == 1 else (Repeat(once, repeats),)
+
+
+def _op(cell: Cell, *, named: bool) -> Op:
+    colour = cell.colour if named and cell.work is not Work.SLIP else ""
+    return Op(_CODES[cell.work], 1, colour)
