@@ -1,0 +1,1 @@
+"""What the knitter holds: the whole plan as a page, a PDF, plain text or data."""

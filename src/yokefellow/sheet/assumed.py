@@ -1,0 +1,167 @@
+"""What the knitter should know that no row says: before casting on, and what was taken for granted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.advice.needles import RIB_FINER_MM
+from yokefellow.conductor import Plan
+from yokefellow.findings import Severity
+from yokefellow.shaping.counts import Count
+from yokefellow.sheet.figures import (
+    fine_length,
+    in_a_swatch,
+    metres,
+    needle,
+    plain,
+    swatch_width,
+)
+from yokefellow.sheet.pieces import Before, Caution, Filled, Residual
+from yokefellow.sheet.words import MEASURE_WORDS
+from yokefellow.sizing.figures import MEASURES
+from yokefellow.wording import length
+from yokefellow.yarn import MARGIN, STATE, SWATCH_CM
+
+__all__ = ["assumptions", "before", "filled", "residuals"]
+
+_SEVERITY_WORDS = {
+    Severity.ERROR: "Error",
+    Severity.CAUTION: "Caution",
+    Severity.NOTE: "Note",
+}
+
+
+def before(plan: Plan) -> Before:
+    """Give the swatch check and every caution."""
+    return Before(
+        swatch=tuple(_swatch(plan)),
+        cautions=tuple(
+            Caution(
+                found.code,
+                found.severity.value,
+                _SEVERITY_WORDS[found.severity],
+                found.field,
+                found.message,
+                found.remedy,
+            )
+            for found in plan.findings
+        ),
+        safety=plan.safety,
+    )
+
+
+def _swatch(plan: Plan) -> Iterator[str]:
+    unit, gauge = plan.project.sheet.units, plan.gauges.plain
+    over = swatch_width(unit)
+    stitches = in_a_swatch(gauge.stitches_per_cm, unit)
+    rounds = in_a_swatch(gauge.rounds_per_cm, unit)
+    size = needle(plan.project.needles.main, unit)
+    state = "the washed and dried swatch" if gauge.is_washed else "the swatch"
+    yield (
+        f"On needle {size}, in the middle of {state}, {over} hold {stitches} stitches and "
+        f"{rounds} rounds. Count once more, in another place, before you cast on."
+    )
+    if gauge.is_washed:
+        yield (
+            f"Before washing the same {over} held "
+            f"{in_a_swatch(gauge.unwashed_stitches_per_cm, unit)} stitches and "
+            f"{in_a_swatch(gauge.unwashed_rounds_per_cm, unit)} rounds. That is what your tape "
+            "will meet while you knit; the sheet gives both lengths where they differ."
+        )
+    yield (
+        f"If you now count one stitch or two rounds more or fewer in {over}, do not knit from "
+        "this sheet: write the new count into the project file and make a new one."
+    )
+
+
+def filled(plan: Plan) -> tuple[Filled, ...]:
+    """List every measure that came from a sizing table."""
+    unit = plan.project.sheet.units
+    measures = (plan.figures.by_name[name] for name in MEASURES)
+    return tuple(
+        Filled(
+            key=measure.name,
+            place=MEASURE_WORDS[measure.name],
+            value=length(measure.cm, unit),
+            spread="" if measure.spread_cm is None else f"± {length(measure.spread_cm, unit)}",
+            source=measure.source,
+            cm=measure.cm,
+        )
+        for measure in measures
+        if not plan.figures.is_measured(measure.name)
+    )
+
+
+def assumptions(plan: Plan) -> tuple[str, ...]:
+    """Say what was taken for granted about gauge, needles and yarn."""
+    return tuple(_assumptions(plan))
+
+
+def _assumptions(plan: Plan) -> Iterator[str]:
+    unit, gauges = plan.project.sheet.units, plan.gauges
+    figures = plan.figures
+    yield (
+        f"What was not measured comes from the sizing table for {figures.group}; the size "
+        f"nearest to this chest is {figures.nearest_size}."
+    )
+    if gauges.rib_is_assumed:
+        yield (
+            "There was no swatch of the rib: its rounds are counted at the gauge of the plain "
+            "fabric, and it will draw in by itself."
+        )
+    if not gauges.plain.is_washed:
+        yield (
+            "There was no washed swatch: the sweater is counted at the unwashed gauge, and what "
+            "washing does to it is not known."
+        )
+    elif plan.project.swatch.plain.unwashed is None:
+        yield (
+            "The swatch was only counted washed: the fabric on the needles is taken to be the same."
+        )
+    if not gauges.plain.in_the_round:
+        yield "The swatch was knitted flat; in the round the gauge may differ."
+    if plan.project.needles.rib is None:
+        yield f"The needle of the ribs is taken to be {plain(RIB_FINER_MM, 1)} mm finer."
+    yield (
+        "The yarn is reckoned from the length of one stitch, which follows from the gauge "
+        f'(D. L. Munden, "The geometry and dimensional properties of plain-knit fabrics", '
+        f"Journal of the Textile Institute 50, 1959; {STATE} fabric). A swatch "
+        f"{length(SWATCH_CM, unit)} square, two ends at each join "
+        f"(together {metres(plan.yarn.extras_m, unit)}) and a margin of {MARGIN:.0%} are added."
+    )
+
+
+def residuals(plan: Plan) -> tuple[Residual, ...]:
+    """Compare what was wanted with what whole stitches and rounds give."""
+    shape = plan.shape
+    counts: tuple[tuple[str, Count | None, str], ...] = (
+        ("Neck edge, all round", shape.neck.stitches, "sts"),
+        ("Neckband, depth", shape.neck.rounds, "rnds"),
+        ("Yoke depth", shape.yoke.rounds, "rnds"),
+        ("Chest, all round", shape.split.body, "sts"),
+        ("Underarm, width", shape.split.underarm, "sts"),
+        ("Waist, all round", shape.body.waist, "sts"),
+        ("Above the hem, all round", shape.body.edge, "sts"),
+        ("Body above the hem", shape.body.rounds, "rnds"),
+        ("Hem, depth", shape.body.hem_rounds, "rnds"),
+        ("Upper arm, all round", shape.split.sleeve, "sts"),
+        ("Sleeve above the cuff", shape.sleeve.rounds, "rnds"),
+        ("Sleeve edge, all round", shape.sleeve.edge, "sts"),
+        ("Cuff, depth", shape.sleeve.cuff_rounds, "rnds"),
+    )
+    unit = plan.project.sheet.units
+    return tuple(
+        Residual(
+            place,
+            fine_length(count.wanted_cm, unit),
+            fine_length(count.cm, unit),
+            _difference(fine_length(count.residual_cm, unit)),
+            f"{count.got} {word}",
+        )
+        for place, count, word in counts
+        if count is not None
+    )
+
+
+def _difference(shown: str) -> str:
+    return shown if shown.startswith(("−", "0 ")) else f"+{shown}"

@@ -1,0 +1,223 @@
+"""The schematic: the sweater from the front, to scale, with letters for its measures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from yokefellow.conductor import Plan
+from yokefellow.sheet.outline import DOWN_ARM, Outline, Point, along, outline
+from yokefellow.sheet.pieces import Dimension, Drawing, Label, Path
+
+__all__ = ["drawing"]
+
+WIDE = 1000.0
+"""Width of the picture in its own units; the height follows."""
+MARGIN = 30.0
+RING = 20.0
+"""Radius of the ring round a letter."""
+TICK = 9.0
+"""Half the stroke across each end of a dimension line."""
+RIB_CM = 1.1
+"""Between two lines of rib."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Paper:
+    """From cm on the sweater to the units of the picture."""
+
+    scale: float
+    left: float
+    top: float
+
+    def at(self, point: Point) -> Point:
+        return MARGIN + (point[0] - self.left) * self.scale, (
+            MARGIN + (point[1] - self.top) * self.scale
+        )
+
+    def spot(self, point: Point) -> str:
+        x, y = self.at(point)
+        return f"{x:.1f} {y:.1f}"
+
+    def line(self, points: Iterable[Point], *, closed: bool = False) -> str:
+        return "M" + " L".join(self.spot(point) for point in points) + ("Z" if closed else "")
+
+    def curve(self, start: Point, through: Point, end: Point) -> str:
+        """Draw a curve that passes `through` half-way."""
+        pull = tuple(2 * t - (s + e) / 2 for s, t, e in zip(start, through, end, strict=True))
+        return f"M{self.spot(start)} Q{self.spot((pull[0], pull[1]))} {self.spot(end)}"
+
+
+def drawing(plan: Plan, dimensions: tuple[Dimension, ...]) -> Drawing:
+    """Draw the sweater, with the letters of the dimensions it can show."""
+    o = outline(plan.shape)
+    paper, height = _paper(o)
+    letters = {dimension.key: dimension.letter for dimension in dimensions}
+    marks = tuple(mark for mark in _marks(o) if mark.key in letters)
+    listed = ", ".join(f"{d.letter}: {d.place.lower()} {d.finished}" for d in dimensions)
+    return Drawing(
+        view_box=f"0 0 {WIDE:.0f} {height:.0f}",
+        ring=f"{RING:.0f}",
+        paths=(*_sweater(paper, o), *(Path("measure", _mark(paper, mark)) for mark in marks)),
+        labels=tuple(_label(paper, mark, letters[mark.key]) for mark in marks),
+        title="The sweater from the front, laid flat, drawn to scale",
+        description=f"A pullover with a round yoke. {listed}.",
+    )
+
+
+def _paper(o: Outline) -> tuple[_Paper, float]:
+    points = (*o.outer, *o.cuff, *o.body, *o.hem, o.sleeve_top)
+    right = max(x for x, _ in points) + 0.5
+    top = -o.rise - o.band - 0.5
+    bottom = max(y for _, y in points) + 0.5
+    scale = (WIDE - 2 * MARGIN) / (2 * right)
+    # Room below for the letter of the hem, above for those of the neck.
+    paper = _Paper(scale, -right, top - 2 * RING / scale)
+    return paper, 2 * MARGIN + (bottom - paper.top) * scale + 2 * RING
+
+
+def _mirror(point: Point) -> Point:
+    return -point[0], point[1]
+
+
+def _both(paper: _Paper, style: str, points: tuple[Point, ...]) -> Iterator[Path]:
+    yield Path(style, paper.line(points))
+    yield Path(style, paper.line(map(_mirror, points)))
+
+
+def _sweater(paper: _Paper, o: Outline) -> Iterator[Path]:
+    neck: Point = (o.neck, 0.0)
+    top: Point = (o.neck * 0.94, -o.band)
+    inside = paper.curve(_mirror(top), (0, -o.rise - o.band), top)
+    front_top = paper.curve(top, (0, o.dip - o.band), _mirror(top)).replace("M", "L")
+    yield Path("inside", f"{inside} {front_top}Z")
+    shoulder = _shoulder(o)
+    for sign in (1, -1):
+        side = [(sign * x, y) for x, y in (neck, shoulder, o.sleeve_top)]
+        yield Path("edge", paper.curve(*side))
+    yield from _both(paper, "edge", (*o.outer, o.cuff[0], o.cuff[1], *reversed(o.inner)))
+    yield from _both(paper, "edge", (*o.body, *o.hem))
+    yield Path("edge", paper.line((_mirror(o.hem[-1]), o.hem[-1])))
+    yield from _both(paper, "edge", (neck, top))
+    yield Path("edge", paper.curve(_mirror(neck), (0, o.dip), neck))
+    yield Path("edge", paper.curve(_mirror(top), (0, -o.rise - o.band), top))
+    yield Path("edge", paper.curve(_mirror(top), (0, o.dip - o.band), top))
+    yield from _folds(paper, o)
+    yield Path("rib", " ".join(_ribs(paper, o)))
+
+
+def _shoulder(o: Outline) -> Point:
+    """A point half-way from neck to sleeve, lifted a little: shoulders are round."""
+    way_x = (o.neck + o.sleeve_top[0]) / 2
+    return way_x + 0.02 * o.depth, o.sleeve_top[1] / 2 - 0.07 * o.depth
+
+
+def _on_shoulder(o: Outline, share: float) -> Point:
+    """Give the point at a share of the shoulder's curve."""
+    start, end = (o.neck, 0.0), o.sleeve_top
+    through = _shoulder(o)
+    pull = [2 * t - (s + e) / 2 for s, t, e in zip(start, through, end, strict=True)]
+    back = 1 - share
+    x, y = (
+        back * back * s + 2 * back * share * p + share * share * e
+        for s, p, e in zip(start, pull, end, strict=True)
+    )
+    return x, y
+
+
+def _folds(paper: _Paper, o: Outline) -> Iterator[Path]:
+    """Draw the increase rounds, the split, and where the ribs begin."""
+    for share in o.rounds:
+        end = _on_shoulder(o, share)
+        middle = (0.0, o.dip + share * o.depth)
+        yield Path("round", paper.curve(_mirror(end), middle, end))
+    yield Path("split", paper.line((_mirror(o.underarm), o.underarm)))
+    yield from _both(paper, "split", (o.underarm, o.sleeve_top))
+    yield Path("split", paper.line((_mirror(o.body[-1]), o.body[-1])))
+    yield from _both(paper, "split", (o.outer[-1], o.inner[-1]))
+
+
+def _ribs(paper: _Paper, o: Outline) -> Iterator[str]:
+    (x, top), (_, bottom) = o.hem
+    lines = max(3, round(2 * x / RIB_CM))
+    for step in range(1, lines):
+        at = -x + 2 * x * step / lines
+        yield paper.line(((at, top), (at, bottom)))
+    width = ((o.outer[-1][0] - o.inner[-1][0]) ** 2 + (o.outer[-1][1] - o.inner[-1][1]) ** 2) ** 0.5
+    lines = max(3, round(width / RIB_CM))
+    for step in range(1, lines):
+        share = step / lines
+        above = _between(o.inner[-1], o.outer[-1], share)
+        below = _between(o.cuff[1], o.cuff[0], share)
+        yield paper.line((above, below))
+        yield paper.line((_mirror(above), _mirror(below)))
+    lines = max(4, round(2 * o.neck / RIB_CM))
+    for step in range(1, lines):
+        across = -1 + 2 * step / lines
+        sag = o.dip * (1 - across * across)
+        yield paper.line(((o.neck * across, sag), (o.neck * 0.94 * across, sag - o.band)))
+
+
+def _between(start: Point, end: Point, share: float) -> Point:
+    return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
+
+
+@dataclass(frozen=True, slots=True)
+class _Mark:
+    """A dimension line from one point to another, with its letter at a share of the way."""
+
+    key: str
+    start: Point
+    end: Point
+    at: float = 0.5
+    leader: bool = False
+    """A line that only points at something, with its letter at its start."""
+
+
+def _marks(o: Outline) -> Iterator[_Mark]:
+    underarm_x, underarm_y = o.underarm
+    yield _Mark(
+        "neck", (o.neck * 1.75, -o.band - o.rise * 0.6), (o.neck * 0.9, o.dip * 0.19), leader=True
+    )
+    yield _Mark(
+        "back_raise",
+        (-o.neck * 1.75, -o.band - o.rise * 0.6),
+        (-o.neck * 0.35, -o.rise * 0.88 - o.band * 0.97),
+        leader=True,
+    )
+    yield _Mark("yoke_depth", (0, o.dip), (0, underarm_y), 0.55)
+    down = o.hem[-1][1] - underarm_y
+    chest_y = underarm_y + 0.09 * down
+    yield _Mark("chest", (-underarm_x, chest_y), (underarm_x, chest_y), 0.26)
+    narrow = min(o.body, key=lambda point: point[0])
+    yield _Mark("waist", _mirror(narrow), narrow, 0.26)
+    edge = o.body[-1]
+    yield _Mark("edge", (-edge[0], edge[1] - 1.4), (edge[0], edge[1] - 1.4), 0.26)
+    length_x = underarm_x * 0.4
+    yield _Mark("body_length", (length_x, underarm_y), (length_x, o.hem[-1][1]), 0.5)
+    low = along(o.underarm, DOWN_ARM, 1.6)
+    yield _Mark("upper_arm", low, along(o.sleeve_top, DOWN_ARM, 1.6), 0.5)
+    left_top = _mirror(_between(o.inner[0], o.outer[0], 0.5))
+    left_end = _mirror(_between(*o.cuff, 0.5))
+    yield _Mark("sleeve_length", left_top, left_end, 0.55)
+    off = 1.5
+    yield _Mark("cuff", along(o.cuff[1], DOWN_ARM, off), along(o.cuff[0], DOWN_ARM, off), 0.5)
+
+
+def _mark(paper: _Paper, mark: _Mark) -> str:
+    drawn = paper.line((mark.start, mark.end))
+    if mark.leader:
+        return drawn
+    (x1, y1), (x2, y2) = paper.at(mark.start), paper.at(mark.end)
+    long = max(1e-6, ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5)
+    across_x, across_y = -(y2 - y1) / long * TICK, (x2 - x1) / long * TICK
+    ends = " ".join(
+        f"M{x - across_x:.1f} {y - across_y:.1f} L{x + across_x:.1f} {y + across_y:.1f}"
+        for x, y in ((x1, y1), (x2, y2))
+    )
+    return f"{drawn} {ends}"
+
+
+def _label(paper: _Paper, mark: _Mark, letter: str) -> Label:
+    x, y = paper.at(mark.start if mark.leader else _between(mark.start, mark.end, mark.at))
+    return Label(letter, f"{x:.1f}", f"{y:.1f}", f"{y + 0.36 * RING:.1f}")

@@ -1,0 +1,129 @@
+"""Numbers as the sheet words them: yarn, gauge, needles, shares. One way for every format."""
+
+from __future__ import annotations
+
+from yokefellow.project.needle_sizes import US_NEEDLES_MM
+from yokefellow.units import CM_PER_INCH, LengthUnit
+from yokefellow.wording import length
+
+__all__ = [
+    "balls",
+    "fine_length",
+    "grams",
+    "in_a_swatch",
+    "metres",
+    "needle",
+    "number",
+    "percent",
+    "signed_length",
+    "swatch_width",
+    "title_case",
+]
+
+M_PER_YARD = 0.9144
+"""Exact by definition (international yard and pound agreement, 1959)."""
+
+SWATCH_INCHES = 4
+SWATCH_CM = 10
+"""Over how much a gauge is told: 4 in or 10 cm, as on every yarn band."""
+
+
+def number(count: int) -> str:
+    """Write a count with commas between the thousands.
+
+    >>> number(68583), number(-120)
+    ('68,583', '−120')
+    """
+    return f"{count:,}".replace("-", "−")
+
+
+def plain(value: float, places: int) -> str:
+    """Write a number without trailing zeros.
+
+    >>> plain(26.50, 1), plain(-0.04, 1)
+    ('26.5', '0')
+    """
+    written = f"{value:.{places}f}"
+    if "." in written:
+        written = written.rstrip("0").rstrip(".")
+    return "0" if written == "-0" else written.replace("-", "−")
+
+
+def metres(value_m: float, unit: LengthUnit) -> str:
+    """Word a length of yarn: metres, or yards with metres beside them for a sheet in inches.
+
+    >>> metres(1176.3, "cm"), metres(100.0, "in")
+    ('1,176 m', '109 yd (100 m)')
+    """
+    shown = f"{number(round(value_m))} m"
+    return shown if unit == "cm" else f"{number(round(value_m / M_PER_YARD))} yd ({shown})"
+
+
+def grams(value_g: float) -> str:
+    """Word a weight of yarn, in whole grams."""
+    return f"{number(round(value_g))} g"
+
+
+def balls(value: float) -> str:
+    """Word a number of balls to a tenth.
+
+    >>> balls(5.87), balls(1.0)
+    ('5.9 balls', '1 ball')
+    """
+    shown = plain(value, 1)
+    return f"{shown} ball" if shown == "1" else f"{shown} balls"
+
+
+def percent(part: int, whole: int) -> str:
+    """Word a share in whole per cent, rounded down: 100 % is said only when all is done.
+
+    >>> percent(999, 1000), percent(5, 5)
+    ('99 %', '100 %')
+    """
+    return f"{100 * part // whole} %"
+
+
+def swatch_width(unit: LengthUnit) -> str:
+    """Name the width over which a gauge is told."""
+    return f"{SWATCH_CM} cm" if unit == "cm" else f"{SWATCH_INCHES} in"
+
+
+def in_a_swatch(per_cm: float, unit: LengthUnit) -> str:
+    """Tell a gauge per cm as a count over 10 cm or 4 in, to a tenth.
+
+    >>> in_a_swatch(2.6, "cm"), in_a_swatch(2.6, "in")
+    ('26', '26.4')
+    """
+    width_cm = SWATCH_CM if unit == "cm" else SWATCH_INCHES * CM_PER_INCH
+    return plain(per_cm * width_cm, 1)
+
+
+def needle(mm: float, unit: LengthUnit) -> str:
+    """Name a needle size: mm, with the US size beside it on a sheet in inches.
+
+    >>> needle(3.25, "in"), needle(3.25, "cm")
+    ('3.25 mm (US 3)', '3.25 mm')
+    """
+    named = [size for size, size_mm in US_NEEDLES_MM.items() if abs(size_mm - mm) < 0.01]
+    metric = f"{plain(mm, 2)} mm"
+    return f"{metric} (US {named[0]})" if named and unit == "in" else metric
+
+
+def fine_length(cm: float, unit: LengthUnit) -> str:
+    """Word a length finely enough to show what rounding to stitches did: mm, or hundredths of an inch.
+
+    >>> fine_length(104.24, "cm"), fine_length(104.24, "in")
+    ('104.2 cm', '41.04 in')
+    """
+    return f"{plain(cm, 1)} cm" if unit == "cm" else f"{plain(cm / CM_PER_INCH, 2)} in"
+
+
+def signed_length(cm: float, unit: LengthUnit) -> str:
+    """Word a difference: with its sign, plus included."""
+    shown = length(cm, unit)
+    return shown if shown.startswith(("−", "0")) else f"+{shown}"
+
+
+def title_case(words: str) -> str:
+    """Begin with a capital and leave the rest as it is."""
+    return words[:1].upper() + words[1:]

@@ -1,0 +1,214 @@
+"""The sheet as data for other programs; keys stay as they are within one edition.
+
+The top of the document:
+
+- `edition`: 1. A key is only ever added within an edition; anything else is a new edition.
+- `title`, `wearer`, `key`: the sheet's heading, and the name of this very schedule.
+- `units`: `cm` or `in`, the unit of every worded length (`shown`). Numbers
+  whose key ends in `_cm`, `_m` or `_g` are always in that unit.
+- `rows`, `stitches`: rows in all (a sleeve row once), stitches in all (both sleeves).
+- `dimensions`: `key`, `letter`, `place`, `body_cm`, `filled`, `ease_cm`,
+  `finished_cm`, `count` (stitches or rounds), and `shown` with the worded
+  `body`, `ease`, `finished`, `counted`. A number that there is not is null.
+- `gauge`: sentences.
+- `counts`: N, Y, B, S and U.
+- `yarn`: `name`, `verdict` (`enough`, `close`, `short`), `words`, and
+  `amounts` with `key` (`knitted`, `needed`, `stash`), `metres`, `grams`, `balls`, `shown`.
+- `savings`: `key`, `words`, `stitches`, `metres`, `grams`, `balls`; below zero when it costs.
+- `needles`: `where`, `needle`.
+- `cautions`: `code`, `severity`, `field`, `message`, `remedy`; `safety`: sentences.
+- `sections`: `key`, `title`, `start` (stitches before its first row), `copies`
+  (names of the sleeves, or an empty list), `rows`, `yarn`, `intro`, `done`, and
+  `items` in knitting order. An item's `is` is `line`, `check` or `needle`:
+  - `line`: `kind` (`rnd`, `RS`, `WS`, `part`), `first`, `last`, `what`, `count`
+    (after each of its rows), `why`, `stitches` (worked in one row), `so_far`,
+    `boxes` (one id for each row and copy, in order);
+  - `check`: `kind` (`count`, `measure`, `try-on`, `look`), `after`, `title`, `text`, `boxes`;
+  - `needle`: `from` (row of the section), `text`.
+- `finishing`: `heading`, `paragraphs`; `abbreviations`: `code`, `meaning`, `how`.
+- `filled`: `key`, `place`, `cm`, `source`, `shown`, `spread`.
+- `assumed`: sentences; `residuals`: `place`, `wanted`, `got`, `difference`, `counted`.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from yokefellow.conductor import Plan
+from yokefellow.sheet.pieces import Halt, Item, Line, SectionView, Sheet, Ticks
+from yokefellow.sheet.view import view
+
+__all__ = ["EDITION", "render_json"]
+
+EDITION = 1
+
+
+def render_json(plan: Plan) -> str:
+    """Give the sheet as a JSON document."""
+    return json.dumps(_document(view(plan)), ensure_ascii=False, indent=2) + "\n"
+
+
+def _document(sheet: Sheet) -> dict[str, Any]:
+    return {
+        "edition": EDITION,
+        "title": sheet.title,
+        "wearer": sheet.wearer,
+        "key": sheet.key,
+        "units": sheet.unit,
+        "rows": sheet.total_rows,
+        "stitches": sheet.total_stitches,
+        **_glance(sheet),
+        "cautions": [
+            {
+                "code": found.code,
+                "severity": found.severity,
+                "field": found.field,
+                "message": found.message,
+                "remedy": found.remedy,
+            }
+            for found in sheet.before.cautions
+        ],
+        "safety": list(sheet.before.safety),
+        "swatch": list(sheet.before.swatch),
+        "sections": [_section(section) for section in sheet.sections],
+        **_end(sheet),
+    }
+
+
+def _glance(sheet: Sheet) -> dict[str, Any]:
+    glance = sheet.glance
+    return {
+        "dimensions": [
+            {
+                "key": d.key,
+                "letter": d.letter,
+                "place": d.place,
+                "body_cm": _rounded(d.body_cm),
+                "filled": d.filled,
+                "ease_cm": _rounded(d.ease_cm),
+                "finished_cm": _rounded(d.finished_cm),
+                "count": d.count,
+                "shown": {
+                    "body": d.body,
+                    "ease": d.ease,
+                    "finished": d.finished,
+                    "counted": d.counted,
+                },
+            }
+            for d in glance.dimensions
+        ],
+        "gauge": list(glance.gauge),
+        "counts": {count.letter: count.count for count in glance.counts},
+        "yarn": {
+            "name": glance.yarn_name,
+            "verdict": glance.verdict_key,
+            "words": glance.verdict,
+            "amounts": [
+                {
+                    "key": y.key,
+                    "metres": _rounded(y.length_m),
+                    "grams": _rounded(y.weight_g),
+                    "balls": _rounded(y.ball_count),
+                    "shown": [y.length, y.weight, y.balls],
+                }
+                for y in glance.yarn
+            ],
+        },
+        "savings": [
+            {
+                "key": s.key,
+                "words": f"{s.what}: {s.saves} {s.amount}.",
+                "stitches": s.stitches,
+                "metres": _rounded(s.length_m),
+                "grams": _rounded(s.weight_g),
+                "balls": _rounded(s.ball_count),
+            }
+            for s in glance.savings
+        ],
+        "needles": [{"where": use.where, "needle": use.needle} for use in glance.needles],
+    }
+
+
+def _rounded(value: float | None) -> float | None:
+    """Keep two decimals: a tenth of a millimetre, a centimetre of yarn."""
+    return None if value is None else round(value, 2)
+
+
+def _section(section: SectionView) -> dict[str, Any]:
+    return {
+        "key": section.key,
+        "title": section.title,
+        "start": section.start,
+        "copies": list(section.copies),
+        "rows": section.rows,
+        "yarn": section.yarn,
+        "intro": list(section.intro),
+        "items": [_item(item) for item in section.items],
+        "done": section.done,
+    }
+
+
+def _item(item: Item) -> dict[str, Any]:
+    if isinstance(item, Line):
+        return {
+            "is": "line",
+            "kind": item.kind,
+            "first": item.first,
+            "last": item.last,
+            "what": item.what,
+            "count": item.count,
+            "why": item.why,
+            "stitches": item.stitches,
+            "so_far": item.so_far,
+            "boxes": _ids(item.ticks),
+        }
+    if isinstance(item, Halt):
+        return {
+            "is": "check",
+            "kind": item.kind,
+            "after": item.after,
+            "title": item.title,
+            "text": item.text,
+            "boxes": _ids(item.ticks),
+        }
+    return {"is": "needle", "from": item.number, "text": item.text}
+
+
+def _ids(ticks: tuple[Ticks, ...]) -> list[str]:
+    return [box.id for each in ticks for run in each.runs for box in run.boxes]
+
+
+def _end(sheet: Sheet) -> dict[str, Any]:
+    return {
+        "finishing": [
+            {"heading": heading, "paragraphs": list(paragraphs)}
+            for heading, paragraphs in sheet.finishing
+        ],
+        "abbreviations": [
+            {"code": entry.code, "meaning": entry.meaning, "how": entry.how}
+            for entry in sheet.abbreviations
+        ],
+        "filled": [
+            {
+                "key": f.key,
+                "place": f.place,
+                "cm": _rounded(f.cm),
+                "source": f.source,
+                "shown": f.value,
+                "spread": f.spread,
+            }
+            for f in sheet.filled
+        ],
+        "assumed": list(sheet.assumed),
+        "residuals": [
+            {
+                "place": r.place,
+                "wanted": r.wanted,
+                "got": r.got,
+                "difference": r.difference,
+                "counted": r.counted,
+            }
+            for r in sheet.residuals
+        ],
+    }

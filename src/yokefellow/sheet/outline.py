@@ -1,0 +1,118 @@
+"""The outline of the sweater laid flat, in cm, from its own stitches and rounds.
+
+x goes to the right from the centre front, y downwards from the sides of the
+neck. Laid flat, a tube is half as wide as it is round. Only the right half is
+given; the left one mirrors it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from yokefellow.shaping.shapes import BodyShape, Shape, SleeveShape
+
+__all__ = ["ACROSS_ARM", "DOWN_ARM", "Outline", "Point", "along", "outline"]
+
+Point: TypeAlias = tuple[float, float]
+
+ARM_ANGLE = math.radians(54)
+"""How far the sleeves hang below the horizontal; a choice of the picture."""
+DOWN_ARM: Point = (math.cos(ARM_ANGLE), math.sin(ARM_ANGLE))
+ACROSS_ARM: Point = (math.sin(ARM_ANGLE), -math.cos(ARM_ANGLE))
+"""From the underside of the sleeve to its upper side."""
+
+LEAST_NECK_CM = 0.9
+"""How far open the neck is drawn when its back is not raised."""
+FRONT_SHARE = 0.62
+"""Of the raise, drawn as the dip of the front; the rest is the rise of the back."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """The sweater's corners, in cm."""
+
+    neck: float
+    """Half the width of the neck."""
+    dip: float
+    """The front of the neck below its sides,"""
+    rise: float
+    """and the back above them."""
+    band: float
+    depth: float
+    underarm: Point
+    sleeve_top: Point
+    """Above the underarm, on the upper side of the sleeve."""
+    body: tuple[Point, ...]
+    """Down the side, from the underarm to the top of the hem."""
+    hem: tuple[Point, ...]
+    """Down the side of the hem."""
+    outer: tuple[Point, ...]
+    """Down the upper side of the sleeve to the top of the cuff,"""
+    inner: tuple[Point, ...]
+    """and down its underside."""
+    cuff: tuple[Point, Point]
+    """The lower edge of the cuff, upper side and underside."""
+    rounds: tuple[float, ...]
+    """The increase rounds, as shares of the depth."""
+
+
+def along(start: Point, step: Point, far: float) -> Point:
+    """Go from a point so far in a direction."""
+    return start[0] + step[0] * far, start[1] + step[1] * far
+
+
+def outline(shape: Shape) -> Outline:
+    """Give the outline of the sweater as it will be after washing."""
+    lens = max(LEAST_NECK_CM, shape.yoke.short_rows.raise_cm)
+    dip = FRONT_SHARE * lens
+    underarm = (shape.split.body.cm / 4, dip + shape.yoke.rounds.cm)
+    middle = along(underarm, ACROSS_ARM, shape.split.sleeve.cm / 4)
+    sides = tuple(_sleeve_side(shape.sleeve, shape.split.sleeve.got))
+    end = along(middle, DOWN_ARM, shape.sleeve.rounds.cm + shape.sleeve.cuff_rounds.cm)
+    edge = shape.sleeve.edge.cm / 4
+    body = tuple(_body_side(shape.body, underarm, shape.split.body.got))
+    hem_x = shape.body.hem_stitches / shape.body.edge.per_cm / 4
+    hem_top = body[-1][1]
+    return Outline(
+        neck=shape.neck.stitches.cm / 4,
+        dip=dip,
+        rise=lens - dip,
+        band=shape.neck.rounds.cm,
+        depth=shape.yoke.rounds.cm,
+        underarm=underarm,
+        sleeve_top=along(underarm, ACROSS_ARM, shape.split.sleeve.cm / 2),
+        body=body,
+        hem=((hem_x, hem_top), (hem_x, hem_top + shape.body.hem_rounds.cm)),
+        outer=tuple(_beside(middle, far, half) for far, half in sides),
+        inner=tuple(_beside(middle, far, -half) for far, half in sides),
+        cuff=(along(end, ACROSS_ARM, edge), along(end, ACROSS_ARM, -edge)),
+        rounds=tuple(step.number / shape.yoke.rounds.got for step in shape.yoke.increase_rounds),
+    )
+
+
+def _beside(middle: Point, far: float, half: float) -> Point:
+    return along(along(middle, DOWN_ARM, far), ACROSS_ARM, half)
+
+
+def _body_side(body: BodyShape, underarm: Point, stitches: int) -> Iterator[Point]:
+    """Follow the side of the body through every shaping round."""
+    per_cm = body.edge.per_cm
+    x, top = underarm
+    yield underarm
+    for number, change in body.changes:
+        stitches += change
+        yield stitches / per_cm / 4, top + number / body.rounds.per_cm
+    yield body.edge.got / per_cm / 4 if body.changes else x, top + body.rounds.cm
+
+
+def _sleeve_side(sleeve: SleeveShape, stitches: int) -> Iterator[tuple[float, float]]:
+    """Follow the sleeve down: how far from the underarm, and half its width there."""
+    per_cm = sleeve.edge.per_cm
+    yield 0.0, stitches / per_cm / 4
+    for number in sleeve.decreases:
+        stitches -= 2
+        yield number / sleeve.rounds.per_cm, stitches / per_cm / 4
+    yield sleeve.rounds.cm, sleeve.edge.cm / 4

@@ -1,0 +1,104 @@
+"""The sheet as a PDF, from the same templates. WeasyPrint is imported only when asked."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import logging
+import os
+from collections.abc import Callable, Iterator
+from typing import Any, NoReturn
+
+from yokefellow.conductor import Plan
+from yokefellow.findings import Finding, Severity, YokefellowError
+from yokefellow.sheet.pages import page
+from yokefellow.sheet.view import view
+
+__all__ = ["render_pdf", "typeset"]
+
+_EPOCH = "315532800"
+"""1 January 1980, printed as the date of every PDF: the same plan gives the same bytes."""
+
+_INSTALL = (
+    "On Debian or Ubuntu: sudo apt-get install libpangoft2-1.0-0 libharfbuzz-subset0 "
+    "fonts-dejavu-core. On macOS: brew install pango. Until then, make the sheet as HTML and "
+    "print it from a browser."
+)
+
+
+def render_pdf(plan: Plan, *, progress: Callable[[str], None] | None = None) -> bytes:
+    """Give the sheet as a PDF.
+
+    Args:
+        plan: what to print.
+        progress: told in a few words what is being done, for a knitter who waits.
+
+    Raises:
+        YokefellowError: a library or a font that typesetting needs is missing;
+            the finding `pdf.library-missing` says how to install it.
+    """
+    tell = progress or _silent
+    tell("Writing the page")
+    html = page(view(plan), medium="paper")
+    tell("Loading the typesetter")
+    _check_library()
+    tell("Setting the pages")
+    return typeset(html, key=plan.key)
+
+
+def _silent(_: str) -> None:
+    """Say nothing."""
+
+
+def _check_library() -> None:
+    banner = io.StringIO()
+    try:
+        # Without Pango the import prints a banner on standard output before it fails.
+        with contextlib.redirect_stdout(banner), _fixed_date():
+            import weasyprint  # noqa: F401
+    except OSError as problem:
+        _missing(str(problem))
+
+
+def _missing(reason: str) -> NoReturn:
+    first = reason.strip().partition("\n")[0] or "it does not load"
+    raise YokefellowError(
+        [
+            Finding(
+                "pdf.library-missing",
+                Severity.ERROR,
+                "",
+                f"A PDF needs the library Pango and at least one font, and {first}.",
+                _INSTALL,
+            )
+        ]
+    ) from None
+
+
+@contextlib.contextmanager
+def _fixed_date() -> Iterator[None]:
+    """Fix the date in the PDF, and put the knitter's own setting back."""
+    before = os.environ.get("SOURCE_DATE_EPOCH")
+    os.environ["SOURCE_DATE_EPOCH"] = _EPOCH
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ["SOURCE_DATE_EPOCH"]
+        else:
+            os.environ["SOURCE_DATE_EPOCH"] = before
+
+
+def typeset(html: str, *, key: str) -> bytes:
+    """Set a page of HTML as a tagged PDF; nothing is fetched, from network or disk."""
+    import weasyprint
+    from weasyprint.urls import URLFetcher
+
+    with _fixed_date():
+        document = weasyprint.HTML(
+            string=html, url_fetcher=URLFetcher(allowed_protocols=set()), media_type="print"
+        )
+        pdf: Any = document.write_pdf(
+            pdf_variant="pdf/ua-1", pdf_identifier=key.encode(), custom_metadata=False
+        )
+    return bytes(pdf)

@@ -1,0 +1,218 @@
+"""The rounds by section: rows worked alike on one line, every row with its own tick box."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from itertools import groupby
+
+from yokefellow.advice.checks import Check
+from yokefellow.advice.needles import NeedleChange
+from yokefellow.conductor import MAIN, Plan
+from yokefellow.notation.phrase import phrase
+from yokefellow.schedule.rows import Row, RowKind, Section, WorkedRow, worked
+from yokefellow.sheet.figures import metres, needle, number, percent, title_case
+from yokefellow.sheet.pieces import Box, Halt, Item, Line, NeedleNote, Run, SectionView, Ticks
+from yokefellow.sheet.words import SECTION_TITLES, introduction, section_name
+from yokefellow.wording import length
+from yokefellow.yarn import YarnUse
+
+__all__ = ["needle_words", "sections"]
+
+RUN = 5
+"""Boxes in a run: as many as the eye counts at a glance."""
+
+_KIND_WORDS = {"count": "Count", "measure": "Measure", "try on": "Try on", "look": "Look"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Desk:
+    """What the lines of every section are made from."""
+
+    plan: Plan
+    so_far: tuple[str, ...]
+    """Where the knitter stands after each row of the schedule."""
+    checks: dict[tuple[str, int], tuple[Check, ...]]
+    needles: dict[tuple[str, int], NeedleChange]
+
+
+def sections(plan: Plan) -> tuple[SectionView, ...]:
+    """Give every section of the rounds, in knitting order."""
+    by_section = groupby(plan.rows, key=lambda row: row.section)
+    in_order = sorted(plan.checks, key=_at)
+    desk = _Desk(
+        plan,
+        _progress(plan.rows),
+        {at: tuple(found) for at, found in groupby(in_order, key=_at)},
+        {_at(change): change for change in plan.needles},
+    )
+    return tuple(
+        _section(desk, section, tuple(rows), use)
+        for (section, rows), use in zip(by_section, plan.yarn.by_section, strict=True)
+    )
+
+
+def _at(place: Check | NeedleChange) -> tuple[str, int]:
+    return place.section, place.number
+
+
+def _progress(rows: tuple[WorkedRow, ...]) -> tuple[str, ...]:
+    """Say after each row where the knitter stands; the share counts stitches of both sleeves."""
+    each = [worked(row.row.steps) * len(row.section.copies) for row in rows]
+    whole, done, said = sum(each), 0, []
+    for place, stitches in enumerate(each, start=1):
+        done += stitches
+        said.append(f"row {place} of {len(rows)} · {percent(done, whole)} done")
+    return tuple(said)
+
+
+def _section(
+    desk: _Desk, section: Section, rows: tuple[WorkedRow, ...], use: YarnUse
+) -> SectionView:
+    unit = desk.plan.project.sheet.units
+    copies = tuple(copy for copy in section.copies if copy)
+    first, last = rows[0].place, rows[-1].place
+    only_rounds = all(row.row.kind is RowKind.ROUND for row in rows)
+    both = " for both" if len(section.copies) > 1 else ""
+    whose = "rows" if last > first else "row"
+    here = f"{first}–{last}" if last > first else f"{first}"
+    return SectionView(
+        key=section.key,
+        title=SECTION_TITLES[section.key],
+        row_word="Round" if only_rounds else "Row",
+        start=section.start,
+        copies=copies,
+        copy_names=tuple(title_case(copy) for copy in copies) or ("Done",),
+        columns=3 + max(1, len(copies)),
+        rows=f"{whose} {here} of {len(desk.plan.rows)}",
+        yarn=f"{MAIN}, about {metres(use.amount.metres, unit)}{both}",
+        intro=introduction(desk.plan, section),
+        items=tuple(_items(desk, section, rows)),
+        done=title_case(desk.so_far[last - 1]),
+    )
+
+
+def _items(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> Iterator[Item]:
+    yield from _halts(desk, section, 0, rows[0].place)
+    for run in _alike(desk, rows):
+        first, last = run[0], run[-1]
+        change = desk.needles.get((section.key, first.number))
+        if change is not None:
+            yield NeedleNote(first.number, _needle_note(desk, change, first.place))
+        yield _line(desk, section, run)
+        yield from _halts(desk, section, last.number, last.place)
+
+
+def _alike(desk: _Desk, rows: tuple[WorkedRow, ...]) -> Iterator[tuple[WorkedRow, ...]]:
+    """Put together rows that read the same, with no check and no change of needle between."""
+    run: list[WorkedRow] = []
+    for row in rows:
+        key = row.section.key
+        breaks = (key, row.number - 1) in desk.checks or (key, row.number) in desk.needles
+        if run and (breaks or _reading(run[-1]) != _reading(row)):
+            yield tuple(run)
+            run = []
+        run.append(row)
+    yield tuple(run)
+
+
+def _reading(row: WorkedRow) -> tuple[Row, int, int]:
+    return row.row, row.before, row.after
+
+
+def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
+    row, first, last = run[0].row, run[0].number, run[-1].number
+    change = run[0].after - run[0].before
+    round_word = "Round" if row.kind is RowKind.ROUND else "Row"
+    return Line(
+        kind=row.kind.value,
+        first=first,
+        last=last,
+        numbers=f"{first}–{last}" if last > first else f"{first}",
+        word=round_word + ("s" if last > first else ""),
+        side=row.kind.value if row.kind in (RowKind.RIGHT_SIDE, RowKind.WRONG_SIDE) else "",
+        what=phrase(row, run[0].before),
+        count=run[0].after,
+        delta=_signed(change),
+        why=row.why,
+        ticks=tuple(_ticks(section, run, copy) for copy in section.copies),
+        stitches=worked(row.steps),
+        so_far=desk.so_far[run[-1].place - 1],
+    )
+
+
+def _signed(change: int) -> str:
+    if change == 0:
+        return ""
+    return f"+{number(change)}" if change > 0 else number(change)
+
+
+def _box_id(*parts: object) -> str:
+    return "-".join(str(part).replace("_", "-") for part in parts if part != "")
+
+
+def _ticks(section: Section, run: tuple[WorkedRow, ...], copy: str) -> Ticks:
+    fives = groupby(run, key=lambda row: (row.number - 1) // RUN)
+    runs = [_run(section, tuple(five), copy) for _, five in fives]
+    if len(run) == 1:
+        runs = [replace(runs[0], first="")]
+    return Ticks(copy, title_case(copy), tuple(runs))
+
+
+def _run(section: Section, rows: Iterable[WorkedRow], copy: str) -> Run:
+    boxes = tuple(
+        Box(
+            id=_box_id(section.key, copy, row.number),
+            label=f"{section_name(section.key, copy)} "
+            f"{'round' if row.row.kind is RowKind.ROUND else 'row'} {row.number}",
+            place=row.place,
+            copy=copy,
+        )
+        for row in rows
+    )
+    return Run(boxes[0].id.rpartition("-")[2], boxes)
+
+
+def _halts(desk: _Desk, section: Section, after: int, place: int) -> Iterator[Halt]:
+    for order, check in enumerate(desk.checks.get((section.key, after), ()), start=1):
+        yield Halt(
+            kind=check.kind.replace(" ", "-"),
+            word=_KIND_WORDS[check.kind],
+            title=check.title,
+            text=check.text,
+            ticks=tuple(
+                Ticks(
+                    copy,
+                    title_case(copy),
+                    (
+                        Run(
+                            "",
+                            (
+                                Box(
+                                    _box_id("check", section.key, copy, after, order),
+                                    f"{section_name(section.key, copy)}, {check.title}",
+                                    place,
+                                    copy,
+                                ),
+                            ),
+                        ),
+                    ),
+                )
+                for copy in section.copies
+            ),
+            after=after,
+        )
+
+
+def needle_words(change: NeedleChange, plan: Plan) -> str:
+    """Name a needle: its size and, for a circular one, its length."""
+    unit = plan.project.sheet.units
+    size = needle(change.mm, unit)
+    if not change.length_cm:
+        return f"{size}, double-pointed, or a long circular needle worked as a loop"
+    return f"{size}, circular, {length(change.length_cm, unit)} long"
+
+
+def _needle_note(desk: _Desk, change: NeedleChange, place: int) -> str:
+    words = needle_words(change, desk.plan)
+    return f"Begin with needle {words}." if place == 1 else f"From here on: needle {words}."

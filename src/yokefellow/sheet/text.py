@@ -1,0 +1,178 @@
+"""The sheet as plain text, 80 columns wide: for a terminal, an e-mail, a screen reader."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Iterator
+
+from yokefellow.conductor import Plan
+from yokefellow.sheet.pieces import Halt, Line, NeedleNote, SectionView, Sheet, Ticks
+from yokefellow.sheet.view import view
+
+__all__ = ["WIDTH", "render_text", "table"]
+
+WIDTH = 80
+_BOX = "[ ]"
+_RUNS_A_LINE = 3
+
+
+def render_text(plan: Plan) -> str:
+    """Give the whole sheet as text, in the same reading order as the page."""
+    return "\n".join(_whole(view(plan))) + "\n"
+
+
+def _whole(sheet: Sheet) -> Iterator[str]:
+    yield sheet.title
+    yield "=" * len(sheet.title)
+    if sheet.wearer:
+        yield sheet.wearer
+    yield from _paragraph(f"{sheet.subtitle}.")
+    yield from _at_a_glance(sheet)
+    yield from _before(sheet)
+    yield from _head("The rounds")
+    yield from _paragraph(
+        "Each [ ] is one row. The number before a run of boxes is the row of its first box; the "
+        "number at the right is the count of stitches after the row."
+    )
+    for section in sheet.sections:
+        yield from _section(section)
+    yield from _after(sheet)
+
+
+def _head(words: str, mark: str = "=") -> tuple[str, ...]:
+    return ("", "", words, mark * len(words)) if mark == "=" else ("", words, mark * len(words))
+
+
+def _paragraph(words: str, indent: str = "") -> list[str]:
+    return textwrap.wrap(
+        words,
+        WIDTH,
+        initial_indent=indent,
+        subsequent_indent=" " * len(indent),
+        break_long_words=True,
+        break_on_hyphens=False,
+    )
+
+
+def table(rows: Iterable[tuple[str, ...]]) -> Iterator[str]:
+    """Line up columns, the widest cell of each setting its width; two blanks between."""
+    taken = tuple(rows)
+    if not taken:
+        return
+    widths = [max(len(row[at]) for row in taken) for at in range(len(taken[0]))]
+    for row in taken:
+        cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+        yield "  ".join(cells).rstrip()
+
+
+def _at_a_glance(sheet: Sheet) -> Iterator[str]:
+    glance = sheet.glance
+    yield from _head("The sweater at a glance")
+    yield from table(
+        (
+            ("", "Body", "Ease", "Finished", "Worked as"),
+            *(
+                (d.place, d.body + (" *" if d.filled else ""), d.ease, d.finished, d.counted)
+                for d in glance.dimensions
+            ),
+        )
+    )
+    if glance.any_filled:
+        yield "* not measured: filled in from a sizing table"
+    yield from _head("Gauge", "-")
+    for words in glance.gauge:
+        yield from _paragraph(words)
+    yield from _head("Yarn", "-")
+    yield from _paragraph(glance.yarn_name)
+    yield from table((y.what, y.length, y.weight, y.balls) for y in glance.yarn)
+    yield from _paragraph(glance.verdict)
+    for saving in glance.savings:
+        yield from _paragraph(f"{saving.what}: {saving.saves} {saving.amount}.")
+    yield from _head("Needles, and when to change", "-")
+    for use in glance.needles:
+        yield from _paragraph(f"{use.where}: {use.needle}", "- ")
+    yield from _head("The counts it stands on", "-")
+    yield from table((c.letter, str(c.count), c.what) for c in glance.counts)
+    yield glance.equation
+    yield glance.equation_in_numbers
+
+
+def _before(sheet: Sheet) -> Iterator[str]:
+    yield from _head("Before you cast on")
+    for words in sheet.before.swatch:
+        yield from _paragraph(words)
+    for found in sheet.before.cautions:
+        field = f" (In the project file: {found.field}.)" if found.field else ""
+        yield ""
+        yield from _paragraph(f"{found.word}: {found.message} {found.remedy}{field}", "! ")
+    yield ""
+    for words in sheet.before.safety:
+        yield from _paragraph(words, "- ")
+
+
+def _section(section: SectionView) -> Iterator[str]:
+    yield from _head(section.title, "-")
+    yield from _paragraph(f"{section.rows} · {section.yarn}")
+    for words in section.intro:
+        yield ""
+        yield from _paragraph(words)
+    yield ""
+    for item in section.items:
+        if isinstance(item, Line):
+            yield from _line(item)
+        elif isinstance(item, Halt):
+            yield from _halt(item)
+        else:
+            yield from _note(item)
+    yield ""
+    yield section.done
+
+
+def _line(line: Line) -> Iterator[str]:
+    side = f" {line.side}" if line.side else ""
+    why = f" ({line.why})" if line.why else ""
+    yield from _paragraph(f"{line.what} → {line.count}{why}", f"{line.word} {line.numbers}{side}: ")
+    for ticks in line.ticks:
+        yield from _boxes(ticks)
+
+
+def _boxes(ticks: Ticks) -> Iterator[str]:
+    runs = [f"{run.first:>4} {_BOX * len(run.boxes)}" for run in ticks.runs]
+    name = f"{ticks.name:<5}" if ticks.name else ""
+    for start in range(0, len(runs), _RUNS_A_LINE):
+        yield f"  {name}{'  '.join(runs[start : start + _RUNS_A_LINE])}"
+
+
+def _halt(halt: Halt) -> Iterator[str]:
+    boxes = " ".join(f"{ticks.name} {_BOX}".strip() for ticks in halt.ticks)
+    yield ""
+    yield from _paragraph(f"{halt.word.upper()}. {halt.title}. {halt.text}", f"  {boxes} ")
+    yield ""
+
+
+def _note(note: NeedleNote) -> Iterator[str]:
+    yield from _paragraph(note.text, "  NEEDLE ")
+
+
+def _after(sheet: Sheet) -> Iterator[str]:
+    yield from _head("Finishing")
+    for heading, paragraphs in sheet.finishing:
+        yield from _head(heading, "-")
+        for words in paragraphs:
+            yield from _paragraph(words)
+    yield from _head("Abbreviations in this sheet")
+    for entry in sheet.abbreviations:
+        yield from _paragraph(f"{entry.meaning}. {entry.how}", f"{entry.code}: ")
+    yield from _head("What was filled in and assumed")
+    for measure in sheet.filled:
+        spread = f" ({measure.spread})" if measure.spread else ""
+        yield from _paragraph(f"{measure.place}: {measure.value}{spread}. {measure.source}", "- ")
+    for words in sheet.assumed:
+        yield from _paragraph(words, "- ")
+    yield ""
+    yield from table(
+        (
+            ("", "Wanted", "Got", "Difference", "Worked as"),
+            *((r.place, r.wanted, r.got, r.difference, r.counted) for r in sheet.residuals),
+        )
+    )

@@ -1,0 +1,46 @@
+"""From the plan to the sheet: the one place where numbers become words for every format."""
+
+from __future__ import annotations
+
+from yokefellow.conductor import Plan
+from yokefellow.notation.abbreviations import abbreviations_used
+from yokefellow.sheet.assumed import assumptions, before, filled, residuals
+from yokefellow.sheet.ataglance import dimensions, glance
+from yokefellow.sheet.drawing import drawing
+from yokefellow.sheet.pieces import Dimension, Sheet
+from yokefellow.sheet.rounds import sections
+from yokefellow.sheet.words import finishing
+
+__all__ = ["view"]
+
+_PAPER = {"A4": "A4", "Letter": "letter"}
+
+
+def view(plan: Plan) -> Sheet:
+    """Put the plan into words and boxes."""
+    measures = dimensions(plan)
+    choices = plan.project.sheet
+    return Sheet(
+        title=plan.project.title,
+        wearer=plan.project.wearer.name,
+        subtitle="A pullover with a round yoke, knitted in one piece from the neck down",
+        key=plan.key,
+        paper=_PAPER[choices.paper],
+        large=choices.large_print,
+        unit=choices.units,
+        total_rows=len(plan.rows),
+        total_stitches=plan.yarn.knitted.stitches,
+        glance=glance(plan, measures),
+        drawing=drawing(plan, measures),
+        before=before(plan),
+        sections=sections(plan),
+        finishing=finishing(plan, tuple(map(_block_to, measures))),
+        abbreviations=abbreviations_used(row.row for row in plan.rows),
+        filled=filled(plan),
+        assumed=assumptions(plan),
+        residuals=residuals(plan),
+    )
+
+
+def _block_to(measure: Dimension) -> str:
+    return f"{measure.place[0].lower()}{measure.place[1:]}, {measure.finished}"

@@ -1,0 +1,253 @@
+"""The sentences at the head of each section: where the knitter is, and how the new thing is done.
+
+Kept together, in knitting order, so that they can be read as one text. How
+to cast on, turn, split and pick up is common practice of the trade; the words
+are ours.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from types import MappingProxyType
+
+from yokefellow.conductor import Plan
+from yokefellow.schedule.rows import Section
+from yokefellow.wording import length
+
+__all__ = ["MEASURE_WORDS", "SECTION_TITLES", "introduction", "section_name"]
+
+SECTION_TITLES = MappingProxyType(
+    {
+        "neckband": "Neckband",
+        "back_neck": "Back neck short rows",
+        "yoke": "Yoke",
+        "split": "Split for body and sleeves",
+        "body": "Body",
+        "hem": "Hem",
+        "sleeve": "Sleeves",
+        "cuff": "Cuffs",
+    }
+)
+
+_NAMES = MappingProxyType(
+    {"back_neck": "back neck", "sleeve": "sleeve", "cuff": "cuff", "split": "split"}
+)
+
+MEASURE_WORDS = MappingProxyType(
+    {
+        "chest": "Chest",
+        "waist": "Waist",
+        "hip": "Hip",
+        "cross_back": "Across the back",
+        "back_waist_length": "Back of the neck to the waist",
+        "back_hip_length": "Back of the neck to the hip",
+        "arm_length": "Underarm to wrist",
+        "armhole_depth": "Armhole depth",
+        "upper_arm": "Upper arm",
+        "elbow": "Elbow",
+        "forearm": "Forearm",
+        "wrist": "Wrist",
+        "head": "Head",
+        "neck": "Base of the neck",
+        "shoulder_girth": "Round the shoulders",
+        "neck_opening": "Neck opening of the sweater",
+        "yoke_depth": "Depth of the yoke",
+        "underarm_width": "Width of the underarm",
+        "back_raise": "Raise of the back neck",
+    }
+)
+"""Every measure by the name a knitter knows it by."""
+
+
+def section_name(key: str, copy: str) -> str:
+    """Name a section inside a sentence: `Yoke`, `Left sleeve`."""
+    name = _NAMES.get(key, key)
+    return f"{copy} {name}".strip().capitalize()
+
+
+def introduction(plan: Plan, section: Section) -> tuple[str, ...]:
+    """Give the paragraphs at the head of a section."""
+    return _INTRODUCTIONS[section.key](plan, section)
+
+
+def _neckband(plan: Plan, _: Section) -> tuple[str, ...]:
+    neck = plan.shape.neck
+    said = [
+        "The sweater begins at the neck and grows downwards. Cast on loosely, with a method that "
+        "stretches (long-tail, over the needle held a little apart): the edge must go over the "
+        "head.",
+        "To join, hold the needle with the last stitch cast on in your right hand and the first "
+        "in your left. Hang a marker on the right needle: this is BOR, at the centre back. Work "
+        "the first stitch with the yarn that hangs from the right needle and pull it snug.",
+    ]
+    if neck.band_stitches != neck.stitches.got:
+        said.append(
+            f"The rib is worked on {neck.band_stitches} stitches and the yoke begins with "
+            f"{neck.stitches.got}; the last round goes from one to the other."
+        )
+    return tuple(said)
+
+
+_GERMAN = (
+    "After every turn, the first stitch is worked as a double stitch (DS): with the yarn in "
+    "front, slip it, then pull the yarn up and over the needle to the back, so firmly that the "
+    "stitch stands on two legs. It still counts as one. Then go on with what the row says."
+)
+_WRAPPED = (
+    "At every turn, wrap the next stitch (w&t): yarn to the other side, slip the stitch, yarn "
+    "back, return the stitch to the left needle, turn. The wrap closes the gap later. When a row "
+    "passes a wrapped stitch on the way, work it as it is and leave the wrap alone."
+)
+
+
+def _is_wrapped(plan: Plan) -> bool:
+    return plan.project.garment.neck.short_rows == "wrapped"
+
+
+def _back_neck(plan: Plan, section: Section) -> tuple[str, ...]:
+    return (
+        "These rows go back and forth over the back of the neck only, and make the back higher "
+        "than the front, so that the sweater does not ride up at the throat. Begin at BOR. Each "
+        "row stops before the end and turns, each pair of rows a little nearer to BOR. BOR is "
+        "passed in the middle of the rows: slip its marker. RS rows are knitted, WS rows purled.",
+        _WRAPPED if _is_wrapped(plan) else _GERMAN,
+        f"All {section.start} stitches stay on the needle; the count does not change.",
+    )
+
+
+def _yoke(plan: Plan, section: Section) -> tuple[str, ...]:
+    yoke = plan.shape.yoke
+    said = [
+        f"From here on every round goes all the way round again, knitted on {section.start} "
+        f"stitches at first. {len(yoke.increase_rounds)} increase rounds make the circle wider, "
+        f"up to {plan.shape.split.yoke} stitches; between them every round is plain.",
+    ]
+    if yoke.short_rows.turns and _is_wrapped(plan):
+        said.append(
+            "The first round closes the gaps of the short rows: at each k wrap, lift the wrap "
+            "with the right needle, put it beside its stitch and knit the two together."
+        )
+    elif yoke.short_rows.turns:
+        said.append(
+            "The first round closes the gaps of the short rows: at each k DS, knit both legs of "
+            "the double stitch together as one."
+        )
+    return tuple(said)
+
+
+def _split(plan: Plan, _: Section) -> tuple[str, ...]:
+    split = plan.shape.split
+    return (
+        "The yoke becomes a body and two sleeves. The round begins at the centre back and comes "
+        "first to the left sleeve (left as you wear it). For each sleeve, thread a blunt needle "
+        f"with smooth waste yarn and slip {split.held} stitches onto it, purlwise, without "
+        "working them. Leave the waste yarn long, and tie its ends.",
+        f"Then cast on {split.underarm.got} stitches for the underarm with the working yarn, on "
+        "the right needle, by backward loops: twist a loop and put it on the needle, snug "
+        "against the last stitch. (Or turn the work, cable cast-on, and turn back.) Hang a "
+        "marker in their middle. Go on with the next stitch of the body and pull it tight.",
+    )
+
+
+_BODY_SHAPES = {
+    "straight": "Every round is knitted plain.",
+    "a-line": "It widens at the sides, four stitches at a time, one on either side of each marker.",
+    "waist": "It is shaped at the sides, four stitches at a time, one on either side of each "
+    "marker: in to the waist, and out again to the hip.",
+}
+
+
+def _body(plan: Plan, section: Section) -> tuple[str, ...]:
+    how = _BODY_SHAPES[plan.finished.body.shape if plan.shape.body.changes else "straight"]
+    return (
+        f"BOR is now in the middle of the left underarm. The body goes straight on, in the round, "
+        f"on {section.start} stitches. {how} Slip the markers as you come to them.",
+        "In the first round, knit each stitch of the underarm firmly; the loops loosen easily.",
+    )
+
+
+def _hem(_: Plan, section: Section) -> tuple[str, ...]:
+    return (
+        f"The hem is ribbed on {section.start} stitches with the finer needle. Take off the "
+        "marker of the right side; BOR stays. At the end, cut the yarn at a hand's length and "
+        "draw it through the last stitch.",
+    )
+
+
+def _sleeve(plan: Plan, section: Section) -> tuple[str, ...]:
+    half = plan.shape.split.underarm.got - plan.shape.split.underarm.got // 2
+    return (
+        "Both sleeves are worked from these lines; every round has a box for the left and a box "
+        "for the right. Knit them one after the other, or side by side.",
+        f"Put the {section.start} stitches of one sleeve back from the waste yarn onto the "
+        "needle, and only then draw the waste yarn out. Begin with a new end of yarn at the "
+        "centre of the underarm, with the right side facing: pick up and knit along the edge of "
+        f"the underarm, one stitch in each of the {half} stitches cast on there, and one more in "
+        "the corner. Knit the sleeve's stitches, pick up one in the other corner, and go on along "
+        "the underarm to its centre. Hang the marker for BOR there.",
+        "The corner stitches close the gap between underarm and sleeve; the second round takes "
+        "them away again.",
+    )
+
+
+def _cuff(_: Plan, section: Section) -> tuple[str, ...]:
+    return (
+        f"The cuff is ribbed on {section.start} stitches with the finer needle. At the end, cut "
+        "the yarn at a hand's length and draw it through the last stitch.",
+    )
+
+
+_INTRODUCTIONS: MappingProxyType[str, Callable[[Plan, Section], tuple[str, ...]]]
+_INTRODUCTIONS = MappingProxyType(
+    {
+        "neckband": _neckband,
+        "back_neck": _back_neck,
+        "yoke": _yoke,
+        "split": _split,
+        "body": _body,
+        "hem": _hem,
+        "sleeve": _sleeve,
+        "cuff": _cuff,
+    }
+)
+
+
+def finishing(plan: Plan, measures: tuple[str, ...]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Give the finishing, by headings; there are no seams.
+
+    Args:
+        plan: the plan.
+        measures: the finished measures to block to, each worded.
+    """
+    stretch = length(plan.figures.cm("head"), plan.project.sheet.units)
+    return (
+        (
+            "Close the underarms",
+            (
+                "Turn the sweater inside out. With the end of yarn that hangs at each underarm, "
+                "catch the loose strands round any hole at the corners, go once round the hole "
+                "and draw it together gently, as you would close a bag. Do not pull the fabric "
+                "into a pucker.",
+            ),
+        ),
+        (
+            "Weave in the ends",
+            (
+                "With a blunt needle, lead each end through the backs of the stitches for about "
+                "three fingers' width, turn, and go back along the next row. At the neck, weave "
+                f"along the rib and test that the edge still opens to {stretch}. Cut the ends "
+                "only after washing.",
+            ),
+        ),
+        (
+            "Wash and block",
+            (
+                "Wash the sweater exactly as the swatch was washed. Press the water out in a "
+                "towel, without wringing. Lay it flat, and ease it with your hands to these "
+                "measures: " + "; ".join(measures) + ". Widths lie flat at half of what goes all "
+                "round. Pat the ribs together; do not stretch them. Leave it until it is quite "
+                "dry.",
+            ),
+        ),
+        ("Seams", ("There are none. Try it on, and wear it.",)),
+    )
