@@ -6,14 +6,15 @@ measured on the needles at the unwashed one; both are kept.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from statistics import fmean
+from types import MappingProxyType
 
 from yokefellow.project.models import Project, Swatch, SwatchState
 from yokefellow.project.typed import Reading
 
-__all__ = ["Gauge", "Gauges", "gauge", "gauges", "mean_per_cm", "spread"]
+__all__ = ["BAND_FABRICS", "Gauge", "Gauges", "gauge", "gauges", "mean_per_cm", "spread"]
 
 READING_ERROR = 0.25
 """A reading is good to a quarter of a stitch at best (common practice, no source)."""
@@ -44,12 +45,19 @@ class Gauges:
 
     plain: Gauge
     rib: Gauge
-    rib_is_assumed: bool
-    """True when there was no swatch of the rib and the plain fabric's gauge stands in."""
+    bands: Mapping[str, Gauge]
+    """Of the colour bands, by the kind of chart."""
+    assumed: frozenset[str]
+    """Fabrics without a swatch of their own: the plain fabric's gauge stands in."""
+
+    @property
+    def rib_is_assumed(self) -> bool:
+        """Tell whether there was no swatch of the rib."""
+        return "rib" in self.assumed
 
     def of(self, fabric: str) -> Gauge:
         """Give the gauge of a fabric by name."""
-        return self.rib if fabric == "rib" else self.plain
+        return self.rib if fabric == "rib" else self.bands.get(fabric, self.plain)
 
 
 def mean_per_cm(readings: Iterable[Reading]) -> float:
@@ -97,8 +105,22 @@ def _readings(state: SwatchState) -> int:
     return len(state.stitches) + len(state.rounds)
 
 
+BAND_FABRICS = ("mosaic", "slip", "stranded", "stripes", "purl")
+"""The kinds of chart, each a fabric of its own."""
+
+
 def gauges(project: Project) -> Gauges:
     """Give the gauge of every fabric of the project."""
-    plain = gauge(project.swatch.plain)
-    rib = plain if project.swatch.rib is None else gauge(project.swatch.rib)
-    return Gauges(plain, rib, rib_is_assumed=project.swatch.rib is None)
+    swatches = project.swatch
+    plain = gauge(swatches.plain)
+    given = {
+        fabric: gauge(swatch)
+        for fabric in ("rib", *BAND_FABRICS)
+        if (swatch := getattr(swatches, fabric, None)) is not None
+    }
+    return Gauges(
+        plain,
+        given.get("rib", plain),
+        MappingProxyType({f: g for f, g in given.items() if f != "rib"}),
+        assumed=frozenset(("rib", *BAND_FABRICS)).difference(given),
+    )

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from yokefellow.charts.chart import Chart
 from yokefellow.schedule.body import body_section, edge_section
 from yokefellow.schedule.neck import back_neck, neckband
 from yokefellow.schedule.rows import Schedule, Section
@@ -34,11 +37,12 @@ def sleeve_sections(sleeve: SleeveShape, split: Split) -> tuple[Section, ...]:
     )
 
 
-def compile_schedule(shape: Shape, *, wrapped: bool) -> Schedule:
+def compile_schedule(shape: Shape, charts: Sequence[Chart] = (), *, wrapped: bool) -> Schedule:
     """Give every row of the sweater in knitting order.
 
     Args:
         shape: the sweater in integers.
+        charts: of its bands, in order.
         wrapped: whether short rows are wrapped and turned, or German.
     """
     start = shape.neck.stitches.got
@@ -47,7 +51,7 @@ def compile_schedule(shape: Shape, *, wrapped: bool) -> Schedule:
         (
             neckband(shape.neck),
             *((rises,) if rises else ()),
-            yoke_section(shape.yoke, wrapped=wrapped),
+            yoke_section(shape.yoke, charts, wrapped=wrapped),
             split_section(shape.split),
             *body_sections(shape.body, shape.split),
             *sleeve_sections(shape.sleeve, shape.split),

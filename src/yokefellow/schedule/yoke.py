@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from yokefellow.charts.chart import Chart
+from yokefellow.schedule.bands import band_rows
 from yokefellow.schedule.neck import closing_round
 from yokefellow.schedule.rows import Feature, Op, Row, RowKind, Section, Step
 from yokefellow.schedule.steps import increase_evenly, knit
@@ -12,16 +14,22 @@ from yokefellow.shaping.shapes import Split, YokeShape
 __all__ = ["split_section", "yoke_section"]
 
 
-def yoke_section(yoke: YokeShape, *, wrapped: bool) -> Section:
-    """Work the yoke from the neck to the underarm."""
-    start = yoke.increase_rounds[0].before
-    return Section("yoke", start, tuple(_rounds(yoke, start, wrapped=wrapped)))
+def yoke_section(yoke: YokeShape, charts: Sequence[Chart] = (), *, wrapped: bool) -> Section:
+    """Work the yoke from the neck to the underarm, its bands from their charts."""
+    return Section("yoke", yoke.start, tuple(_rounds(yoke, charts, wrapped=wrapped)))
 
 
-def _rounds(yoke: YokeShape, start: int, *, wrapped: bool) -> Iterator[Row]:
+def _rounds(yoke: YokeShape, charts: Sequence[Chart], *, wrapped: bool) -> Iterator[Row]:
+    in_bands = {
+        band.first + offset: row
+        for band, chart in zip(yoke.bands, charts, strict=True)
+        for offset, row in enumerate(band_rows(chart, repeats=band.repeats))
+    }
     increases = {step.number: (place, step) for place, step in enumerate(yoke.increase_rounds)}
     for number in range(1, yoke.rounds.got + 1):
-        if number in increases:
+        if number in in_bands:
+            yield in_bands[number]
+        elif number in increases:
             place, step = increases[number]
             yield Row(
                 increase_evenly(step.before, step.increases, midway=place % 2 == 1),
@@ -29,7 +37,7 @@ def _rounds(yoke: YokeShape, start: int, *, wrapped: bool) -> Iterator[Row]:
                 why=f"increase round {place + 1} of {len(increases)}",
             )
         elif number == 1 and yoke.short_rows.turns:
-            yield closing_round(yoke.short_rows, stitches=start, wrapped=wrapped)
+            yield closing_round(yoke.short_rows, stitches=yoke.start, wrapped=wrapped)
         else:
             yield Row(knit(yoke.stitches_at(number)))
 

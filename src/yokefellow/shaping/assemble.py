@@ -2,25 +2,34 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from yokefellow.charts.chart import Chart
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
+from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.body import RIB_REPEAT, body_shape
-from yokefellow.shaping.circular import LEAST_HELD, Solution, YokeTask, solve
+from yokefellow.shaping.circular import solve
 from yokefellow.shaping.counts import Count, nearest, rounds_for
 from yokefellow.shaping.line import SHOULDER_AT
+from yokefellow.shaping.misfits import crowded, misfit, narrow, no_chain
 from yokefellow.shaping.percentages import CUFF, PLACES, percentages
 from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
 from yokefellow.shaping.short_rows import ShortRows, short_rows
 from yokefellow.shaping.sleeve import sleeve_shape
+from yokefellow.shaping.task import LEAST_HELD, Solution, YokeTask
+from yokefellow.shaping.zones import Crowded, Zones, band_task, place_bands
 
 __all__ = ["Shaped", "shape"]
 
 LEAST_YOKE_ROUNDS = 8
+
+FIRST_INCREASE = 2
+"""The earliest round that may increase: the first closes the gaps of the short rows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,26 +40,34 @@ class Shaped:
     broken: tuple[str, ...]
 
 
-def shape(project: Project, finished: Finished, gauges: Gauges) -> Shaped:
+def shape(
+    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart] = ()
+) -> Shaped:
     """Choose every count of the sweater.
 
+    Args:
+        project: the knitter's choices.
+        finished: the dimensions wanted.
+        gauges: of every fabric.
+        charts: of the bands in `project.garment.yoke.bands`, in their order.
+
     Raises:
-        PlanError: no yoke leads from this neck to this body.
+        PlanError: no yoke leads from this neck to this body, or a band does not fit.
     """
-    rounds = rounds_for(
-        finished.yoke.depth_cm, per_cm=gauges.plain.rounds_per_cm, least=LEAST_YOKE_ROUNDS
-    )
+    zones = _zones(project, finished, gauges, charts)
     if project.garment.yoke.proportions == "measured":
-        solution = _measured(project, finished, gauges, rounds.got)
+        solution = _measured(project, finished, gauges, zones)
     else:
-        solution = _by_percentage(project, finished, gauges, rounds.got)
+        solution = _by_percentage(project, finished, gauges, zones.rounds)
     rises = _short_rows(finished, gauges, solution.neck.got)
     yoke = YokeShape(
-        rounds=rounds,
+        rounds=Count(zones.rounds, _rounds_wanted(finished, zones), zones.plain_rounds_per_cm),
         increase_rounds=solution.increase_rounds,
         short_rows=rises,
-        shoulder_round=int(SHOULDER_AT * rounds.got),
+        shoulder_round=int(SHOULDER_AT * zones.rounds),
         shoulder_wanted=finished.yoke.shoulder_cm * gauges.plain.stitches_per_cm,
+        start=solution.neck.got,
+        bands=solution.bands,
     )
     rib = project.garment.neck.rib
     neck = NeckShape(
@@ -60,6 +77,34 @@ def shape(project: Project, finished: Finished, gauges: Gauges) -> Shaped:
         rib,
     )
     return Shaped(_below(project, finished, gauges, neck, yoke, solution.split), solution.broken)
+
+
+def _zones(project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]) -> Zones:
+    """Lay the bands out in the depth of the yoke.
+
+    Raises:
+        PlanError: they do not fit.
+    """
+    bands = project.garment.yoke.bands
+    zones = place_bands(
+        [
+            band_task(chart, gauges, at=band.at, repeats=band.repeats)
+            for chart, band in zip(charts, bands, strict=True)
+        ],
+        depth_cm=finished.yoke.depth_cm,
+        rounds_per_cm=gauges.plain.rounds_per_cm,
+        first_round=FIRST_INCREASE,
+        least_rounds=LEAST_YOKE_ROUNDS,
+    )
+    if isinstance(zones, Crowded):
+        raise PlanError([crowded(zones, project)])
+    return zones
+
+
+def _rounds_wanted(finished: Finished, zones: Zones) -> float:
+    """Give the rounds the depth asks for, a real number: those there are, and what they lack."""
+    lacking_cm = finished.yoke.depth_cm - zones.depth_cm(zones.rounds)
+    return zones.rounds + lacking_cm * zones.plain_rounds_per_cm
 
 
 def _below(
@@ -99,7 +144,7 @@ def _short_rows(finished: Finished, gauges: Gauges, neck: int) -> ShortRows:
     )
 
 
-def _measured(project: Project, finished: Finished, gauges: Gauges, rounds: int) -> Solution:
+def _measured(project: Project, finished: Finished, gauges: Gauges, zones: Zones) -> Solution:
     per_cm = gauges.plain.stitches_per_cm
     solution = solve(
         YokeTask(
@@ -110,19 +155,27 @@ def _measured(project: Project, finished: Finished, gauges: Gauges, rounds: int)
             sleeve=finished.sleeve.upper_arm_cm * per_cm,
             underarm=finished.yoke.underarm_cm * per_cm,
             shoulder=finished.yoke.shoulder_cm * per_cm,
-            rounds=rounds,
+            rounds=zones.rounds,
             rounds_per_cm=gauges.plain.rounds_per_cm,
             stitches_per_cm=per_cm,
             style=project.garment.yoke.increases,
-            first_round=2,
+            first_round=FIRST_INCREASE,
+            zones=zones,
         )
     )
-    if solution is None:
-        underarm = finished.yoke.underarm_cm
-        room_cm = min(finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2) - underarm
-        too_wide = room_cm * per_cm < LEAST_HELD
-        raise PlanError([(_no_room if too_wide else _no_yoke)(finished, per_cm)])
-    return solution
+    match solution:
+        case Solution():
+            return solution
+        case Misfit():
+            raise PlanError([misfit(solution, project)])
+        case Narrow():
+            raise PlanError([narrow(solution, project)])
+    underarm = finished.yoke.underarm_cm
+    room_cm = min(finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2) - underarm
+    too_wide = room_cm * per_cm < LEAST_HELD
+    if zones.bands and not too_wide:
+        raise PlanError([no_chain(zones, project)])
+    raise PlanError([(_no_room if too_wide else _no_yoke)(finished, per_cm)])
 
 
 def _no_room(finished: Finished, per_cm: float) -> Finding:

@@ -20,100 +20,21 @@ tolerance of the profile, and that freedom buys the simple instructions.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from functools import lru_cache
-from itertools import pairwise, product
+from itertools import pairwise
 from math import ceil
 
+from yokefellow.shaping.banded import Misfit, Narrow
+from yokefellow.shaping.chain import Layer, Path, climb
 from yokefellow.shaping.counts import Count, nearest, permitted
-from yokefellow.shaping.even import repeats_needed
 from yokefellow.shaping.line import FULL_AT, LEAST_APART, broken_rules, places, profile
 from yokefellow.shaping.shapes import IncreaseRound, Split
+from yokefellow.shaping.solving import solve_banded
+from yokefellow.shaping.task import Solution, YokeTask, splits_for
 
-__all__ = ["LEAST_HELD", "Solution", "YokeTask", "solve"]
-
-LEAST_HELD = 4
-"""Stitches of a sleeve, and of the front, that must stay between the underarms."""
+__all__ = ["Solution", "YokeTask", "solve"]
 
 _TARGET_APART_CM = {"regular": 3.2, "gentle": 2.25}
 """How far apart increase rounds lie: `gentle` is every 2 to 2.5 cm."""
-
-
-@dataclass(frozen=True, slots=True)
-class YokeTask:
-    """What the yoke is asked for, in real numbers of stitches."""
-
-    neck: float
-    neck_multiple: int
-    """The neckband's rib repeat."""
-    body: float
-    body_multiple: int
-    """The hem's rib repeat: preferred, not required, of the body."""
-    sleeve: float
-    underarm: float
-    shoulder: float
-    rounds: int
-    rounds_per_cm: float
-    stitches_per_cm: float
-    style: str
-    """`regular`, `few` or `gentle`."""
-    first_round: int
-    """The earliest round that may increase."""
-
-    @property
-    def yoke(self) -> float:
-        """Stitches wanted at the end of the yoke: Y = (B - 2U) + 2(S - U)."""
-        return (self.body - 2 * self.underarm) + 2 * (self.sleeve - self.underarm)
-
-    @property
-    def covering(self) -> float:
-        """Stitches that must be there at the point of the shoulder; 0 where none could be."""
-        return self.shoulder if self.shoulder <= self.yoke else 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Solution:
-    """The chosen counts, and the rules they had to break."""
-
-    neck: Count
-    split: Split
-    increase_rounds: tuple[IncreaseRound, ...]
-    broken: tuple[str, ...]
-    """`shoulder`, `apart`, `fullness`."""
-
-
-@lru_cache(maxsize=1 << 16)
-def _repeats(stitches: int, times: int) -> int:
-    return repeats_needed(stitches, times)
-
-
-def _splits(task: YokeTask) -> Mapping[int, tuple[float, Split]]:
-    """Give the best split for every yoke count the permitted dimensions allow."""
-    best: dict[int, tuple[float, Split]] = {}
-    for body, sleeve, underarm in product(
-        permitted(task.body, multiple=2, least=8),
-        permitted(task.sleeve, multiple=2, least=6),
-        permitted(task.underarm, multiple=2, least=2),
-    ):
-        split = Split(
-            Count(body, task.body, task.stitches_per_cm),
-            Count(sleeve, task.sleeve, task.stitches_per_cm),
-            Count(underarm, task.underarm, task.stitches_per_cm),
-        )
-        if min(split.held, split.front) < LEAST_HELD:
-            continue
-        cost = _split_cost(split, task)
-        if split.yoke not in best or cost < best[split.yoke][0]:
-            best[split.yoke] = (cost, split)
-    return best
-
-
-def _split_cost(split: Split, task: YokeTask) -> float:
-    adjusting = 1.0 if split.body.got % task.body_multiple else 0.0
-    return adjusting + sum(
-        ((count.got - count.wanted) / count.wanted) ** 2
-        for count in (split.body, split.sleeve, split.underarm)
-    )
 
 
 def _numbers_of_rounds(task: YokeTask) -> tuple[tuple[int, float], ...]:
@@ -134,9 +55,6 @@ def _numbers_of_rounds(task: YokeTask) -> tuple[tuple[int, float], ...]:
     return tuple(one for one in tries if 2 <= one[0] <= most) or ((most, 0.0),)
 
 
-_Path = tuple[float, float, tuple[int, ...]]
-
-
 def _tolerance(count: float) -> int:
     """Stitches a count inside the yoke may lie off the profile: 4 %, at least 3, at most 10.
 
@@ -146,20 +64,12 @@ def _tolerance(count: float) -> int:
     return min(10, max(3, int(0.04 * count)))
 
 
-@dataclass(frozen=True, slots=True)
-class _Layer:
-    """The counts to try after one increase round, and the one wanted there."""
-
-    wanted: float
-    counts: Sequence[int]
-
-
-def _around(wanted: float) -> _Layer:
+def _around(wanted: float) -> Layer:
     off = _tolerance(wanted)
-    return _Layer(wanted, range(round(wanted) - off, round(wanted) + off + 1))
+    return Layer(wanted, range(round(wanted) - off, round(wanted) + off + 1))
 
 
-def _ladders(task: YokeTask, yokes: Sequence[int], times: int) -> Iterator[tuple[_Layer, ...]]:
+def _ladders(task: YokeTask, yokes: Sequence[int], times: int) -> Iterator[tuple[Layer, ...]]:
     """Give the ladders of counts to try for so many increase rounds.
 
     Equal steps; and, where only the last of them would cover the shoulders,
@@ -169,48 +79,26 @@ def _ladders(task: YokeTask, yokes: Sequence[int], times: int) -> Iterator[tuple
     wanted = profile(neck=task.neck, yoke=task.yoke, times=times)
     if wanted is None:
         return
-    top = _Layer(task.yoke, yokes)
+    top = Layer(task.yoke, yokes)
     yield (*(_around(count) for count in wanted[:-1]), top)
     if wanted[-2] < task.shoulder < task.yoke:
         least = ceil(task.shoulder)
         below = profile(neck=task.neck, yoke=least, times=times - 1)
         if below is not None:
-            over = _Layer(least, range(least, least + 2 * _tolerance(least) + 1))
+            over = Layer(least, range(least, least + 2 * _tolerance(least) + 1))
             yield (*(_around(count) for count in below[:-1]), over, top)
 
 
-def _paths(necks: tuple[int, ...], ladder: tuple[_Layer, ...]) -> Mapping[int, _Path]:
-    """Find, for every yoke count, the chain of counts that is simplest to knit.
+def solve(task: YokeTask) -> Solution | Misfit | Narrow | None:
+    """Choose neck, split, bands and increase rounds together; None when no yoke reaches.
 
-    A shortest path up the ladder, one layer an increase round.
-    """
-    ends: dict[int, _Path] = {neck: (0.0, 0.0, (neck,)) for neck in necks}
-    for layer in ladder:
-        ends = _step(ends, layer)
-    return ends
-
-
-def _step(ends: Mapping[int, _Path], layer: _Layer) -> dict[int, _Path]:
-    best: dict[int, _Path] = {}
-    for after in layer.counts:
-        off = ((after - layer.wanted) / layer.wanted) ** 2
-        for before, (hard, deviation, path) in ends.items():
-            added = after - before
-            if added < 1 or 2 * added > before:
-                continue
-            cost = (hard + _repeats(before, added), deviation + off)
-            if after not in best or cost < best[after][:2]:
-                best[after] = (*cost, (*path, after))
-    return best
-
-
-def solve(task: YokeTask) -> Solution | None:
-    """Choose neck, split and increase rounds together; None when no yoke reaches.
-
-    See the head of this file for what is minimised.
+    See the head of this file for what is minimised. A band whose repeat fits
+    no count, or before which there are too few rounds, is returned as it is.
     """
     necks = permitted(task.neck, multiple=task.neck_multiple, least=task.neck_multiple * 4)
-    splits = _splits(task)
+    if task.zones is not None and task.zones.bands:
+        return solve_banded(task, task.zones, necks)
+    splits = splits_for(task)
     if not splits:
         return None
     best: tuple[tuple[float, ...], Solution] | None = None
@@ -218,14 +106,14 @@ def solve(task: YokeTask) -> Solution | None:
         if best is not None and best[0][:2] <= (0, away):
             break
         for ladder in _ladders(task, sorted(splits), times):
-            found = _best_path(_paths(necks, ladder), splits, task, away=away)
+            found = _best_path(climb(necks, ladder), splits, task, away=away)
             if found is not None and (best is None or found[0] < best[0]):
                 best = found
     return None if best is None else best[1]
 
 
 def _best_path(
-    paths: Mapping[int, _Path],
+    paths: Mapping[int, Path],
     splits: Mapping[int, tuple[float, Split]],
     task: YokeTask,
     *,

@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.short_rows import ShortRows
 
-__all__ = ["BodyShape", "IncreaseRound", "NeckShape", "Shape", "SleeveShape", "Split", "YokeShape"]
+__all__ = [
+    "BandShape",
+    "BodyShape",
+    "IncreaseRound",
+    "NeckShape",
+    "Shape",
+    "SleeveShape",
+    "Split",
+    "YokeShape",
+    "stitches_at",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +49,26 @@ class IncreaseRound:
 
 
 @dataclass(frozen=True, slots=True)
+class BandShape:
+    """One colour band of the yoke."""
+
+    name: str
+    first: int
+    """Its first round in the yoke, from 1."""
+    repeats: int
+    """How often the chart goes round."""
+    start: Count
+    """Stitches as it begins, at the band's own gauge."""
+    counts: tuple[int, ...]
+    """Stitches after each of its rounds."""
+
+    @property
+    def last(self) -> int:
+        """Its last round."""
+        return self.first + len(self.counts) - 1
+
+
+@dataclass(frozen=True, slots=True)
 class YokeShape:
     """The yoke between neckband and underarm."""
 
@@ -49,16 +80,33 @@ class YokeShape:
     """The round at the point of the shoulder."""
     shoulder_wanted: float
     """Stitches it takes to go round the shoulders."""
+    start: int
+    """Stitches before its first round."""
+    bands: tuple[BandShape, ...] = ()
 
     def stitches_at(self, number: int) -> int:
         """Give the stitches on the needle after a round."""
-        done = [r.after for r in self.increase_rounds if r.number <= number]
-        return done[-1] if done else self.increase_rounds[0].before
+        return stitches_at(number, self.start, self.increase_rounds, self.bands)
 
     @property
     def last_increase(self) -> int:
         """The round in which the yoke reaches its full count."""
         return self.increase_rounds[-1].number
+
+
+def stitches_at(
+    number: int,
+    start: int,
+    increase_rounds: Iterable[IncreaseRound],
+    bands: Iterable[BandShape] = (),
+) -> int:
+    """Give the stitches after a round of a yoke that begins with `start`."""
+    done = [(r.number, r.after) for r in increase_rounds if r.number <= number]
+    for band in bands:
+        rounds = min(number, band.last) - band.first + 1
+        if rounds > 0:
+            done.append((min(number, band.last), band.counts[rounds - 1]))
+    return max(done)[1] if done else start
 
 
 @dataclass(frozen=True, slots=True)

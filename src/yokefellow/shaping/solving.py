@@ -1,0 +1,139 @@
+"""Choosing the counts of a yoke with colour bands.
+
+The same bargain as the plain yoke's (see `circular`), on a ladder whose layers
+before each band hold only multiples of its repeat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from yokefellow.shaping.banded import (
+    Ladder,
+    Misfit,
+    Narrow,
+    banded_ladder,
+    broken_rules,
+    set_places,
+)
+from yokefellow.shaping.chain import Path, climb, stations
+from yokefellow.shaping.counts import Count
+from yokefellow.shaping.shapes import BandShape, IncreaseRound, Split, stitches_at
+from yokefellow.shaping.task import Solution, YokeTask, splits_for
+from yokefellow.shaping.zones import PlacedBand, Zones
+
+__all__ = ["solve_banded"]
+
+
+def solve_banded(
+    task: YokeTask, zones: Zones, necks: Sequence[int]
+) -> Solution | Misfit | Narrow | None:
+    """Choose neck, split, repeats and increase rounds together; None when no yoke reaches.
+
+    When a band lies where the yoke is already full, its repeat must divide
+    the yoke's count: then body, sleeves and underarms may give way a little.
+    """
+    for wide in (False, True):
+        splits = splits_for(task, wide=wide)
+        if not splits:
+            return None
+        ladder = banded_ladder(
+            neck=task.neck,
+            yoke=task.yoke,
+            yokes=sorted(splits),
+            shoulder=task.covering,
+            per_cm=task.stitches_per_cm,
+            rounds_per_cm=task.rounds_per_cm,
+            style=task.style,
+            first_round=task.first_round,
+            zones=zones,
+        )
+        if not isinstance(ladder, Ladder):
+            return ladder
+        best = _best(task, zones, ladder, necks, splits)
+        if best is not None:
+            return best
+    return None
+
+
+def _best(
+    task: YokeTask,
+    zones: Zones,
+    ladder: Ladder,
+    necks: Sequence[int],
+    splits: Mapping[int, tuple[float, Split]],
+) -> Solution | None:
+    best: tuple[tuple[float, ...], Solution] | None = None
+    for yoke, path in climb(necks, ladder.layers, ladder.first).items():
+        if yoke not in splits:
+            continue
+        split_cost, split = splits[yoke]
+        solution = _built(task, zones, ladder, path, split)
+        adjusting = float(int(split_cost))
+        cost = (
+            float(len(solution.broken)),
+            path[0] - len(solution.increase_rounds) + adjusting,
+            path[1] + split_cost - adjusting,
+        )
+        if best is None or cost < best[0]:
+            best = (cost, solution)
+    return None if best is None else best[1]
+
+
+def _built(task: YokeTask, zones: Zones, ladder: Ladder, path: Path, split: Split) -> Solution:
+    counts = path[2]
+    steps = stations(counts, ladder.layers, ladder.first)
+    grown = [
+        (step, gap) for step, gap in zip(steps, ladder.gap_of, strict=True) if step[0] != step[1]
+    ]
+    taken = [step for step, _ in grown]
+    per_cm = task.stitches_per_cm
+    at = (
+        set_places(
+            taken,
+            [gap for _, gap in grown],
+            zones=zones,
+            per_cm=per_cm,
+            shoulder=task.covering,
+            first_round=task.first_round,
+        )
+        if taken
+        else ()
+    )
+    rounds = tuple(
+        IncreaseRound(place, before, after)
+        for place, (before, after) in zip(at, taken, strict=True)
+    )
+    bands = _bands(zones, ladder.wanted, counts[0], rounds)
+    broken = broken_rules(
+        taken,
+        at,
+        zones=zones,
+        per_cm=per_cm,
+        shoulder=task.covering,
+        stitches_at=lambda number: stitches_at(number, counts[0], rounds, bands),
+    )
+    return Solution(Count(counts[0], task.neck, per_cm), split, rounds, broken, bands)
+
+
+def _bands(
+    zones: Zones, wanted: Sequence[float], start: int, rounds: tuple[IncreaseRound, ...]
+) -> tuple[BandShape, ...]:
+    """Give each band the count the work has when it comes."""
+    bands: list[BandShape] = []
+    for placed, count in zip(zones.bands, wanted, strict=True):
+        before = stitches_at(placed.first - 1, start, rounds, bands)
+        bands.append(_band(placed, before, count))
+    return tuple(bands)
+
+
+def _band(placed: PlacedBand, before: int, wanted: float) -> BandShape:
+    task = placed.task
+    repeats = before // task.first_width
+    return BandShape(
+        name=task.name,
+        first=placed.first,
+        repeats=repeats,
+        start=Count(before, wanted, task.stitches_per_cm),
+        counts=tuple(repeats * width for width in task.widths),
+    )

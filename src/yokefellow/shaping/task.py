@@ -1,0 +1,116 @@
+"""What a circular yoke is asked for, what comes back, and the splits its counts permit."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import product
+
+from yokefellow.shaping.counts import Count, permitted
+from yokefellow.shaping.shapes import BandShape, IncreaseRound, Split
+from yokefellow.shaping.zones import Zones
+
+__all__ = ["LEAST_HELD", "Solution", "YokeTask", "splits_for"]
+
+LEAST_HELD = 4
+"""Stitches of a sleeve, and of the front, that must stay between the underarms."""
+
+
+@dataclass(frozen=True, slots=True)
+class YokeTask:
+    """What the yoke is asked for, in real numbers of stitches."""
+
+    neck: float
+    neck_multiple: int
+    """The neckband's rib repeat."""
+    body: float
+    body_multiple: int
+    """The hem's rib repeat: preferred, not required, of the body."""
+    sleeve: float
+    underarm: float
+    shoulder: float
+    rounds: int
+    rounds_per_cm: float
+    stitches_per_cm: float
+    style: str
+    """`regular`, `few` or `gentle`."""
+    first_round: int
+    """The earliest round that may increase."""
+    zones: Zones | None = None
+    """Where the colour bands lie; None for a plain yoke."""
+
+    @property
+    def yoke(self) -> float:
+        """Stitches wanted at the end of the yoke: Y = (B - 2U) + 2(S - U)."""
+        return (self.body - 2 * self.underarm) + 2 * (self.sleeve - self.underarm)
+
+    @property
+    def covering(self) -> float:
+        """Stitches that must be there at the point of the shoulder; 0 where none could be."""
+        return self.shoulder if self.shoulder <= self.yoke else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """The chosen counts, and the rules they had to break."""
+
+    neck: Count
+    split: Split
+    increase_rounds: tuple[IncreaseRound, ...]
+    broken: tuple[str, ...]
+    """`shoulder`, `apart`, `fullness`."""
+    bands: tuple[BandShape, ...] = ()
+
+
+WIDE_CM = (1.0, 0.6, 1.0)
+"""How far body, sleeve and underarm may give way, in cm, when a band lies where the yoke is
+full: then its repeat divides the yoke's own count (our choice)."""
+
+
+def _choices(
+    task: YokeTask, *, wide: bool
+) -> tuple[tuple[int, ...], tuple[int, ...], tuple[int, ...]]:
+    wanted = ((task.body, 8), (task.sleeve, 6), (task.underarm, 2))
+    if not wide:
+        body, sleeve, underarm = (permitted(w, multiple=2, least=least) for w, least in wanted)
+        return body, sleeve, underarm
+    body, sleeve, underarm = (
+        tuple(
+            count
+            for count in range(least, round(w + off_cm * task.stitches_per_cm) + 2, 2)
+            if abs(count - w) <= off_cm * task.stitches_per_cm + 1
+        )
+        for (w, least), off_cm in zip(wanted, WIDE_CM, strict=True)
+    )
+    return body, sleeve, underarm
+
+
+def splits_for(task: YokeTask, *, wide: bool = False) -> Mapping[int, tuple[float, Split]]:
+    """Give the best split, and its cost, for every yoke count the dimensions permit.
+
+    Args:
+        task: what is asked for.
+        wide: let body, sleeve and underarm give way by `WIDE_CM`.
+    """
+    best: dict[int, tuple[float, Split]] = {}
+    per_cm = task.stitches_per_cm
+    for body, sleeve, underarm in product(*_choices(task, wide=wide)):
+        split = Split(
+            Count(body, task.body, per_cm),
+            Count(sleeve, task.sleeve, per_cm),
+            Count(underarm, task.underarm, per_cm),
+        )
+        if min(split.held, split.front) < LEAST_HELD:
+            continue
+        cost = _split_cost(split, task)
+        if split.yoke not in best or cost < best[split.yoke][0]:
+            best[split.yoke] = (cost, split)
+    return best
+
+
+def _split_cost(split: Split, task: YokeTask) -> float:
+    adjusting = 1.0 if split.body.got % task.body_multiple else 0.0
+    return adjusting + sum(
+        ((count.got - count.wanted) / count.wanted) ** 2
+        for count in (split.body, split.sleeve, split.underarm)
+    )
