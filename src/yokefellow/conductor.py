@@ -69,6 +69,7 @@ def plan(project: Project) -> Plan:
         PlanError: no sweater can be made from these numbers; it says why and what to change.
     """
     said = sense(project)
+    _stop_on_errors(said)
     figures, filled = fill(project)
     said = (*said, *filled)
     _stop_on_errors(said)

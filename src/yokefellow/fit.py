@@ -10,6 +10,7 @@ from yokefellow.findings import PlanError
 from yokefellow.fit_limits import (
     LEAST_SLEEVE_CM,
     body_findings,
+    neck_findings,
     sleeve_findings,
     waist_findings,
 )
@@ -327,7 +328,15 @@ def _refuse(project: Project, figures: Figures) -> None:
     """End the stage when a length comes out below the least, with all that is wrong."""
     garment, unit = project.garment, project.sheet.units
     sleeves, bodies = sleeve_lengths_cm(figures), body_lengths_cm(figures)
+    neck_cm = _neck_fit(project, figures).opening_cm
+    by_percentage = garment.yoke.proportions != "measured"
     found = (
+        *neck_findings(
+            # The percentage system takes the neck from the body, whatever was asked.
+            opening_cm=0.0 if by_percentage else neck_cm,
+            shoulder_cm=figures.cm("shoulder_girth"),
+            unit=unit,
+        ),
         *waist_findings(
             waist_cm=figures.cm("back_waist_length"),
             armhole_cm=figures.cm("armhole_depth"),

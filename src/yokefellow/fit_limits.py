@@ -8,13 +8,33 @@ from yokefellow.findings import Finding, Severity
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
-__all__ = ["LEAST_BODY_CM", "LEAST_SLEEVE_CM", "body_findings", "sleeve_findings", "waist_findings"]
+__all__ = [
+    "LEAST_BODY_CM",
+    "LEAST_SLEEVE_CM",
+    "body_findings",
+    "neck_findings",
+    "sleeve_findings",
+    "waist_findings",
+]
 
 LEAST_SLEEVE_CM = 2.0
 """A pick-up round, the round that closes the corners and an edge (common practice)."""
 
 LEAST_BODY_CM = 4.0
 """Less than a hand's breadth below the underarm is no body (common practice)."""
+
+
+def neck_findings(*, opening_cm: float, shoulder_cm: float, unit: LengthUnit) -> Iterator[Finding]:
+    """Refuse a neck through which the shoulders would slip."""
+    if opening_cm >= shoulder_cm:
+        yield Finding(
+            "neck.over-shoulders",
+            Severity.ERROR,
+            "garment.neck.opening",
+            f"The neck is {length(opening_cm, unit)} round and the shoulders "
+            f"{length(shoulder_cm, unit)}: the sweater would slip off them.",
+            'Write garment.neck.opening = "crew" or "wide", or a smaller length.',
+        )
 
 
 def sleeve_findings(
