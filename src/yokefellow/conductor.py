@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -21,12 +21,9 @@ from yokefellow.shaping.assemble import shape
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill
-from yokefellow.yarn import YarnEstimate, estimate
+from yokefellow.yarn import MAIN, YarnEstimate, estimate
 
 __all__ = ["Plan", "plan"]
-
-MAIN = "MC"
-"""The yarn of everything that is not a colour band."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +37,8 @@ class Plan:
     shape: Shape
     schedule: Schedule
     rows: tuple[WorkedRow, ...]
-    yarn: YarnEstimate
+    yarns: Mapping[str, YarnEstimate]
+    """By code, the main yarn first; only those the sweater uses."""
     savings: tuple[Saving, ...]
     needles: tuple[NeedleChange, ...]
     checks: tuple[Check, ...]
@@ -49,6 +47,16 @@ class Plan:
     safety: tuple[str, ...]
     key: str
     """A name for this very schedule: it changes when a row changes."""
+
+    @property
+    def yarn(self) -> YarnEstimate:
+        """The main yarn's estimate."""
+        return self.yarns[MAIN]
+
+    @property
+    def total_stitches(self) -> int:
+        """Stitches worked in the whole sweater, in every yarn."""
+        return sum(yarn.knitted.stitches for yarn in self.yarns.values())
 
 
 def _stop_on_errors(findings: Iterable[Finding]) -> None:
@@ -78,8 +86,8 @@ def plan(project: Project) -> Plan:
     shaped = shape(project, finished, gauge)
     schedule = compile_schedule(shaped.shape, wrapped=project.garment.neck.short_rows == "wrapped")
     rows = tuple(walk(schedule))
-    yarn = estimate(schedule, gauge, project.yarn[MAIN])
-    warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarn)
+    yarns = estimate(schedule, gauge, project.yarn)
+    warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
     return Plan(
         project=project,
         figures=figures,
@@ -88,7 +96,7 @@ def plan(project: Project) -> Plan:
         shape=shaped.shape,
         schedule=schedule,
         rows=rows,
-        yarn=yarn,
+        yarns=yarns,
         savings=savings(finished, shaped.shape, gauge, project.yarn[MAIN]),
         needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
         checks=checks(project, figures, finished, gauge, shaped.shape, rows),

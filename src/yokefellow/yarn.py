@@ -7,26 +7,30 @@ yet asked.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from types import MappingProxyType
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Yarn
-from yokefellow.schedule.rows import Schedule, Section, worked
+from yokefellow.schedule.rows import STITCHES, Op, Row, Schedule, Section, Step
 
 __all__ = [
     "LOOP_STATES",
+    "MAIN",
     "MARGIN",
     "Amount",
     "LoopState",
+    "Spent",
     "YarnEstimate",
     "YarnUse",
     "amount",
     "estimate",
     "loop_length_cm",
-    "section_metres",
-    "section_stitches",
+    "sections_amount",
+    "spent",
     "swatch_metres",
 ]
 
@@ -86,11 +90,16 @@ class YarnUse:
 
 @dataclass(frozen=True, slots=True)
 class YarnEstimate:
-    """What the sweater costs and what is in the drawer."""
+    """What the sweater costs of one yarn, and what is in the drawer."""
 
+    code: str
+    """`MC`, `CC1`, ..."""
     by_section: tuple[YarnUse, ...]
+    """Every section in knitting order; nothing where the yarn is not worked."""
     knitted: Amount
-    """All the stitches of the sweater."""
+    """All its stitches, and the strands behind the others."""
+    floats: int
+    """Stitches it passes behind."""
     extras_m: float
     """Ends at the joins, and the swatch."""
     needed: Amount
@@ -119,15 +128,71 @@ def loop_length_cm(*, stitches_per_cm: float, rounds_per_cm: float, state: str =
     return float((LOOP_STATES[state].density / (stitches_per_cm * rounds_per_cm)) ** 0.5)
 
 
-def section_stitches(section: Section) -> int:
-    """Count the stitches worked in a section, all its copies together."""
-    return len(section.copies) * sum(worked(row.steps) for row in section.rows)
+MAIN = "MC"
+"""The yarn of everything that is not a colour band."""
 
 
-def section_metres(section: Section, gauges: Gauges) -> float:
-    """Give the yarn in the stitches of a section, all its copies together, in m."""
-    once_cm = sum(worked(row.steps) * _loop_cm(gauges, row.fabric) for row in section.rows)
-    return len(section.copies) * once_cm / 100
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """What a section spends of one yarn, all its copies together."""
+
+    loops: int
+    """Stitches worked in it."""
+    floats: int
+    """Stitches it passes behind: one stitch width each."""
+    metres: float
+
+
+NOTHING = Spent(0, 0, 0.0)
+
+
+def spent(section: Section, gauges: Gauges) -> Mapping[str, Spent]:
+    """Count what a section spends of each yarn, from its steps and not from a share.
+
+    A stitch costs one loop of its own yarn. A yarn in hand that is not worked
+    passes behind it, and so does the yarn in hand behind a slipped stitch:
+    one stitch width each (derived from Munden 1959: 1/Kw of a loop).
+    """
+    loops: Counter[str] = Counter()
+    floats: Counter[str] = Counter()
+    metres: dict[str, float] = {}
+    for row in section.rows:
+        fabric = gauges.of(row.fabric)
+        loop_cm = _loop_cm(gauges, row.fabric)
+        for yarn, (worked_once, behind) in _row_spends(row).items():
+            loops[yarn] += worked_once
+            floats[yarn] += behind
+            cm = worked_once * loop_cm + behind / fabric.stitches_per_cm
+            metres[yarn] = metres.get(yarn, 0.0) + cm / 100
+    copies = len(section.copies)
+    return {
+        yarn: Spent(copies * loops[yarn], copies * floats[yarn], copies * metres[yarn])
+        for yarn in metres
+    }
+
+
+@lru_cache(maxsize=4096)
+def _row_spends(row: Row) -> Mapping[str, tuple[int, int]]:
+    """Count the loops and the floats of each yarn in a row."""
+    loops: Counter[str] = Counter()
+    slipped = 0
+    for code, yarn, times in _tally(row.steps, 1):
+        stitch = STITCHES[code]
+        loops[yarn or row.yarn] += stitch.worked * times
+        slipped += times if code.startswith("sl ") else 0
+    total = loops.total()
+    in_hand = [yarn for yarn in loops if loops[yarn] or yarn == row.yarn]
+    if len(in_hand) == 1:
+        return {in_hand[0]: (total, slipped)}
+    return {yarn: (loops[yarn], total - loops[yarn] + slipped) for yarn in in_hand if loops[yarn]}
+
+
+def _tally(steps: Iterable[Step], times: int) -> Iterator[tuple[str, str, int]]:
+    for step in steps:
+        if isinstance(step, Op):
+            yield step.code, step.yarn, step.times * times
+        else:
+            yield from _tally(step.steps, step.times * times)
 
 
 def _loop_cm(gauges: Gauges, fabric: str) -> float:
@@ -148,31 +213,44 @@ def amount(stitches: int, metres: float, yarn: Yarn) -> Amount:
     return Amount(stitches, metres, balls * yarn.ball_weight, balls)
 
 
-def sections_amount(sections: Iterable[Section], gauges: Gauges, yarn: Yarn) -> Amount:
-    """Tell what some sections cost together."""
-    taken = tuple(sections)
-    return amount(
-        sum(section_stitches(section) for section in taken),
-        sum(section_metres(section, gauges) for section in taken),
-        yarn,
-    )
+def sections_amount(
+    sections: Iterable[Section], gauges: Gauges, yarn: Yarn, *, code: str = MAIN
+) -> Amount:
+    """Tell what some sections cost of one yarn."""
+    parts = [part for section in sections if (part := spent(section, gauges).get(code))]
+    return amount(sum(part.loops for part in parts), sum(part.metres for part in parts), yarn)
 
 
-def estimate(schedule: Schedule, gauges: Gauges, yarn: Yarn) -> YarnEstimate:
-    """Estimate the whole sweater in one yarn."""
-    uses = tuple(
-        YarnUse(section.key, sections_amount((section,), gauges, yarn))
-        for section in schedule.sections
-    )
-    knitted = sections_amount(schedule.sections, gauges, yarn)
-    extras_m = END_M * (knitted.balls + 3) + swatch_metres(gauges)
+def estimate(
+    schedule: Schedule, gauges: Gauges, yarns: Mapping[str, Yarn]
+) -> Mapping[str, YarnEstimate]:
+    """Estimate every yarn the sweater uses, the main one first."""
+    parts = [(section.key, spent(section, gauges)) for section in schedule.sections]
+    used = dict.fromkeys((MAIN, *sorted({code for _, by_yarn in parts for code in by_yarn})))
+    return {code: _one(code, parts, gauges, yarns[code]) for code in used}
+
+
+def _one(
+    code: str,
+    parts: Sequence[tuple[str, Mapping[str, Spent]]],
+    gauges: Gauges,
+    yarn: Yarn,
+) -> YarnEstimate:
+    here = [(key, by_yarn.get(code, NOTHING)) for key, by_yarn in parts]
+    loops = sum(part.loops for _, part in here)
+    knitted = amount(loops, sum(part.metres for _, part in here), yarn)
+    # Only the main yarn knits a swatch of its own; the others share a small one.
+    swatch_m = swatch_metres(gauges) * (1.0 if code == MAIN else 0.25)
+    extras_m = END_M * (knitted.balls + 3) + swatch_m
     needed_m = (knitted.metres + extras_m) * (1 + MARGIN)
     stash = amount(0, yarn.ball_length * yarn.balls, yarn)
     return YarnEstimate(
-        by_section=uses,
+        code=code,
+        by_section=tuple(YarnUse(key, amount(p.loops, p.metres, yarn)) for key, p in here),
         knitted=knitted,
+        floats=sum(part.floats for _, part in here),
         extras_m=extras_m,
-        needed=amount(knitted.stitches, needed_m, yarn),
+        needed=amount(loops, needed_m, yarn),
         stash=stash,
         verdict=_verdict(stash.metres, knitted.metres + extras_m, needed_m),
     )

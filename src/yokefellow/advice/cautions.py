@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.fit import HEAD_STRETCH, Finished
@@ -34,7 +34,7 @@ def cautions(
     gauges: Gauges,
     shape: Shape,
     broken: tuple[str, ...],
-    yarn: YarnEstimate,
+    yarns: Mapping[str, YarnEstimate],
 ) -> tuple[Finding, ...]:
     """Give every caution about the fit, the yoke, the gauge and the yarn."""
     return (
@@ -46,7 +46,7 @@ def cautions(
         *_edges(project, finished),
         *_yoke(project, broken, shape),
         *_gauge(project, finished, gauges),
-        *_yarn(yarn),
+        *(finding for yarn in yarns.values() for finding in _yarn(yarn)),
     )
 
 
@@ -221,18 +221,18 @@ def _yarn(yarn: YarnEstimate) -> Iterator[Finding]:
     if yarn.verdict == "close":
         yield _caution(
             "yarn.close",
-            "yarn.MC.balls",
-            f"The stash holds {have:.0f} m and the sweater wants {need:.0f} m with a margin of a "
-            "tenth: too close to call.",
+            f"yarn.{yarn.code}.balls",
+            f"The stash holds {have:.0f} m of {yarn.code}, and the sweater wants {need:.0f} m with "
+            "a margin of a tenth: too close to call.",
             "Shorten the sleeves or the body a little, knit the sleeves before the hem, or keep "
             "the swatch to unravel.",
         )
     else:
         yield _caution(
             "yarn.short",
-            "yarn.MC.balls",
-            f"The stash holds {have:.0f} m and the sweater wants {need:.0f} m with a margin of a "
-            f"tenth: short by {need - have:.0f} m.",
+            f"yarn.{yarn.code}.balls",
+            f"The stash holds {have:.0f} m of {yarn.code}, and the sweater wants {need:.0f} m with "
+            f"a margin of a tenth: short by {need - have:.0f} m.",
             "Shorten the sleeves or the body, or choose less ease, before casting on.",
         )
 
