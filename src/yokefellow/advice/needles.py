@@ -68,15 +68,24 @@ def _changes(
     now: tuple[float, float] | None = None
     for worked in rows:
         mm = rib_needle_mm(needles) if worked.row.fabric == "rib" else needles.main
-        # On the needles the work is not washed yet; the needle holds the row it comes from too.
-        fewest = min(worked.before or worked.after, worked.after)
-        round_cm = fewest / gauges.of(worked.row.fabric).unwashed_stitches_per_cm
+        # On the needles the work is not washed yet.
+        per_cm = gauges.of(worked.row.fabric).unwashed_stitches_per_cm
+        round_cm = _fewest(worked) / per_cm
         length_cm = _length(round_cm, now[1] if now else None, lengths)
-        if worked.row.feature in (Feature.BIND_OFF, Feature.SHORT_ROW, Feature.MOVE_BOR):
+        if worked.row.feature is Feature.BIND_OFF:
             continue
         if now != (mm, length_cm):
             now = (mm, length_cm)
             yield NeedleChange(worked.section.key, worked.number, worked.place, mm, length_cm)
+
+
+def _fewest(worked: WorkedRow) -> int:
+    """Count the stitches on the needle when they are fewest: before the row or after it.
+
+    Cast-on and pick-up begin with an empty needle, which then holds what they make.
+    """
+    begins = worked.row.feature in (Feature.CAST_ON, Feature.PICK_UP)
+    return worked.after if begins else min(worked.before, worked.after)
 
 
 def _length(round_cm: float, now_cm: float | None, lengths: tuple[float, ...]) -> float:
