@@ -1,4 +1,4 @@
-"""What the knitter should know that no row says: before casting on, and what was taken for granted."""
+"""What no row says: what to look at before casting on, and what was taken for granted."""
 
 from __future__ import annotations
 
@@ -122,12 +122,13 @@ def _assumptions(plan: Plan) -> Iterator[str]:
         yield "The swatch was knitted flat; in the round the gauge may differ."
     if plan.project.needles.rib is None:
         yield f"The needle of the ribs is taken to be {plain(RIB_FINER_MM, 1)} mm finer."
+    extras_m = sum(estimate.extras_m for estimate in plan.yarns.values())
     yield (
         "The yarn is reckoned from the length of one stitch, which follows from the gauge "
         f'(D. L. Munden, "The geometry and dimensional properties of plain-knit fabrics", '
         f"Journal of the Textile Institute 50, 1959; {STATE} fabric). A swatch "
         f"{length(SWATCH_CM, unit)} square, two ends at each join "
-        f"(together {metres(plan.yarn.extras_m, unit)}) and a margin of {MARGIN:.0%} are added."
+        f"(together {metres(extras_m, unit)}) and a margin of {100 * MARGIN:.0f} % are added."
     )
 
 

@@ -3,31 +3,35 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from yokefellow.conductor import MAIN, Plan
+from yokefellow.conductor import Plan
 from yokefellow.savings import Saving
+from yokefellow.sheet.dimensions import body_cm, sleeve_cm
 from yokefellow.sheet.figures import (
     balls,
     grams,
     in_a_swatch,
     metres,
     number,
-    signed_length,
     swatch_width,
     title_case,
 )
-from yokefellow.sheet.pieces import CountOf, Dimension, Glance, NeedleUse, SavingLine, YarnLine
+from yokefellow.sheet.pieces import (
+    CountOf,
+    Dimension,
+    Glance,
+    NeedleUse,
+    SavingLine,
+    YarnLine,
+    YarnView,
+)
 from yokefellow.sheet.rounds import needle_words
 from yokefellow.sheet.words import SECTION_TITLES
-from yokefellow.shaping.shapes import BodyShape, SleeveShape
+from yokefellow.units import LengthUnit
 from yokefellow.wording import length
-from yokefellow.yarn import Amount
+from yokefellow.yarn import Amount, YarnEstimate
 
-__all__ = ["dimensions", "gauge_words", "glance"]
-
-LETTERS = "abcdefghijkl"
-"""Small letters, so that none is taken for a count (N, Y, B, S, U)."""
+__all__ = ["gauge_words", "glance"]
 
 
 def glance(plan: Plan, measures: tuple[Dimension, ...]) -> Glance:
@@ -38,10 +42,7 @@ def glance(plan: Plan, measures: tuple[Dimension, ...]) -> Glance:
         dimensions=measures,
         any_filled=any(measure.filled for measure in measures),
         gauge=gauge_words(plan),
-        yarn_name=_yarn_name(plan),
-        yarn=tuple(_yarn(plan)),
-        verdict_key=plan.yarn.verdict,
-        verdict=_verdict(plan),
+        yarns=tuple(_yarn(plan, estimate) for estimate in plan.yarns.values()),
         needles=tuple(_needles(plan)),
         savings=tuple(_saving(plan, saving) for saving in plan.savings),
         counts=(
@@ -53,94 +54,6 @@ def glance(plan: Plan, measures: tuple[Dimension, ...]) -> Glance:
         ),
         equation="Y = (B − 2U) + 2(S − U)",
         equation_in_numbers=f"{y} = ({b} − 2 × {u}) + 2 × ({s} − {u})",
-    )
-
-
-def dimensions(plan: Plan) -> tuple[Dimension, ...]:
-    """Give the measures of the finished sweater beside the body's, lettered in order."""
-    measures = _dimensions(plan)
-    return tuple(
-        replace(measure, letter=letter) for letter, measure in zip(LETTERS, measures, strict=False)
-    )
-
-
-def _dimensions(plan: Plan) -> Iterator[Dimension]:
-    shape, finished = plan.shape, plan.finished
-    split, body, sleeve = shape.split, shape.body, shape.sleeve
-    short = shape.yoke.short_rows
-    yield _round(plan, "neck", "Neck edge", "neck", shape.neck.stitches.cm, shape.neck.stitches.got)
-    if short.rows:
-        yield _tall(plan, "back_raise", "Back neck raised by", None, short.raise_cm, short.rows)
-    yield _tall(
-        plan, "yoke_depth", "Yoke depth", "armhole_depth", shape.yoke.rounds.cm,
-        shape.yoke.rounds.got,
-    )  # fmt: skip
-    yield _round(
-        plan, "chest", "Chest", "chest", split.body.cm, split.body.got, finished.ease_chest_cm
-    )
-    if body.waist is not None:
-        yield _round(plan, "waist", "Waist", "waist", body.waist.cm, body.waist.got)
-    yield _round(plan, "edge", "Above the hem", None, body.edge.cm, body.edge.got)
-    yield _tall(
-        plan, "body_length", "Body, underarm to edge", None,
-        _body_cm(body), body.rounds.got + body.hem_rounds.got,
-    )  # fmt: skip
-    yield _round(
-        plan, "upper_arm", "Upper arm", "upper_arm", split.sleeve.cm, split.sleeve.got,
-        finished.ease_arm_cm,
-    )  # fmt: skip
-    yield _tall(
-        plan, "sleeve_length", "Sleeve, underarm to edge", "arm_length",
-        _sleeve_cm(sleeve), sleeve.rounds.got + sleeve.cuff_rounds.got,
-    )  # fmt: skip
-    yield _round(plan, "cuff", "Sleeve edge", None, sleeve.edge.cm, sleeve.edge.got)
-
-
-def _round(
-    plan: Plan,
-    key: str,
-    place: str,
-    measure: str | None,
-    cm: float,
-    stitches: int,
-    ease_cm: float | None = None,
-) -> Dimension:
-    counted = f"{stitches} sts"
-    return _dimension(plan, key, f"{place}, all round", measure, cm, stitches, counted, ease_cm)
-
-
-def _tall(
-    plan: Plan, key: str, place: str, measure: str | None, cm: float, rounds: int
-) -> Dimension:
-    counted = f"{rounds} {'rows' if key == 'back_raise' else 'rnds'}"
-    return _dimension(plan, key, place, measure, cm, rounds, counted, None)
-
-
-def _dimension(
-    plan: Plan,
-    key: str,
-    place: str,
-    measure: str | None,
-    cm: float,
-    count: int,
-    counted: str,
-    ease_cm: float | None,
-) -> Dimension:
-    unit = plan.project.sheet.units
-    body_cm = None if measure is None else plan.figures.cm(measure)
-    return Dimension(
-        key=key,
-        letter="",
-        place=place,
-        body="" if body_cm is None else length(body_cm, unit),
-        filled=measure is not None and not plan.figures.is_measured(measure),
-        ease="" if ease_cm is None else signed_length(ease_cm, unit),
-        finished=length(cm, unit),
-        counted=counted,
-        body_cm=body_cm,
-        ease_cm=ease_cm,
-        finished_cm=cm,
-        count=count,
     )
 
 
@@ -163,25 +76,34 @@ def gauge_words(plan: Plan) -> tuple[str, ...]:
     return (f"Washed, as it is worn: {worn}, stockinette.", f"On the needles: {knitted}.")
 
 
-def _yarn_name(plan: Plan) -> str:
-    yarn, unit = plan.project.yarn[MAIN], plan.project.sheet.units
+def _yarn(plan: Plan, estimate: YarnEstimate) -> YarnView:
+    unit = plan.project.sheet.units
+    stitches = f"The {number(estimate.knitted.stitches)} stitches"
+    return YarnView(
+        code=estimate.code,
+        name=_yarn_name(plan, estimate.code),
+        lines=(
+            _amount("knitted", stitches, estimate.knitted, unit),
+            _amount("needed", "With swatch, ends and a tenth to spare", estimate.needed, unit),
+            _amount("stash", "In your drawer", estimate.stash, unit),
+        ),
+        verdict_key=estimate.verdict,
+        verdict=_verdict(estimate, unit),
+    )
+
+
+def _yarn_name(plan: Plan, code: str) -> str:
+    yarn, unit = plan.project.yarn[code], plan.project.sheet.units
     words = [word for word in (yarn.name, yarn.colour, yarn.fibre) if word]
     ball = f"{grams(yarn.ball_weight)} = {metres(yarn.ball_length, unit)} a ball"
-    return f"{MAIN}: " + ", ".join([*words, ball])
+    return f"{code}: " + ", ".join([*words, ball])
 
 
-def _yarn(plan: Plan) -> Iterator[YarnLine]:
-    yarn, unit = plan.yarn, plan.project.sheet.units
-    yield _amount("knitted", f"The {number(yarn.knitted.stitches)} stitches", yarn.knitted, unit)
-    yield _amount("needed", "With swatch, ends and a tenth to spare", yarn.needed, unit)
-    yield _amount("stash", "In your drawer", yarn.stash, unit)
-
-
-def _amount(key: str, what: str, amount: Amount, unit: str) -> YarnLine:
+def _amount(key: str, what: str, amount: Amount, unit: LengthUnit) -> YarnLine:
     return YarnLine(
         key=key,
         what=what,
-        length=metres(amount.metres, "in" if unit == "in" else "cm"),
+        length=metres(amount.metres, unit),
         weight=grams(amount.grams),
         balls=balls(amount.balls),
         length_m=amount.metres,
@@ -190,15 +112,14 @@ def _amount(key: str, what: str, amount: Amount, unit: str) -> YarnLine:
     )
 
 
-def _verdict(plan: Plan) -> str:
-    yarn, unit = plan.yarn, plan.project.sheet.units
-    if yarn.verdict == "enough":
-        left = metres(yarn.left_m, unit)
-        return f"Enough. About {left} should be left, the spare tenth included."
-    if yarn.verdict == "close":
-        left = metres(yarn.left_m, unit)
+def _verdict(estimate: YarnEstimate, unit: LengthUnit) -> str:
+    left_m = estimate.left_m
+    if estimate.verdict == "enough":
+        return f"Enough. About {metres(left_m, unit)} should be left, the spare tenth included."
+    if estimate.verdict == "close":
+        left = metres(left_m, unit)
         return f"Too close to call: only about {left} would be left, less than the spare tenth."
-    return f"Not enough: about {metres(-yarn.left_m, unit)} short, before anything to spare."
+    return f"Not enough: about {metres(-left_m, unit)} short, before anything to spare."
 
 
 def _needles(plan: Plan) -> Iterator[NeedleUse]:
@@ -234,13 +155,5 @@ def _lengths_cm(plan: Plan, saving: Saving) -> tuple[float, float]:
     """Give the chosen and the unmodified length as knitted, in whole rounds."""
     shape = plan.shape
     if saving.what == "sleeves":
-        return _sleeve_cm(shape.sleeve), _sleeve_cm(shape.plain_sleeve)
-    return _body_cm(shape.body), _body_cm(shape.plain_body)
-
-
-def _sleeve_cm(sleeve: SleeveShape) -> float:
-    return sleeve.rounds.cm + sleeve.cuff_rounds.cm
-
-
-def _body_cm(body: BodyShape) -> float:
-    return body.rounds.cm + body.hem_rounds.cm
+        return sleeve_cm(shape.sleeve), sleeve_cm(shape.plain_sleeve)
+    return body_cm(shape.body), body_cm(shape.plain_body)

@@ -14,7 +14,7 @@ __all__ = ["drawing"]
 WIDE = 1000.0
 """Width of the picture in its own units; the height follows."""
 MARGIN = 30.0
-RING = 20.0
+RING = 23.0
 """Radius of the ring round a letter."""
 TICK = 9.0
 """Half the stroke across each end of a dimension line."""
@@ -71,9 +71,9 @@ def _paper(o: Outline) -> tuple[_Paper, float]:
     top = -o.rise - o.band - 0.5
     bottom = max(y for _, y in points) + 0.5
     scale = (WIDE - 2 * MARGIN) / (2 * right)
-    # Room below for the letter of the hem, above for those of the neck.
+    # Room above for the letters of the neck.
     paper = _Paper(scale, -right, top - 2 * RING / scale)
-    return paper, 2 * MARGIN + (bottom - paper.top) * scale + 2 * RING
+    return paper, 2 * MARGIN + (bottom - paper.top) * scale
 
 
 def _mirror(point: Point) -> Point:

@@ -110,7 +110,7 @@ def needle(mm: float, unit: LengthUnit) -> str:
 
 
 def fine_length(cm: float, unit: LengthUnit) -> str:
-    """Word a length finely enough to show what rounding to stitches did: mm, or hundredths of an inch.
+    """Word a length in mm or hundredths of an inch: rounding to whole stitches shows.
 
     >>> fine_length(104.24, "cm"), fine_length(104.24, "in")
     ('104.2 cm', '41.04 in')

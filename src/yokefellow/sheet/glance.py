@@ -37,8 +37,10 @@ def _lines(sheet: Sheet) -> Iterator[str]:
     yield from _wrapped(" ".join(glance.gauge))
     yield from _wrapped(glance.equation_in_numbers)
     yield ""
-    yield from table((y.what, y.length, y.weight, y.balls) for y in glance.yarn)
-    yield from _wrapped(glance.verdict)
+    for yarn in glance.yarns:
+        yield from _wrapped(yarn.name)
+        yield from table((y.what, y.length, y.weight, y.balls) for y in yarn.lines)
+        yield from _wrapped(yarn.verdict)
     for saving in glance.savings:
         yield from _wrapped(f"{saving.what}: {saving.saves} {saving.amount}.")
     yield ""

@@ -12,13 +12,13 @@ The top of the document:
   `body`, `ease`, `finished`, `counted`. A number that there is not is null.
 - `gauge`: sentences.
 - `counts`: N, Y, B, S and U.
-- `yarn`: `name`, `verdict` (`enough`, `close`, `short`), `words`, and
-  `amounts` with `key` (`knitted`, `needed`, `stash`), `metres`, `grams`, `balls`, `shown`.
+- `yarns`, the main one first: `code`, `name`, `verdict` (`enough`, `close`, `short`), `words`,
+  and `amounts` with `key` (`knitted`, `needed`, `stash`), `metres`, `grams`, `balls`, `shown`.
 - `savings`: `key`, `words`, `stitches`, `metres`, `grams`, `balls`; below zero when it costs.
 - `needles`: `where`, `needle`.
 - `cautions`: `code`, `severity`, `field`, `message`, `remedy`; `safety`: sentences.
 - `sections`: `key`, `title`, `start` (stitches before its first row), `copies`
-  (names of the sleeves, or an empty list), `rows`, `yarn`, `intro`, `done`, and
+  (names of the sleeves, or an empty list), `rows`, `begins`, `yarn`, `intro`, `done`, and
   `items` in knitting order. An item's `is` is `line`, `check` or `needle`:
   - `line`: `kind` (`rnd`, `RS`, `WS`, `part`), `first`, `last`, `what`, `count`
     (after each of its rows), `why`, `stitches` (worked in one row), `so_far`,
@@ -36,7 +36,7 @@ import json
 from typing import Any
 
 from yokefellow.conductor import Plan
-from yokefellow.sheet.pieces import Halt, Item, Line, SectionView, Sheet, Ticks
+from yokefellow.sheet.pieces import Halt, Item, Line, SectionView, Sheet, Ticks, YarnView
 from yokefellow.sheet.view import view
 
 __all__ = ["EDITION", "render_json"]
@@ -100,21 +100,7 @@ def _glance(sheet: Sheet) -> dict[str, Any]:
         ],
         "gauge": list(glance.gauge),
         "counts": {count.letter: count.count for count in glance.counts},
-        "yarn": {
-            "name": glance.yarn_name,
-            "verdict": glance.verdict_key,
-            "words": glance.verdict,
-            "amounts": [
-                {
-                    "key": y.key,
-                    "metres": _rounded(y.length_m),
-                    "grams": _rounded(y.weight_g),
-                    "balls": _rounded(y.ball_count),
-                    "shown": [y.length, y.weight, y.balls],
-                }
-                for y in glance.yarn
-            ],
-        },
+        "yarns": [_yarn(yarn) for yarn in glance.yarns],
         "savings": [
             {
                 "key": s.key,
@@ -130,6 +116,25 @@ def _glance(sheet: Sheet) -> dict[str, Any]:
     }
 
 
+def _yarn(yarn: YarnView) -> dict[str, Any]:
+    return {
+        "code": yarn.code,
+        "name": yarn.name,
+        "verdict": yarn.verdict_key,
+        "words": yarn.verdict,
+        "amounts": [
+            {
+                "key": y.key,
+                "metres": _rounded(y.length_m),
+                "grams": _rounded(y.weight_g),
+                "balls": _rounded(y.ball_count),
+                "shown": [y.length, y.weight, y.balls],
+            }
+            for y in yarn.lines
+        ],
+    }
+
+
 def _rounded(value: float | None) -> float | None:
     """Keep two decimals: a tenth of a millimetre, a centimetre of yarn."""
     return None if value is None else round(value, 2)
@@ -142,6 +147,7 @@ def _section(section: SectionView) -> dict[str, Any]:
         "start": section.start,
         "copies": list(section.copies),
         "rows": section.rows,
+        "begins": section.begins,
         "yarn": section.yarn,
         "intro": list(section.intro),
         "items": [_item(item) for item in section.items],

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import io
-import logging
 import os
 from collections.abc import Callable, Iterator
 from typing import Any, NoReturn

@@ -34,6 +34,7 @@ __all__ = [
     "Sheet",
     "Ticks",
     "YarnLine",
+    "YarnView",
 ]
 
 
@@ -93,6 +94,8 @@ class Line:
     """Stitches worked in one row of one copy: how much a tick counts for."""
     so_far: str
     """Where the knitter stands after it: `row 37 of 309 · 18 % done`."""
+    is_single: bool
+    """One row, with one box for each copy."""
     is_line: bool = True
     is_halt: bool = False
 
@@ -105,6 +108,7 @@ class Halt:
     """`count`, `measure`, `try-on` or `look`."""
     word: str
     title: str
+    """Empty where the word says it."""
     text: str
     ticks: tuple[Ticks, ...]
     after: int
@@ -143,6 +147,8 @@ class SectionView:
     """Of its table."""
     rows: str
     """`rows 22–102 of 309`."""
+    begins: str
+    """`begins with 108 stitches`; empty where nothing is on the needle yet."""
     yarn: str
     """Which yarn, and how much of it."""
     intro: tuple[str, ...]
@@ -159,6 +165,8 @@ class Dimension:
     letter: str
     place: str
     body: str
+    body_of: str
+    """Which measure of the body it is, where the place does not say it."""
     filled: bool
     """The body's number comes from a sizing table, not from the knitter."""
     ease: str
@@ -183,6 +191,18 @@ class YarnLine:
     length_m: float
     weight_g: float
     ball_count: float
+
+
+@dataclass(frozen=True, slots=True)
+class YarnView:
+    """One yarn: what the sweater takes of it, and what there is."""
+
+    code: str
+    name: str
+    lines: tuple[YarnLine, ...]
+    verdict_key: str
+    """`enough`, `close` or `short`."""
+    verdict: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,10 +245,7 @@ class Glance:
     dimensions: tuple[Dimension, ...]
     any_filled: bool
     gauge: tuple[str, ...]
-    yarn_name: str
-    yarn: tuple[YarnLine, ...]
-    verdict_key: str
-    verdict: str
+    yarns: tuple[YarnView, ...]
     needles: tuple[NeedleUse, ...]
     savings: tuple[SavingLine, ...]
     counts: tuple[CountOf, ...]

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import groupby
 
 from yokefellow.advice.checks import Check
 from yokefellow.advice.needles import NeedleChange
-from yokefellow.conductor import MAIN, Plan
+from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
-from yokefellow.schedule.rows import Row, RowKind, Section, WorkedRow, worked
+from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, worked
 from yokefellow.sheet.figures import metres, needle, number, percent, title_case
 from yokefellow.sheet.pieces import Box, Halt, Item, Line, NeedleNote, Run, SectionView, Ticks
 from yokefellow.sheet.words import SECTION_TITLES, introduction, section_name
 from yokefellow.wording import length
-from yokefellow.yarn import YarnUse
 
 __all__ = ["needle_words", "sections"]
 
@@ -32,6 +32,8 @@ class _Desk:
     plan: Plan
     so_far: tuple[str, ...]
     """Where the knitter stands after each row of the schedule."""
+    why: dict[int, str]
+    """Why a row is there, by its place in the schedule."""
     checks: dict[tuple[str, int], tuple[Check, ...]]
     needles: dict[tuple[str, int], NeedleChange]
 
@@ -43,13 +45,11 @@ def sections(plan: Plan) -> tuple[SectionView, ...]:
     desk = _Desk(
         plan,
         _progress(plan.rows),
+        dict(_reasons(plan.rows)),
         {at: tuple(found) for at, found in groupby(in_order, key=_at)},
         {_at(change): change for change in plan.needles},
     )
-    return tuple(
-        _section(desk, section, tuple(rows), use)
-        for (section, rows), use in zip(by_section, plan.yarn.by_section, strict=True)
-    )
+    return tuple(_section(desk, section, tuple(rows)) for section, rows in by_section)
 
 
 def _at(place: Check | NeedleChange) -> tuple[str, int]:
@@ -66,14 +66,47 @@ def _progress(rows: tuple[WorkedRow, ...]) -> tuple[str, ...]:
     return tuple(said)
 
 
-def _section(
-    desk: _Desk, section: Section, rows: tuple[WorkedRow, ...], use: YarnUse
-) -> SectionView:
-    unit = desk.plan.project.sheet.units
+_WHOLE_EDGES = (Feature.CAST_ON, Feature.BIND_OFF)
+"""Rows that say for themselves why they are there, and what becomes of the count."""
+
+
+def _reasons(rows: tuple[WorkedRow, ...]) -> Iterator[tuple[int, str]]:
+    """Say why a row is there: once for rows alike, and which of how many for shaping rows."""
+    for _, section in groupby(rows, key=lambda row: row.section.key):
+        said = ""
+        together = tuple(section)
+        shaped = Counter(_shaping(row) for row in together)
+        done: Counter[tuple[str, bool]] = Counter()
+        for row in together:
+            words = "" if row.row.feature in _WHOLE_EDGES else row.row.why
+            if row.row.feature is Feature.SHAPE:
+                done[_shaping(row)] += 1
+                words = f"{words}, {done[_shaping(row)]} of {shaped[_shaping(row)]}"
+            if words and words != said:
+                yield row.place, words
+            said = words or said
+
+
+def _shaping(row: WorkedRow) -> tuple[str, bool]:
+    return (row.row.why if row.row.feature is Feature.SHAPE else ""), row.after > row.before
+
+
+def _yarns(plan: Plan, section: Section) -> str:
+    """Say which yarns a section takes, and how much of each."""
+    unit = plan.project.sheet.units
+    uses = (
+        f"{code}, about {metres(use.amount.metres, unit)}"
+        for code, estimate in plan.yarns.items()
+        for use in estimate.by_section
+        if use.key == section.key and use.amount.metres > 0
+    )
+    return "; ".join(uses) + (" for both" if len(section.copies) > 1 else "")
+
+
+def _section(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> SectionView:
     copies = tuple(copy for copy in section.copies if copy)
     first, last = rows[0].place, rows[-1].place
     only_rounds = all(row.row.kind is RowKind.ROUND for row in rows)
-    both = " for both" if len(section.copies) > 1 else ""
     whose = "rows" if last > first else "row"
     here = f"{first}–{last}" if last > first else f"{first}"
     return SectionView(
@@ -85,7 +118,8 @@ def _section(
         copy_names=tuple(title_case(copy) for copy in copies) or ("Done",),
         columns=3 + max(1, len(copies)),
         rows=f"{whose} {here} of {len(desk.plan.rows)}",
-        yarn=f"{MAIN}, about {metres(use.amount.metres, unit)}{both}",
+        begins=f"begins with {section.start} stitches" if section.start else "",
+        yarn=_yarns(desk.plan, section),
         intro=introduction(desk.plan, section),
         items=tuple(_items(desk, section, rows)),
         done=title_case(desk.so_far[last - 1]),
@@ -133,11 +167,12 @@ def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
         side=row.kind.value if row.kind in (RowKind.RIGHT_SIDE, RowKind.WRONG_SIDE) else "",
         what=phrase(row, run[0].before),
         count=run[0].after,
-        delta=_signed(change),
-        why=row.why,
+        delta="" if row.feature in _WHOLE_EDGES else _signed(change),
+        why=desk.why.get(run[0].place, ""),
         ticks=tuple(_ticks(section, run, copy) for copy in section.copies),
         stitches=worked(row.steps),
         so_far=desk.so_far[run[-1].place - 1],
+        is_single=first == last,
     )
 
 
@@ -178,7 +213,7 @@ def _halts(desk: _Desk, section: Section, after: int, place: int) -> Iterator[Ha
         yield Halt(
             kind=check.kind.replace(" ", "-"),
             word=_KIND_WORDS[check.kind],
-            title=check.title,
+            title="" if check.title == _KIND_WORDS[check.kind] else check.title,
             text=check.text,
             ticks=tuple(
                 Ticks(

@@ -32,7 +32,7 @@ def _whole(sheet: Sheet) -> Iterator[str]:
     yield from _head("The rounds")
     yield from _paragraph(
         "Each [ ] is one row. The number before a run of boxes is the row of its first box; the "
-        "number at the right is the count of stitches after the row."
+        "number after the arrow is the count of stitches on the needle after the row."
     )
     for section in sheet.sections:
         yield from _section(section)
@@ -83,9 +83,10 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     for words in glance.gauge:
         yield from _paragraph(words)
     yield from _head("Yarn", "-")
-    yield from _paragraph(glance.yarn_name)
-    yield from table((y.what, y.length, y.weight, y.balls) for y in glance.yarn)
-    yield from _paragraph(glance.verdict)
+    for yarn in glance.yarns:
+        yield from _paragraph(yarn.name)
+        yield from table((y.what, y.length, y.weight, y.balls) for y in yarn.lines)
+        yield from _paragraph(yarn.verdict)
     for saving in glance.savings:
         yield from _paragraph(f"{saving.what}: {saving.saves} {saving.amount}.")
     yield from _head("Needles, and when to change", "-")
@@ -112,7 +113,7 @@ def _before(sheet: Sheet) -> Iterator[str]:
 
 def _section(section: SectionView) -> Iterator[str]:
     yield from _head(section.title, "-")
-    yield from _paragraph(f"{section.rows} · {section.yarn}")
+    yield from _paragraph(" · ".join(filter(None, (section.rows, section.begins, section.yarn))))
     for words in section.intro:
         yield ""
         yield from _paragraph(words)
@@ -144,9 +145,10 @@ def _boxes(ticks: Ticks) -> Iterator[str]:
 
 
 def _halt(halt: Halt) -> Iterator[str]:
+    title = f"{halt.title}. " if halt.title else ""
     boxes = " ".join(f"{ticks.name} {_BOX}".strip() for ticks in halt.ticks)
     yield ""
-    yield from _paragraph(f"{halt.word.upper()}. {halt.title}. {halt.text}", f"  {boxes} ")
+    yield from _paragraph(f"{halt.word.upper()}. {title}{halt.text}", f"  {boxes} ")
     yield ""
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from yokefellow.conductor import Plan
 from yokefellow.notation.abbreviations import abbreviations_used
 from yokefellow.sheet.assumed import assumptions, before, filled, residuals
-from yokefellow.sheet.ataglance import dimensions, glance
+from yokefellow.sheet.ataglance import glance
+from yokefellow.sheet.dimensions import dimensions
 from yokefellow.sheet.drawing import drawing
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.rounds import sections
@@ -29,7 +30,7 @@ def view(plan: Plan) -> Sheet:
         large=choices.large_print,
         unit=choices.units,
         total_rows=len(plan.rows),
-        total_stitches=plan.yarn.knitted.stitches,
+        total_stitches=plan.total_stitches,
         glance=glance(plan, measures),
         drawing=drawing(plan, measures),
         before=before(plan),
@@ -43,4 +44,5 @@ def view(plan: Plan) -> Sheet:
 
 
 def _block_to(measure: Dimension) -> str:
-    return f"{measure.place[0].lower()}{measure.place[1:]}, {measure.finished}"
+    place, _, how = f"{measure.place[0].lower()}{measure.place[1:]}".partition(", all round")
+    return f"{place} {measure.finished}{' all round' if how else ''}"

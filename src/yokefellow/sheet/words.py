@@ -135,12 +135,18 @@ def _yoke(plan: Plan, section: Section) -> tuple[str, ...]:
     return tuple(said)
 
 
+def _sleeves(plan: Plan) -> tuple[str, ...]:
+    """Name the sleeves in the order in which the split comes to them."""
+    return next(s.copies for s in plan.schedule.sections if s.key == "sleeve")
+
+
 def _split(plan: Plan, _: Section) -> tuple[str, ...]:
     split = plan.shape.split
+    first = _sleeves(plan)[0]
     return (
         "The yoke becomes a body and two sleeves. The round begins at the centre back and comes "
-        "first to the left sleeve (left as you wear it). For each sleeve, thread a blunt needle "
-        f"with smooth waste yarn and slip {split.held} stitches onto it, purlwise, without "
+        f"first to the {first} sleeve ({first} as it is worn). For each sleeve, thread a blunt "
+        f"needle with smooth waste yarn and slip {split.held} stitches onto it, purlwise, without "
         "working them. Leave the waste yarn long, and tie its ends.",
         f"Then cast on {split.underarm.got} stitches for the underarm with the working yarn, on "
         "the right needle, by backward loops: twist a loop and put it on the needle, snug "
@@ -160,8 +166,9 @@ _BODY_SHAPES = {
 def _body(plan: Plan, section: Section) -> tuple[str, ...]:
     how = _BODY_SHAPES[plan.finished.body.shape if plan.shape.body.changes else "straight"]
     return (
-        f"BOR is now in the middle of the left underarm. The body goes straight on, in the round, "
-        f"on {section.start} stitches. {how} Slip the markers as you come to them.",
+        f"BOR is now in the middle of the {_sleeves(plan)[0]} underarm. The body goes straight "
+        f"on, in the round, on {section.start} stitches. {how} Slip the markers as you come to "
+        "them.",
         "In the first round, knit each stitch of the underarm firmly; the loops loosen easily.",
     )
 
@@ -169,16 +176,17 @@ def _body(plan: Plan, section: Section) -> tuple[str, ...]:
 def _hem(_: Plan, section: Section) -> tuple[str, ...]:
     return (
         f"The hem is ribbed on {section.start} stitches with the finer needle. Take off the "
-        "marker of the right side; BOR stays. At the end, cut the yarn at a hand's length and "
-        "draw it through the last stitch.",
+        "marker at the other side, if it is still there; BOR stays. At the end, cut the yarn "
+        "at a hand's length and draw it through the last stitch.",
     )
 
 
 def _sleeve(plan: Plan, section: Section) -> tuple[str, ...]:
     half = plan.shape.split.underarm.got - plan.shape.split.underarm.got // 2
     return (
-        "Both sleeves are worked from these lines; every round has a box for the left and a box "
-        "for the right. Knit them one after the other, or side by side.",
+        "Both sleeves are worked from these lines; every round has a box for the "
+        f"{_sleeves(plan)[0]} sleeve and a box for the {_sleeves(plan)[1]}. Knit them one after "
+        "the other, or side by side.",
         f"Put the {section.start} stitches of one sleeve back from the waste yarn onto the "
         "needle, and only then draw the waste yarn out. Begin with a new end of yarn at the "
         "centre of the underarm, with the right side facing: pick up and knit along the edge of "
