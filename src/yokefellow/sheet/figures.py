@@ -110,12 +110,12 @@ def needle(mm: float, unit: LengthUnit) -> str:
 
 
 def fine_length(cm: float, unit: LengthUnit) -> str:
-    """Word a length in mm or hundredths of an inch: rounding to whole stitches shows.
+    """Word a length to a hundredth, so that rounding to whole stitches shows.
 
     >>> fine_length(104.24, "cm"), fine_length(104.24, "in")
-    ('104.2 cm', '41.04 in')
+    ('104.24 cm', '41.04 in')
     """
-    return f"{plain(cm, 1)} cm" if unit == "cm" else f"{plain(cm / CM_PER_INCH, 2)} in"
+    return f"{plain(cm, 2)} cm" if unit == "cm" else f"{plain(cm / CM_PER_INCH, 2)} in"
 
 
 def signed_length(cm: float, unit: LengthUnit) -> str:

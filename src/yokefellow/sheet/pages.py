@@ -40,11 +40,18 @@ def page(sheet: Sheet, *, medium: Medium) -> str:
     """
     templates = _templates()
     # Our own files, trusted; the only value in them is the paper, one of two words.
-    style = Markup(templates.get_template("sheet/sheet.css.j2").render(paper=sheet.paper))  # noqa: S704
+    style = Markup(_style(templates, sheet.paper, medium))  # noqa: S704
     script = Markup(templates.get_template("sheet/sheet.js").render())  # noqa: S704
     return templates.get_template("sheet/page.html.j2").render(
         sheet=sheet, medium=medium, style=style, script=script, policy=_policy(style, script)
     )
+
+
+def _style(templates: Environment, paper: str, medium: Medium) -> str:
+    style = templates.get_template("sheet/sheet.css.j2").render(paper=paper)
+    if medium == "paper":
+        return style
+    return style + templates.get_template("sheet/screen.css").render()
 
 
 def _policy(style: str, script: str) -> str:

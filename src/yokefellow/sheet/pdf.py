@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import contextlib
 import io
+import logging
 import os
+import re
 from collections.abc import Callable, Iterator
 from typing import Any, NoReturn
 
@@ -30,7 +32,8 @@ def render_pdf(plan: Plan, *, progress: Callable[[str], None] | None = None) -> 
 
     Args:
         plan: what to print.
-        progress: told in a few words what is being done, for a knitter who waits.
+        progress: told in a few words what is being done, for a knitter who waits;
+            and which characters no font has, as they print as empty boxes.
 
     Raises:
         YokefellowError: a library or a font that typesetting needs is missing;
@@ -42,7 +45,11 @@ def render_pdf(plan: Plan, *, progress: Callable[[str], None] | None = None) -> 
     tell("Loading the typesetter")
     _check_library()
     tell("Setting the pages")
-    return typeset(html, key=plan.key)
+    with _listening() as missing:
+        pdf = typeset(html, key=plan.key)
+    if missing:
+        tell(f"No font here has {' '.join(sorted(missing))}: printed as empty boxes")
+    return pdf
 
 
 def _silent(_: str) -> None:
@@ -72,6 +79,33 @@ def _missing(reason: str) -> NoReturn:
             )
         ]
     ) from None
+
+
+_NO_GLYPH = re.compile(r"\.notdef glyph rendered .*?\"(.)\"", re.DOTALL)
+
+
+class _Listener(logging.Handler):
+    """Collects the characters of which the typesetter says that no font has them."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.missing: set[str] = set()
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Take a character from the warning, if it is one."""
+        self.missing.update(_NO_GLYPH.findall(record.getMessage()))
+
+
+@contextlib.contextmanager
+def _listening() -> Iterator[set[str]]:
+    """Collect the characters that print as an empty box, which a tick box is taken for."""
+    listener = _Listener()
+    logger = logging.getLogger("weasyprint")
+    logger.addHandler(listener)
+    try:
+        yield listener.missing
+    finally:
+        logger.removeHandler(listener)
 
 
 @contextlib.contextmanager

@@ -187,7 +187,8 @@ def _box_id(*parts: object) -> str:
 
 
 def _ticks(section: Section, run: tuple[WorkedRow, ...], copy: str) -> Ticks:
-    fives = groupby(run, key=lambda row: (row.number - 1) // RUN)
+    # A short line is one run; in a longer one the runs end at 5, 10, 15, ...
+    fives = groupby(run, key=lambda row: len(run) > RUN and (row.number - 1) // RUN)
     runs = [_run(section, tuple(five), copy) for _, five in fives]
     if len(run) == 1:
         runs = [replace(runs[0], first="")]
