@@ -59,6 +59,7 @@ def test_where_no_second_name_is_possible_it_still_never_overwrites(
     assert list(tmp_path.iterdir()) == [path]
 
 
+# derived: the rights it was given
 @pytest.mark.parametrize("content", [b"%PDF", "text"])
 def test_a_file_is_replaced_whole(tmp_path: Path, content: bytes | str) -> None:
     path = tmp_path / "sheet"

@@ -90,6 +90,7 @@ def test_a_bare_number_is_in_the_default_unit() -> None:
     assert parse_length_cm("38½", default="in") == 97.79  # derived: 38.5 * 2.54
 
 
+# common practice, no source: a message fits on two lines
 @pytest.mark.parametrize(
     ("given_value", "code"),
     [
@@ -151,6 +152,7 @@ def test_every_spelling_of_a_fraction_is_the_same(whole: int, over: int, places:
     assert parse_length_cm(comma, default="cm") == parse_length_cm(point, default="cm")
 
 
+# derived: half a unit of the last place shown
 @given(st.floats(0.1, 9_999), st.sampled_from(["cm", "in"]))
 def test_what_is_shown_reads_back(cm: float, unit: str) -> None:
     shown = show_length(cm, unit="in" if unit == "in" else "cm", places=4)
@@ -176,6 +178,7 @@ def test_anything_is_read_or_refused(typed: str | float) -> None:
     assert math.isfinite(value)
 
 
+# common practice, no source: short enough for one line
 def test_what_was_typed_is_shown_whole_short_and_visible() -> None:
     assert as_typed("38 in") == '"38 in"'
     assert as_typed("a\u202eb\x00") == '"a\\u202eb\\u0000"'

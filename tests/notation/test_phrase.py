@@ -113,6 +113,7 @@ def test_words_for_all_stitches_are_used_for_all_stitches_only(
     assert read_phrase(text, before) == steps
 
 
+# derived: the place of the first character that does not fit, counted
 @pytest.mark.parametrize(
     ("text", "before", "position"),
     [

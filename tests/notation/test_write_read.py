@@ -157,6 +157,7 @@ def _is_plain(steps: tuple[Step, ...]) -> bool:
     return True
 
 
+# derived: the place of the first character that cannot be read, counted
 @pytest.mark.parametrize(
     ("text", "position"),
     [

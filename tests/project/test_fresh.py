@@ -1,6 +1,7 @@
 """A fresh file loads, keeps her numbers, and teaches every choice."""
 
 import dataclasses
+import re
 import tomllib
 from typing import Any
 
@@ -8,6 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from yokefellow.charts.library import motifs
+from yokefellow.charts.resolve import resolve
 from yokefellow.findings import ProjectError
 from yokefellow.project.fresh import fresh
 from yokefellow.project.load import parse
@@ -33,10 +36,30 @@ def with_answers(**answers: Any) -> Answers:
     return dataclasses.replace(NEEDED, **answers)
 
 
+LINE = re.compile(r"^# (\[+[a-zA-Z0-9.-]+\]+|[a-z_]+ = .*)$")
+
+
+def awake(text: str, *asleep: str) -> str:
+    """Take the mark from every remark that is a table or a line of one, but for those named."""
+    lines = []
+    for line in text.splitlines():
+        found = LINE.match(line)
+        wanted = found and "table" not in line and not any(word in line for word in asleep)
+        body = line.partition(" = ")[0][2:] in Body.model_fields or line.startswith("# size")
+        lines.append(line[2:] if wanted and not body else line)
+    return "\n".join(lines)
+
+
+def test_the_file_names_every_motif() -> None:
+    text = fresh(NEEDED)
+    assert [name for name in motifs() if f'"{name}"' not in text] == []
+
+
 def question(key: str) -> Any:
     return next(question for question in QUESTIONS if question.key == key)
 
 
+# derived: as answered in NEEDED
 def test_what_is_needed_is_enough() -> None:
     project = parse(fresh(NEEDED))
     assert sense(project) == ()
@@ -75,12 +98,18 @@ def test_each_remark_becomes_a_sound_line_when_its_mark_is_taken_away() -> None:
             line = next(x for x in text.splitlines() if x.startswith(f"# {key} = "))
             table = tomllib.loads(f"[body]\n{line[2:]}")
             Body.model_validate(table["body"], context={"unit": unit})
-    text = fresh(NEEDED).replace("# [", "[").replace("# stitches", "stitches")
-    text = text.replace("# rounds", "rounds").replace("# rib = ", "rib = ")
-    assert parse(text).swatch.rib is not None
-    assert sense(parse(text)) == ()
+    project = parse(awake(fresh(NEEDED), "colours = { CC1", "[charts.shells]", "file = "))
+    assert project.swatch.rib is not None
+    assert project.swatch.mosaic is not None
+    assert project.charts["my-dots"].times == 2
+    assert project.charts["my-dots"].rows == ("#...", "....", "..#.")
+    assert [band.chart for band in project.garment.yoke.bands] == ["pebbles"]
+    assert [finding.code for finding in sense(project)] == ["charts.unused"]
+    assert [chart.name for chart in resolve(project)[0]] == ["pebbles"]
+    assert resolve(project)[1] == ()
 
 
+# snapshot: the fields without a default
 def test_an_empty_form_asks_for_what_is_missing() -> None:
     text = fresh(Answers())
     assert text.count("FILL IN") == 7
@@ -94,6 +123,7 @@ def test_an_empty_form_asks_for_what_is_missing() -> None:
     assert sense(parse("\n".join(lines))) == ()
 
 
+# snapshot: more words than the three lists alone hold
 def test_the_file_names_every_word_that_is_allowed() -> None:
     text = fresh(NEEDED)
     words = {*FIT_NAMES, *BODY_LENGTHS, *SLEEVE_LENGTHS}
@@ -180,6 +210,7 @@ def test_a_wrong_answer_is_told_at_once(key: str, typed: str, code: str) -> None
     assert finding.remedy.startswith("Type, for example: ")
 
 
+# derived: one for each of the wrong answers
 def test_all_wrong_answers_are_told_together() -> None:
     with pytest.raises(ProjectError) as error:
         fresh(with_answers(chest="3", needle="US 12", body_shape="round"))

@@ -22,6 +22,7 @@ inline = { shape = "straight" }
 '''
 
 
+# derived: the lines of TEXT, counted
 def test_keys_are_found_in_their_tables() -> None:
     lines = key_lines(TEXT)
     assert find_line(lines, ("title",)) == 1
@@ -31,6 +32,7 @@ def test_keys_are_found_in_their_tables() -> None:
     assert find_line(lines, ("garment", "body", "length")) == 15
 
 
+# derived: the lines of TEXT, counted
 def test_an_item_of_a_list_stands_where_its_list_begins() -> None:
     assert find_line(key_lines(TEXT), ("swatch", "plain", "washed", "stitches", 1)) == 9
 
@@ -41,3 +43,24 @@ def test_what_is_not_sure_is_not_told() -> None:
     assert find_line(lines, ("body", "quoted")) is None
     assert find_line(lines, ("garment", "inline", "shape")) is None
     assert find_line(lines, ("sheet",)) is None
+
+
+BANDS = """\
+[garment.neck]
+rib = "1x1"
+[[garment.yoke.bands]]
+chart = "a"
+[[garment.yoke.bands]]   # the second
+at = "3 in"
+chart = "b"
+"""
+
+
+def test_each_table_of_a_list_has_its_own_lines() -> None:
+    lines = key_lines(BANDS)
+    assert find_line(lines, ("garment", "yoke", "bands", 0)) == 3
+    assert find_line(lines, ("garment", "yoke", "bands", 0, "chart")) == 4
+    assert find_line(lines, ("garment", "yoke", "bands", 1)) == 5
+    assert find_line(lines, ("garment", "yoke", "bands", 1, "chart")) == 7
+    assert find_line(lines, ("garment", "yoke", "bands", 0, "at")) is None
+    assert find_line(lines, ("garment", "neck", "rib")) == 2

@@ -81,6 +81,7 @@ def test_writing_the_repeats_out_changes_no_count(steps: tuple[Step, ...]) -> No
     assert net(steps) == made(steps) - taken(steps)
 
 
+# derived: three times over is three times as much
 @settings(max_examples=200, deadline=None)
 @given(STEPS, STEPS)
 def test_counts_of_one_row_after_another_add_up(

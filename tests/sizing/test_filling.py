@@ -126,6 +126,7 @@ def test_a_babys_size_is_counted_in_months() -> None:
     assert figures.by_name["hip"].source.startswith("babies 6–12 months at chest 44.5 cm")
 
 
+# derived: as much as the waist length
 def test_a_hip_length_moves_with_the_knitters_own_waist_length() -> None:
     plain = only_chest("women", 94)
     long_cm = plain.cm("back_waist_length") + 4
