@@ -71,23 +71,16 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
         )
 
 
-def _rendered(planned: Plan, form: str) -> bytes | str:
-    """Render one form; imported here, so that each pays only for itself."""
-    if form == "html":
-        from yokefellow.sheet.html import render_html
-
-        return render_html(planned)
-    if form == "text":
-        from yokefellow.sheet.text import render_text
-
-        return render_text(planned)
-    if form == "json":
-        from yokefellow.sheet.json import render_json
-
-        return render_json(planned)
+def _rendered(planned: Plan, form: str) -> str | bytes:
+    """Render one form; the PDF takes a while, and says what it is doing."""
+    from yokefellow.sheet.formats import FORMATS
     from yokefellow.sheet.pdf import render_pdf
 
-    return render_pdf(planned, progress=tell)
+    return render_pdf(planned, progress=_progress) if form == "pdf" else FORMATS[form](planned)
+
+
+def _progress(doing: str) -> None:
+    tell(f"{doing} ...")
 
 
 def _check_other(target: Path, file: Path) -> None:
