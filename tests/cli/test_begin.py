@@ -1,0 +1,153 @@
+"""`begin`: a file to fill in, never over another."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from tests.cli.running import REFUSED, STOPPED, WRONG_USAGE, names, one_line, run
+from yokefellow.project.load import load
+from yokefellow.project.questions import QUESTIONS
+from yokefellow.sizing.tables import tables
+
+ANSWERS = {
+    "unit": "in",
+    "title": "Quiet hours",
+    "table": "men",
+    "size": "l",
+    "chest": "43 1/2",
+    "swatch_stitches": "22",
+    "swatch_rounds": "30 over 4 in",
+    "ball_weight": "50 g",
+    "ball_length": "120 yd",
+    "balls": "14",
+    "needle": "US 6",
+    "sleeve_length": "full",
+}
+
+
+def typed(answers: dict[str, str]) -> str:
+    return "".join(f"{answers.get(question.key, '')}\n" for question in QUESTIONS)
+
+
+def test_writes_a_file_that_toml_reads(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    result = run("begin", file)
+    assert result.exit_code == 0
+    assert str(file) in result.stdout
+    assert tomllib.loads(file.read_text("utf-8"))["wearer"]["table"] == "women"
+
+
+def test_what_is_missing_is_told_by_check(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    run("begin", file)
+    result = run("check", file)
+    assert result.exit_code == REFUSED
+    assert "swatch.plain.washed.stitches" in result.stderr
+
+
+def test_never_over_a_file_that_is_there(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    file.write_text("years of work")
+    for more in ([], ["--ask"], ["--size", "M"]):
+        result = run("begin", file, *more, typed="in\n")
+        assert result.exit_code == REFUSED
+        assert "already there" in result.stderr
+    assert file.read_text() == "years of work"
+
+
+def test_a_folder_that_is_not_there_is_told_before_the_first_question(tmp_path: Path) -> None:
+    result = run("begin", tmp_path / "nowhere" / "mine.toml", "--ask")
+    assert result.exit_code == REFUSED
+    assert "folder" in result.stderr
+    assert QUESTIONS[0].text not in result.stdout
+
+
+def test_a_dangling_link_is_a_file_that_is_there(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    file.symlink_to(tmp_path / "elsewhere.toml")
+    assert run("begin", file).exit_code == REFUSED
+    assert not (tmp_path / "elsewhere.toml").exists()
+
+
+def test_measurements_of_a_size_stand_as_remarks(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    assert run("begin", file, "--table", "men", "--size", "l", "--unit", "in").exit_code == 0
+    sections = tomllib.loads(file.read_text("utf-8"))
+    assert sections["wearer"] == {"name": "", "table": "men", "size": "L"}
+    assert sections["unit"] == "in"
+    assert sections["body"] == {}, "a number of the table is not a measurement"
+    inches = tables()["men"].middle_cm("upper_arm", "L") / 2.54
+    assert f'# upper_arm = "{inches:g} in"' in file.read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    "options", [["--table", "giants"], ["--size", "XXXS"], ["--unit", "ell"], ["--table", ""]]
+)
+def test_an_unknown_choice_is_wrong_usage_and_writes_nothing(
+    tmp_path: Path, options: list[str]
+) -> None:
+    result = run("begin", tmp_path / "mine.toml", *options)
+    assert result.exit_code == WRONG_USAGE
+    assert names(tmp_path) == []
+
+
+def test_an_unknown_size_is_told_with_those_there_are(tmp_path: Path) -> None:
+    result = run("begin", tmp_path / "mine.toml", "--table", "babies", "--size", "M")
+    assert "3, 6, 12, 18, 24 months" in one_line(result.stderr)
+
+
+# derived: as answered, in inches of 2.54 cm
+def test_answers_make_a_file_that_can_be_planned(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    result = run("begin", file, "--ask", typed=typed(ANSWERS))
+    assert result.exit_code == 0, result.stderr
+    project = load(file)
+    assert project.title == "Quiet hours"
+    assert project.wearer.size == "L"
+    assert project.body.chest == pytest.approx(43.5 * 2.54)
+    assert run("check", file).exit_code == 0
+
+
+def test_every_question_is_asked_in_order(tmp_path: Path) -> None:
+    asked = run("begin", tmp_path / "mine.toml", "--ask", typed=typed(ANSWERS)).stdout
+    places = [asked.index(question.text) for question in QUESTIONS]
+    assert places == sorted(places)
+
+
+def test_what_an_option_says_is_not_asked(tmp_path: Path) -> None:
+    asked = run(
+        "begin",
+        tmp_path / "mine.toml",
+        "--ask",
+        "--unit",
+        "cm",
+        "--table",
+        "women",
+        typed="\n" * 30,
+    ).stdout
+    by_key = {question.key: question.text for question in QUESTIONS}
+    assert by_key["unit"] not in asked
+    assert by_key["table"] not in asked
+    assert by_key["size"] in asked
+
+
+# derived: as answered, in inches of 2.54 cm
+def test_an_answer_that_cannot_be_taken_is_asked_again(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    lines = typed(ANSWERS).replace("l\n43", "XXXS\nl\n43").replace("\n43 1/2\n", "\nwide\n43 1/2\n")
+    result = run("begin", file, "--ask", typed=lines)
+    assert result.exit_code == 0
+    assert "XXXS" in result.stderr
+    assert "body.chest" in result.stderr
+    assert load(file).body.chest == pytest.approx(43.5 * 2.54)
+
+
+def test_when_the_answers_end_nothing_is_written(tmp_path: Path) -> None:
+    result = run("begin", tmp_path / "mine.toml", "--ask", typed="in\nQuiet")
+    assert result.exit_code == REFUSED
+    assert result.exit_code != STOPPED
+    assert "nothing was written" in result.stderr
+    assert names(tmp_path) == []
