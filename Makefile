@@ -1,0 +1,67 @@
+# make sweater   a virtual environment, and the example's sheet as HTML and PDF
+# make test      the tests
+# make check     style, types, the direction of imports
+# make bench     how quick it is, in ratios
+# make wheel     build the wheel and try it outside this folder
+# make clean     take away what these made
+#
+# Needs Python 3.11 or later. Works with GNU make 3.81 and in a path with spaces.
+
+SHELL = /bin/sh
+VENV = .venv
+PYTHON = $(VENV)/bin/python
+PIP = $(PYTHON) -m pip --disable-pip-version-check
+EXAMPLE = warm-evenings
+OUT = examples/out
+SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
+
+.PHONY: sweater test check bench wheel clean
+
+sweater: $(OUT)/$(EXAMPLE).pdf
+	@echo "The sheet of the example $(EXAMPLE):"
+	@echo "  to tick, in a browser:  $(OUT)/$(EXAMPLE).html"
+	@echo "  to print:               $(OUT)/$(EXAMPLE).pdf"
+	@echo "Your own sweater:         $(VENV)/bin/yokefellow begin mine.toml"
+
+$(OUT)/$(EXAMPLE).pdf: examples/$(EXAMPLE).toml $(SOURCES) $(VENV)/.ready
+	@sh .ci/libraries sheet $(PYTHON)
+	$(PYTHON) -m yokefellow sheet examples/$(EXAMPLE).toml --into $(OUT)
+
+# The stamps say which of the project's needs are installed, and are renewed
+# when pyproject.toml changes.
+$(VENV)/.ready: pyproject.toml .ci/environment
+	@sh .ci/environment $(VENV)
+	$(PIP) install --quiet --editable .
+	@touch $(VENV)/.ready
+
+$(VENV)/.test: $(VENV)/.ready
+	$(PIP) install --quiet --editable ".[test]"
+	@touch $(VENV)/.test
+
+$(VENV)/.check: $(VENV)/.test
+	$(PIP) install --quiet --editable ".[test,check]"
+	@touch $(VENV)/.check
+
+test: $(VENV)/.test
+	@sh .ci/libraries sheet $(PYTHON)
+	@sh .ci/libraries tests $(PYTHON)
+	$(PYTHON) -m pytest -n auto
+
+check: $(VENV)/.check
+	$(PYTHON) -m ruff check .
+	$(PYTHON) -m ruff format --check .
+	$(PYTHON) -m mypy
+	$(VENV)/bin/lint-imports
+
+bench: $(VENV)/.test
+	@sh .ci/libraries sheet $(PYTHON)
+	$(PYTHON) -m tests.benchmarks.bench
+
+wheel: $(VENV)/.ready
+	@sh .ci/libraries sheet $(PYTHON)
+	@sh .ci/wheel $(PYTHON) examples/$(EXAMPLE).toml
+
+clean:
+	rm -rf $(VENV) $(OUT) build dist .mypy_cache .pytest_cache .ruff_cache
+	rm -rf .hypothesis .import_linter_cache
+	find src tests -name __pycache__ -type d -prune -exec rm -rf {} +
