@@ -58,6 +58,12 @@ def test_a_fresh_file_fits_the_schema() -> None:
     assert faults(text) == []
 
 
+def test_the_schema_takes_charts_and_bands() -> None:
+    chart = under("charts.dots", 'rows = "#."', 'colours = { "#" = "CC1" }', 'kind = "slip"')
+    bands = '[[garment.yoke.bands]]\nchart = "dots"\nat = "2 in"\ncolours = { CC1 = "CC2" }\n'
+    assert faults(chart + '[charts.more]\nfile = "more.toml"\n' + bands) == []
+
+
 @pytest.mark.parametrize(
     "typed",
     ['"38 in"', '"38in."', '"38½"', '"1-1/2 in"', '"96,5 cm"', "38.5", '"965 mm"', '".5 in"'],
@@ -90,6 +96,16 @@ def test_the_schema_takes_what_is_read(typed: str) -> None:
         under("garment.body", "gather = 26"),
         under("ease", 'chest = "snug"'),
         under("sheet", 'large_print = "yes"'),
+        under("charts.dots", 'kind = "mosaic"'),
+        under("charts.dots", 'rows = "#."', 'colours = { "#" = "CC1" }', 'kind = "lace"'),
+        under("charts.dots", 'rows = "#."', 'colours = { "#" = "red" }', 'kind = "slip"'),
+        under("charts.dots", 'rows = "#."', 'colours = { "##" = "CC1" }', 'kind = "slip"'),
+        under("charts.dots", 'file = "/dots.toml"'),
+        under("charts.dots", 'file = "dots.toml"', "times = 5"),
+        under('charts."my dots"', 'file = "dots.toml"'),
+        under("garment.yoke", "bands = [{ at = 3 }]"),
+        under("garment.yoke", 'bands = [{ chart = "dots", repeats = 0 }]'),
+        under("garment.yoke", 'bands = [{ chart = "dots", colours = { CC1 = "red" } }]'),
         "edition = 2\n" + SOUND,
         "body = 3\n",
         "",

@@ -79,6 +79,13 @@ class Chart:
     kind: ChartKind
     rows: tuple[ChartRow, ...]
     """One for every round: a mosaic row that is worked twice stands here twice."""
+    times: int = 1
+    """Rounds worked from each line as written."""
+
+    @property
+    def lines(self) -> tuple[ChartRow, ...]:
+        """The first round of each line as written: what the knitter drew."""
+        return self.rows[:: self.times]
 
     @property
     def first_width(self) -> int:

@@ -1,4 +1,4 @@
-"""What is knittable but risky in a chart: long floats, stitches slipped too long."""
+"""What a chart asks of the yarn: floats to carry, stitches to stretch."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
+from yokefellow.charts.text import ChartText, refusal
 from yokefellow.findings import Finding, Severity
 
 __all__ = [
@@ -15,6 +16,7 @@ __all__ = [
     "MOST_STRETCH",
     "chart_findings",
     "floats",
+    "stretched",
 ]
 
 MOST_FLOAT = 5
@@ -31,18 +33,14 @@ MOST_STRETCH = 4
 
 
 def chart_findings(chart: Chart, *, stitches_per_cm: float, field: str) -> tuple[Finding, ...]:
-    """Give everything risky in a chart, with row and column.
+    """Give everything knittable but risky in a chart, with row and column as drawn.
 
     Args:
         chart: one repeat.
         stitches_per_cm: of the band's fabric.
         field: where the chart stands in the project file.
     """
-    return (
-        *_long_floats(chart, stitches_per_cm, field),
-        *_long_slips(chart, field),
-        *_stretched(chart, field),
-    )
+    return (*_long_floats(chart, stitches_per_cm, field), *_long_slips(chart, field))
 
 
 def floats(row: ChartRow, colour: str) -> tuple[tuple[int, int], ...]:
@@ -51,8 +49,9 @@ def floats(row: ChartRow, colour: str) -> tuple[tuple[int, int], ...]:
     Returns:
         (first column from 0, stitches) of each; empty when the colour is not worked at all.
     """
-    behind = [cell.work is Work.SLIP or cell.colour != colour for cell in row.cells]
-    return _stretches(behind)
+    return _stretches(
+        [cell.work is Work.SLIP or cell.colour != colour for cell in row.cells],
+    )
 
 
 def _stretches(marked: list[bool]) -> tuple[tuple[int, int], ...]:
@@ -69,19 +68,16 @@ def _stretches(marked: list[bool]) -> tuple[tuple[int, int], ...]:
     return tuple(found)
 
 
-def _caution(code: str, field: str, message: str, remedy: str) -> Finding:
-    return Finding(f"chart.{code}", Severity.CAUTION, field, message, remedy)
-
-
 def _long_floats(chart: Chart, per_cm: float, field: str) -> Iterator[Finding]:
     if chart.kind is not ChartKind.STRANDED:
         return
-    for number, row in enumerate(chart.rows, start=1):
+    for number, row in enumerate(chart.lines, start=1):
         for colour in row.colours:
             for column, length in floats(row, colour):
                 if length > MOST_FLOAT or length / per_cm > MOST_FLOAT_CM:
-                    yield _caution(
-                        "long-float",
+                    yield Finding(
+                        "chart.long-float",
+                        Severity.CAUTION,
                         field,
                         f"Row {number}: {colour} passes behind {length} stitches from column "
                         f"{column + 1} ({length / per_cm:.1f} cm); over {MOST_FLOAT} stitches or "
@@ -91,11 +87,12 @@ def _long_floats(chart: Chart, per_cm: float, field: str) -> Iterator[Finding]:
 
 
 def _long_slips(chart: Chart, field: str) -> Iterator[Finding]:
-    for number, row in enumerate(chart.rows, start=1):
+    for number, row in enumerate(chart.lines, start=1):
         for column, length in _stretches([cell.work is Work.SLIP for cell in row.cells]):
             if length > MOST_SLIPPED:
-                yield _caution(
-                    "long-slip",
+                yield Finding(
+                    "chart.long-slip",
+                    Severity.CAUTION,
                     field,
                     f"Row {number}: {length} stitches are slipped side by side from column "
                     f"{column + 1}; the strand behind more than {MOST_SLIPPED} draws them in.",
@@ -103,24 +100,27 @@ def _long_slips(chart: Chart, field: str) -> Iterator[Finding]:
                 )
 
 
-def _stretched(chart: Chart, field: str) -> Iterator[Finding]:
-    """Follow every stitch down the chart and count how long it is carried."""
+def stretched(chart: Chart, text: ChartText) -> Iterator[Finding]:
+    """Follow every stitch down the chart and tell those slipped for too many rounds.
+
+    Every finding is an error: the stitch would tear or pull a hole.
+    """
     carried: list[int] = [0] * chart.first_width
-    for number, row in enumerate(chart.rows, start=1):
+    for number, row in enumerate(chart.rows):
         carried = _carried(carried, row.cells)
         for column, rounds in enumerate(carried, start=1):
             if rounds == MOST_STRETCH + 1:
-                yield Finding(
-                    "chart.stretched",
-                    Severity.ERROR,
-                    field,
-                    f"Row {number}, column {column}: this stitch has been slipped for {rounds} "
-                    f"rounds; it stretches over {MOST_STRETCH} at the most.",
+                yield refusal(
+                    text,
+                    "stretched",
+                    f"Row {number // chart.times + 1}, column {column}: this stitch is slipped "
+                    f"for more than {MOST_STRETCH} rounds, and it stretches over no more.",
                     "Work it in between, or work each line of the chart fewer times.",
                 )
 
 
 def _carried(below: list[int], cells: tuple[Cell, ...]) -> list[int]:
+    """Count for each stitch the rounds for which it has been slipped."""
     under = iter(below)
     return [
         0 if cell.work is Work.MAKE else (next(under) + 1) * (cell.work is Work.SLIP)

@@ -9,10 +9,13 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal, TypeAlias, get_args
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
+from pydantic import Field, StringConstraints, model_validator
 
+from yokefellow.project.base import Model
+from yokefellow.project.colourwork import MOST_BANDS, Band, ChartChoices, ChartName
 from yokefellow.project.counts import grams, metres, needle_mm, reading
 from yokefellow.project.lengths import between, chosen, ease, named_or_between
+from yokefellow.project.marks import YARN_CODE
 from yokefellow.project.plain import file_edition, number, one_of, text, yes_or_no
 from yokefellow.project.typed import ChosenLength, NamedLength, Reading
 from yokefellow.units import LengthUnit
@@ -61,11 +64,7 @@ SLEEVE_LENGTHS = ("cap", "short", "elbow", "three-quarter", "bracelet", "full")
 BODY_LENGTHS = ("cropped", "waist", "high hip", "hip", "tunic")
 
 
-class _Model(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
-
-
-class Wearer(_Model):
+class Wearer(Model):
     """Who it is for, and which sizing table fills what was not measured."""
 
     name: Annotated[str, text(80, example="for me")] = ""
@@ -76,7 +75,7 @@ class Wearer(_Model):
     """A size of that table; its chest is used when `body.chest` is missing."""
 
 
-class Body(_Model):
+class Body(Model):
     """The body as measured, in cm; any may be missing except the chest (or a size)."""
 
     chest: Annotated[float | None, between(35, 200, typical=96.5)] = None
@@ -111,7 +110,7 @@ class Body(_Model):
     """Straight down from the top of the shoulder to the underarm."""
 
 
-class Ease(_Model):
+class Ease(Model):
     """How much larger than the body the sweater is: a named fit, or cm."""
 
     chest: Annotated[str | float, ease(FIT_NAMES, -20, 60)] = "classic"
@@ -120,7 +119,7 @@ class Ease(_Model):
     """At the upper arm."""
 
 
-class SwatchState(_Model):
+class SwatchState(Model):
     """The counts on the swatch in one state, washed or unwashed."""
 
     stitches: tuple[Annotated[Reading, reading], ...] = Field(min_length=1, max_length=20)
@@ -129,7 +128,7 @@ class SwatchState(_Model):
     """Rounds (or rows) over a height; count in two or three places."""
 
 
-class Swatch(_Model):
+class Swatch(Model):
     """One swatch in one fabric."""
 
     worked: Annotated[_Worked, one_of(*get_args(_Worked))] = "round"
@@ -140,16 +139,26 @@ class Swatch(_Model):
     """As it came off the needles: what a tape measure meets while you knit."""
 
 
-class Swatches(_Model):
+class Swatches(Model):
     """The swatches, by fabric."""
 
     plain: Swatch
     """Stockinette."""
     rib: Swatch | None = None
     """Ribbing, if you made one."""
+    mosaic: Swatch | None = None
+    """Slip-stitch mosaic."""
+    slip: Swatch | None = None
+    """Plain slip-stitch."""
+    stranded: Swatch | None = None
+    """Two colours in a round."""
+    stripes: Swatch | None = None
+    """Stripes; when not given they are taken to be like plain."""
+    purl: Swatch | None = None
+    """A texture of purls."""
 
 
-class Yarn(_Model):
+class Yarn(Model):
     """One yarn of the stash."""
 
     name: Annotated[str, text(80, example="the drawer wool")] = ""
@@ -166,7 +175,7 @@ class Yarn(_Model):
     """How many balls are in the drawer; a part of a ball counts as a decimal."""
 
 
-class Needles(_Model):
+class Needles(Model):
     """Needle sizes in mm."""
 
     main: Annotated[float, needle_mm]
@@ -175,7 +184,7 @@ class Needles(_Model):
     """For the ribs; default 0.5 mm below the main needle."""
 
 
-class NeckChoices(_Model):
+class NeckChoices(Model):
     """The neck opening and its band; lengths in cm."""
 
     opening: Annotated[str | float, named_or_between(("crew", "wide"), 20, 120, typical=48)] = (
@@ -194,7 +203,7 @@ class NeckChoices(_Model):
     """How the short rows that raise the back are turned."""
 
 
-class YokeChoices(_Model):
+class YokeChoices(Model):
     """How the yoke grows; lengths in cm."""
 
     style: Annotated[_YokeStyle, one_of(*get_args(_YokeStyle))] = "circular"
@@ -209,9 +218,11 @@ class YokeChoices(_Model):
     """At the front, from below the neckband to the underarm."""
     underarm: Annotated[str | float, named_or_between(("by size",), 1, 30, typical=6)] = "by size"
     """Width cast on at each underarm."""
+    bands: Annotated[tuple[Band, ...], Field(max_length=MOST_BANDS)] = ()
+    """The colour bands, from the neck down."""
 
 
-class BodyChoices(_Model):
+class BodyChoices(Model):
     """The body below the underarm; lengths in cm."""
 
     shape: Annotated[_BodyShape, one_of(*get_args(_BodyShape))] = "straight"
@@ -226,7 +237,7 @@ class BodyChoices(_Model):
     """Per cent fewer stitches in the hem than in the body above it."""
 
 
-class SleeveChoices(_Model):
+class SleeveChoices(Model):
     """The sleeves; lengths in cm."""
 
     length: Annotated[ChosenLength, chosen(SLEEVE_LENGTHS, 2, 90)] = NamedLength("full")
@@ -237,7 +248,7 @@ class SleeveChoices(_Model):
     """Depth of the cuff; `by length` gives a short sleeve a shallow one."""
 
 
-class Garment(_Model):
+class Garment(Model):
     """The garment's choices."""
 
     neck: NeckChoices = NeckChoices()
@@ -246,7 +257,7 @@ class Garment(_Model):
     sleeves: SleeveChoices = SleeveChoices()
 
 
-class SheetChoices(_Model):
+class SheetChoices(Model):
     """How the sheet is printed."""
 
     paper: Annotated[_Paper, one_of(*get_args(_Paper))] = "A4"
@@ -257,7 +268,7 @@ class SheetChoices(_Model):
     """Larger letters."""
 
 
-class Project(_Model):
+class Project(Model):
     """One sweater: the whole project file."""
 
     edition: Annotated[Literal[1], file_edition] = 1
@@ -270,8 +281,10 @@ class Project(_Model):
     body: Body = Body()
     ease: Ease = Ease()
     swatch: Swatches
-    yarn: dict[Annotated[str, StringConstraints(pattern=r"^(MC|CC[1-9])$")], Yarn]
+    yarn: dict[Annotated[str, StringConstraints(pattern=YARN_CODE)], Yarn]
     needles: Needles
+    charts: dict[ChartName, ChartChoices] = {}  # noqa: RUF012 -- pydantic copies it
+    """The charts that the bands may name."""
     garment: Garment = Garment()
     sheet: SheetChoices = SheetChoices()
 

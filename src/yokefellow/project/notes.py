@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import pairwise
 
-from yokefellow.project import models
+from yokefellow.project import colourwork, models
 
 __all__ = ["field_note"]
 
@@ -24,8 +24,8 @@ def field_note(model: str, field: str) -> str:
 
 @cache
 def _notes() -> dict[tuple[str, str], str]:
-    tree = ast.parse(inspect.getsource(models))
-    classes = [node for node in tree.body if isinstance(node, ast.ClassDef)]
+    trees = [ast.parse(inspect.getsource(room)) for room in (models, colourwork)]
+    classes = [node for tree in trees for node in tree.body if isinstance(node, ast.ClassDef)]
     return {(node.name, field): note for node in classes for field, note in _of_class(node)}
 
 

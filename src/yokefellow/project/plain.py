@@ -7,7 +7,7 @@ import unicodedata
 from yokefellow.project.typed import RefusedError, Typed, listed, nearest
 from yokefellow.units import LengthUnit, QuantityError, as_typed, parse_quantity
 
-__all__ = ["file_edition", "number", "one_of", "text", "yes_or_no"]
+__all__ = ["file_edition", "is_hidden", "number", "one_of", "text", "yes_or_no"]
 
 _TURNING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 """Characters that turn the direction of writing: they could make a sheet say what it does not."""
@@ -23,7 +23,7 @@ def text(longest: int, *, example: str) -> Typed:
     def read(given: object, _: LengthUnit) -> str:
         if not isinstance(given, str):
             raise RefusedError("value.text", f"{as_typed(given)} is not text in quotes")
-        if any(_unwanted(letter) for letter in given):
+        if any(is_hidden(letter) for letter in given):
             raise RefusedError(
                 "value.text-hidden", f"{as_typed(given)} holds a character that cannot be printed"
             )
@@ -40,7 +40,8 @@ def text(longest: int, *, example: str) -> Typed:
     )
 
 
-def _unwanted(letter: str) -> bool:
+def is_hidden(letter: str) -> bool:
+    """Tell whether a letter must not be printed: control, private, or turning the writing."""
     if letter in "\t\n\r":
         return False
     return letter in _TURNING or unicodedata.category(letter) in {"Cc", "Cs", "Co"}

@@ -5,12 +5,14 @@ from __future__ import annotations
 import difflib
 import typing
 from collections.abc import Iterator, Mapping, Sequence
+from types import MappingProxyType
 from typing import Any, TypeAlias
 
 from pydantic import BaseModel, ValidationError
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.lines import find_line
+from yokefellow.project.colourwork import MOST_BANDS
+from yokefellow.project.lines import Lines, find_line
 from yokefellow.project.models import Project
 from yokefellow.project.typed import Typed
 from yokefellow.units import LengthUnit, QuantityError, as_typed
@@ -18,7 +20,9 @@ from yokefellow.units import LengthUnit, QuantityError, as_typed
 __all__ = ["dotted", "refusals", "typed_at"]
 
 Place: TypeAlias = Sequence[str | int]
-Lines: TypeAlias = dict[tuple[str, ...], int]
+
+_NAMES = MappingProxyType({"yarn": "MC", "charts": "NAME"})
+"""A name to show for the tables that a knitter names herself."""
 
 _MOST = 40
 """More findings than this help nobody; the rest is counted."""
@@ -83,8 +87,15 @@ def _assignment(place: Place, example: str) -> str:
     return f"{place[-1]} = {example}"
 
 
+def _table(place: Place) -> str:
+    """Write the line that begins the table at `place`."""
+    if isinstance(place[-1], int):
+        return f"[[{dotted(place[:-1])}]]"
+    return f"[{dotted(place)}]"
+
+
 def _missing(place: Place, typed: Typed | None, unit: LengthUnit) -> tuple[str, str, str]:
-    where = f" under [{dotted(place[:-1])}]" if len(place) > 1 else ""
+    where = f" under {_table(place[:-1])}" if len(place) > 1 else ""
     said = "This is missing, and no sweater can be planned without it"
     if typed is not None:
         return "field.missing", said, f"Type{where}: {_assignment(place, typed.example(unit))}."
@@ -104,6 +115,8 @@ def _unknown(place: Place, given: object) -> tuple[str, str, str]:
     near = _nearest(key, here)
     if near:
         return "field.unknown", said, f"Did you mean {near}?"
+    if _plain(key) in Project.model_fields:
+        return "field.unknown", said, "It belongs at the top of the file, before the first table."
     for table, names in _tables():
         if _plain(key) in map(_plain, names):
             return "field.unknown", said, f"It belongs under [{table}]."
@@ -125,20 +138,38 @@ def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tu
     """Say that a table, a list or a yarn's name is not what belongs there."""
     given, kind = error["input"], error["type"]
     if kind == "string_pattern_mismatch":
-        return (
-            "yarn.name",
-            f"{as_typed(place[-2])} is no name of a yarn; allowed is MC, or CC1 to CC9",
-            "Call the main colour [yarn.MC] and the others [yarn.CC1], [yarn.CC2] and so on.",
-        )
+        return _wrong_name(place)
     if kind in {"too_short", "too_long"}:
         wrong = "holds nothing" if kind == "too_short" else "is too long"
+        if place[-1] == "bands":
+            said = f"The list {wrong}; allowed are up to {MOST_BANDS} bands"
+            return "field.list-length", said, "Take out bands, or join charts into one."
         said = f"The list {wrong}; allowed is 1 to 20 readings"
         return "field.list-length", said, f"Type, for example: {_list_example(place, unit)}."
+    if kind == "tuple_type" and place[-1] == "bands":
+        said = f"{as_typed(given)} stands where a list of bands belongs"
+        return "field.not-a-list", said, "Begin each band with [[garment.yoke.bands]] on a line."
     if kind == "tuple_type":
         said = f"{as_typed(given)} is not a list; allowed is a list of readings in [ ]"
         return "field.not-a-list", said, f"Type, for example: {_list_example(place, unit)}."
     said = f"{as_typed(given)} stands where a table belongs"
-    return "field.not-a-table", said, f"Write [{dotted(place)}] on a line, and its fields below."
+    return "field.not-a-table", said, f"Write {_table(place)} on a line, and its fields below."
+
+
+def _wrong_name(place: Place) -> tuple[str, str, str]:
+    """Say that a table of yarns or charts has a name that none may have."""
+    name = as_typed(place[-2])
+    if place[0] == "charts":
+        return (
+            "charts.name",
+            f"{name} is no name of a chart; allowed are at most 40 letters, digits and hyphens",
+            "Call it, for example, [charts.pebbles], and name it so in its band.",
+        )
+    return (
+        "yarn.name",
+        f"{name} is no name of a yarn; allowed is MC, or CC1 to CC9",
+        "Call the main colour [yarn.MC] and the others [yarn.CC1], [yarn.CC2] and so on.",
+    )
 
 
 def _list_example(place: Place, unit: LengthUnit) -> str:
@@ -182,7 +213,10 @@ def _inner(annotation: Any) -> Any:
     if typing.get_origin(annotation) is dict:
         return arguments[1]
     if typing.get_origin(annotation) is tuple:
-        return next((x for x in typing.get_args(arguments[0]) if isinstance(x, Typed)), None)
+        inside = arguments[0]
+        if isinstance(inside, type) and issubclass(inside, BaseModel):
+            return inside
+        return next((x for x in typing.get_args(inside) if isinstance(x, Typed)), None)
     return None
 
 
@@ -204,7 +238,9 @@ def _tables() -> Iterator[tuple[str, tuple[str, ...]]]:
         for name, field in model.model_fields.items():
             kind = _kind(field.annotation)
             below = f"{table}.{name}" if table else name
-            if typing.get_origin(kind) is dict:
-                kind, below = typing.get_args(kind)[1], f"{below}.MC"
+            if name in _NAMES:
+                kind, below = typing.get_args(kind)[1], f"{below}.{_NAMES[name]}"
+            elif typing.get_origin(kind) is tuple:
+                kind, below = typing.get_args(kind)[0], f"[{below}]"
             if isinstance(kind, type) and issubclass(kind, BaseModel):
                 waiting.append((below, kind))

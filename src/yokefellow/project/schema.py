@@ -6,6 +6,7 @@ from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
 
+from yokefellow.project.colourwork import MOST_CHARTS
 from yokefellow.project.models import Project
 from yokefellow.project.notes import field_note
 from yokefellow.project.typed import NamedLength
@@ -33,11 +34,21 @@ def schema() -> dict[str, Any]:
     yarns = made["properties"]["yarn"]
     yarns["additionalProperties"] = False
     yarns["required"] = ["MC"]
+    charts = made["properties"]["charts"]
+    charts["additionalProperties"] = False
+    charts["maxProperties"] = MOST_CHARTS
+    _from_file_or_here(made["$defs"]["ChartChoices"])
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         **made,
         "title": "Yokefellow project file",
     }
+
+
+def _from_file_or_here(chart: dict[str, Any]) -> None:
+    """Need a chart's fields only where it has no file of its own."""
+    del chart["properties"]["times"]["default"]  # it depends on the kind
+    chart["anyOf"] = [{"required": chart.pop("required")}, {"required": ["file"]}]
 
 
 def _describe(name: str, model: dict[str, Any]) -> None:

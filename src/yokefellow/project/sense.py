@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.models import Project, Yarn
+from yokefellow.project.sense_bands import band_findings
 from yokefellow.project.sense_swatch import swatch_findings
 from yokefellow.units import show_length
 
@@ -31,7 +32,8 @@ def sense(project: Project) -> tuple[Finding, ...]:
 
     Returns:
         All findings, the errors first. Whether `wearer.size` stands in its
-        table is checked where the tables are read.
+        table is checked where the tables are read; which yarns no band uses,
+        where the charts are read.
     """
     found = [finding for check in _CHECKS for finding in check(project)]
     order = list(Severity)
@@ -181,14 +183,6 @@ def _yarn(project: Project) -> Iterator[Finding]:
         )
     for name, yarn in project.yarn.items():
         yield from _put_up(name, yarn)
-        if name != "MC":
-            yield Finding(
-                "yarn.unused",
-                Severity.NOTE,
-                f"yarn.{name}",
-                f"{name} is in the stash, and a plain yoke uses none of it.",
-                "Nothing needs to change.",
-            )
 
 
 def _put_up(name: str, yarn: Yarn) -> Iterator[Finding]:
@@ -231,5 +225,6 @@ _CHECKS: tuple[_Check, ...] = (
     _heights,
     swatch_findings,
     _yarn,
+    band_findings,
     _needles,
 )

@@ -28,10 +28,17 @@ WASHING_CHANGES = 0.25
 _RIB_STITCHES_PER_10_CM = (6.0, 90.0)
 """Ribbing draws in, so more stitches stand in the same width (common practice, no source)."""
 
+_PACKED = frozenset({"mosaic", "slip", "purl"})
+_PACKED_ROUNDS_PER_10_CM = (6.0, 140.0)
+"""A slipped stitch spans two rounds or more, and purl ridges close up: the rounds pack
+(common practice, no source)."""
+_LIKE_PLAIN = frozenset({"plain", "stripes"})
+
 
 def swatch_findings(project: Project) -> Iterator[Finding]:
     """Check each swatch: its states, each reading, and the readings against each other."""
-    for name, swatch in (("plain", project.swatch.plain), ("rib", project.swatch.rib)):
+    for name in type(project.swatch).model_fields:
+        swatch: Swatch | None = getattr(project.swatch, name)
         if swatch is None:
             continue
         field = f"swatch.{name}"
@@ -39,7 +46,7 @@ def swatch_findings(project: Project) -> Iterator[Finding]:
         for state_name in ("washed", "unwashed"):
             state: SwatchState | None = getattr(swatch, state_name)
             if state is not None:
-                yield from _state(f"{field}.{state_name}", state, project.unit, rib=name == "rib")
+                yield from _state(f"{field}.{state_name}", state, project.unit, name)
         yield from _washing(field, swatch)
 
 
@@ -62,15 +69,16 @@ def _states(field: str, swatch: Swatch) -> Iterator[Finding]:
         )
 
 
-def _state(field: str, state: SwatchState, unit: LengthUnit, *, rib: bool) -> Iterator[Finding]:
-    stitches = _RIB_STITCHES_PER_10_CM if rib else STITCHES_PER_10_CM
+def _state(field: str, state: SwatchState, unit: LengthUnit, fabric: str) -> Iterator[Finding]:
+    stitches = _RIB_STITCHES_PER_10_CM if fabric == "rib" else STITCHES_PER_10_CM
+    rounds = _PACKED_ROUNDS_PER_10_CM if fabric in _PACKED else ROUNDS_PER_10_CM
     yield from _range(f"{field}.stitches", "stitches", state.stitches, stitches, unit)
-    yield from _range(f"{field}.rounds", "rounds", state.rounds, ROUNDS_PER_10_CM, unit)
+    yield from _range(f"{field}.rounds", "rounds", state.rounds, rounds, unit)
     yield from _apart(f"{field}.stitches", state.stitches)
     yield from _apart(f"{field}.rounds", state.rounds)
     ratio = _per_cm(state.rounds) / _per_cm(state.stitches)
     low, high = ROUNDS_TO_STITCHES
-    if not rib and not low <= ratio <= high:
+    if fabric in _LIKE_PLAIN and not low <= ratio <= high:
         yield Finding(
             "swatch.ratio",
             Severity.CAUTION,

@@ -1,0 +1,133 @@
+"""The charts of a project's bands: found by name, put into the band's yarns, read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from difflib import get_close_matches
+
+from yokefellow.charts.chart import Chart
+from yokefellow.charts.library import chart_text, motifs
+from yokefellow.charts.reading import read_chart
+from yokefellow.charts.text import ChartText, colours_of, with_other_yarns
+from yokefellow.findings import Finding, Severity
+from yokefellow.project.colourwork import Band
+from yokefellow.project.models import Project
+from yokefellow.units import as_typed
+
+__all__ = ["resolve"]
+
+
+def resolve(project: Project) -> tuple[tuple[Chart, ...], tuple[Finding, ...]]:
+    """Give the chart of each band, in the order of the bands.
+
+    A chart of the project goes before a motif of the same name.
+
+    Returns:
+        The charts, and what was found. When a finding is an error, the charts
+        that cannot be worked are missing, and no longer stand beside their bands.
+    """
+    charts: list[Chart] = []
+    found: list[Finding] = []
+    for number, band in enumerate(project.garment.yoke.bands, start=1):
+        chart, said = _chart(project, band, f"garment.yoke.bands[{number}]")
+        found += (finding for finding in said if finding not in found)
+        if chart is not None:
+            charts.append(chart)
+    if not found:
+        found += _unused_yarns(project, charts)
+    return tuple(charts), tuple(found)
+
+
+def _chart(project: Project, band: Band, field: str) -> tuple[Chart | None, tuple[Finding, ...]]:
+    is_own = band.chart in project.charts
+    text = _text(project, band.chart)
+    if text is None:
+        return None, (_unknown(project, band.chart, field),)
+    if is_own:
+        # A fault of the drawing is told of the chart, once, and not of each band.
+        chart, said = read_chart(text)
+        if said or not band.colours:
+            return chart, said
+    swap = band.colours or {}
+    refused = tuple(_swap_findings(text, swap, field))
+    if refused:
+        return None, refused
+    swapped = with_other_yarns(text, swap)
+    missing = tuple(_missing_yarns(project, swapped, field))
+    if missing:
+        return None, missing
+    chart, said = read_chart(swapped)
+    return chart, tuple(replace(finding, field=field) for finding in said)
+
+
+def _text(project: Project, name: str) -> ChartText | None:
+    if name in project.charts:
+        return chart_text(name, project.charts[name])
+    return motifs().get(name)
+
+
+def _error(code: str, field: str, message: str, remedy: str) -> Finding:
+    return Finding(f"band.{code}", Severity.ERROR, field, message, remedy)
+
+
+def _unknown(project: Project, name: str, field: str) -> Finding:
+    known = [*project.charts, *motifs()]
+    near = get_close_matches(name, known, n=1, cutoff=0.5)
+    return _error(
+        "unknown-chart",
+        f"{field}.chart",
+        f"There is no chart {as_typed(name)} in this file, and no motif of that name.",
+        f"Did you mean {as_typed(near[0])}?" if near else f"Known are {', '.join(known)}.",
+    )
+
+
+def _swap_findings(text: ChartText, swap: Mapping[str, str], field: str) -> Iterator[Finding]:
+    colours = colours_of(text)
+    for yarn in swap:
+        if yarn not in colours:
+            yield _error(
+                "not-in-chart",
+                f"{field}.colours",
+                f"The chart {text.name} has no {yarn}; its yarns are {', '.join(colours)}.",
+                "Name one of these, and the yarn to take for it.",
+            )
+    worn: dict[str, str] = {}
+    for yarn in colours:
+        other = swap.get(yarn, yarn)
+        if other in worn:
+            yield _error(
+                "one-yarn-for-two",
+                f"{field}.colours",
+                f"{worn[other]} and {yarn} of the chart {text.name} would both be {other}, and "
+                "its picture would vanish.",
+                "Take a yarn of its own for each.",
+            )
+        worn[other] = yarn
+
+
+def _missing_yarns(project: Project, text: ChartText, field: str) -> Iterator[Finding]:
+    spare = [yarn for yarn in project.yarn if yarn not in colours_of(text)]
+    for yarn in colours_of(text):
+        if yarn not in project.yarn:
+            swap = f', or type in the band: colours = {{ {yarn} = "{spare[0]}" }}' if spare else ""
+            yield _error(
+                "no-yarn",
+                field,
+                f"The chart {text.name} is worked in {yarn} here, and the yarns are "
+                f"{', '.join(project.yarn)}.",
+                f"Add a table [yarn.{yarn}] with its ball{swap}.",
+            )
+
+
+def _unused_yarns(project: Project, charts: list[Chart]) -> Iterator[Finding]:
+    used = {"MC", *(colour for chart in charts for colour in chart.colours)}
+    for yarn in project.yarn:
+        if yarn not in used:
+            yield Finding(
+                "yarn.unused",
+                Severity.NOTE,
+                f"yarn.{yarn}",
+                f"{yarn} is in the stash, and no band uses it.",
+                "Nothing needs to change.",
+            )
