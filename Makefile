@@ -17,15 +17,19 @@ SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
 .PHONY: sweater test check bench wheel clean
 
-sweater: $(OUT)/$(EXAMPLE).pdf
+sweater: $(OUT)/$(EXAMPLE).html $(OUT)/$(EXAMPLE).pdf
 	@echo "The sheet of the example $(EXAMPLE):"
 	@echo "  to tick, in a browser:  $(OUT)/$(EXAMPLE).html"
 	@echo "  to print:               $(OUT)/$(EXAMPLE).pdf"
 	@echo "Your own sweater:         $(VENV)/bin/yokefellow begin mine.toml"
 
+# Two files, two recipes: one recipe for both needs a later make than macOS has.
+$(OUT)/$(EXAMPLE).html: examples/$(EXAMPLE).toml $(SOURCES) $(VENV)/.ready
+	$(PYTHON) -m yokefellow sheet examples/$(EXAMPLE).toml --into $(OUT) --as html
+
 $(OUT)/$(EXAMPLE).pdf: examples/$(EXAMPLE).toml $(SOURCES) $(VENV)/.ready
 	@sh .ci/libraries sheet $(PYTHON)
-	$(PYTHON) -m yokefellow sheet examples/$(EXAMPLE).toml --into $(OUT)
+	$(PYTHON) -m yokefellow sheet examples/$(EXAMPLE).toml --into $(OUT) --as pdf
 
 # The stamps say which of the project's needs are installed, and are renewed
 # when pyproject.toml changes.
