@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from tests.sweaters import Sections, edited, planned, planned_or_refused, project, sized, written
+from tests.wild_sweaters import wild
 from yokefellow.conductor import plan
 from yokefellow.findings import Severity, YokefellowError
 
@@ -80,3 +81,23 @@ def test_a_plan_never_holds_an_error() -> None:
     for seed in range(40):
         found = planned_or_refused(written(seed))
         assert found is None or all(one.severity is not Severity.ERROR for one in found.findings)
+
+
+def test_anything_the_file_allows_is_planned_or_refused_in_words() -> None:
+    """Far from any body, nothing is raised but a refusal that says what to change."""
+    made = refused = 0
+    for seed in range(500):
+        strange = wild(seed)
+        if strange is None:
+            continue
+        try:
+            planned_one = plan(strange)
+        except YokefellowError as refusal:
+            refused += 1
+            assert all(one.message and one.remedy for one in refusal.findings)  # noqa: PT017
+        else:
+            made += 1
+            assert planned_one.rows[-1].after == 0
+    # snapshot: about half of them can be knitted
+    assert made > 150
+    assert refused > 50

@@ -41,6 +41,10 @@ EARNED: dict[str, tuple[Changes, Changes]] = {
         {"garment__sleeves": {"length": "short", "cuff": "8 cm"}},
         {"garment__sleeves": {"length": "short", "cuff": "4 cm"}},
     ),
+    "sleeve.cuff-wide": (
+        {"body": {"arm_length": "10 cm", "upper_arm": "44 cm", "wrist": "12 cm"}},
+        {"body": {"arm_length": "42 cm", "upper_arm": "44 cm", "wrist": "12 cm"}},
+    ),
     "yoke.shoulder": (
         {"garment__yoke__proportions": "percentage 1971"},
         {"garment__yoke__proportions": "measured"},

@@ -43,7 +43,7 @@ def cautions(
         *_depth(project, figures, finished),
         *_shoulders(project, shape),
         *_hips(project, figures, finished, shape),
-        *_edges(project, finished),
+        *_edges(project, finished, shape),
         *_yoke(project, broken, shape),
         *_gauge(project, finished, gauges),
         *(finding for yarn in yarns.values() for finding in _yarn(yarn)),
@@ -135,8 +135,12 @@ def _hips(
         )
 
 
-def _edges(project: Project, finished: Finished) -> Iterator[Finding]:
-    """Tell when a hem or cuff of the knitter's own depth had to be cut to half its piece."""
+WIDE_CUFF_CM = 2.0
+"""A cuff this much wider than asked is worth telling (common practice)."""
+
+
+def _edges(project: Project, finished: Finished, shape: Shape) -> Iterator[Finding]:
+    """Tell when a hem or cuff could not become as deep, or as narrow, as it was asked."""
     unit, garment = project.sheet.units, project.garment
     body, sleeve = finished.body, finished.sleeve
     if body.hem_cm < garment.body.hem:
@@ -146,6 +150,16 @@ def _edges(project: Project, finished: Finished) -> Iterator[Finding]:
             f"A hem of {length(garment.body.hem, unit)} would take more than half of a body of "
             f"{length(body.length_cm, unit)}; it is planned {length(body.hem_cm, unit)} deep.",
             "Write a shallower hem, or a longer body.",
+        )
+    edge = shape.sleeve.edge
+    if edge.residual_cm > WIDE_CUFF_CM:
+        yield _caution(
+            "sleeve.cuff-wide",
+            "garment.sleeves.length",
+            f"A sleeve of {length(sleeve.length_cm, unit)} has no room to narrow to "
+            f"{length(edge.wanted_cm, unit)} at the cuff; it is planned {length(edge.cm, unit)} "
+            "round.",
+            "Choose a longer sleeve, or less ease at the upper arm.",
         )
     cuff = garment.sleeves.cuff
     if not isinstance(cuff, str) and sleeve.cuff_cm < cuff:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from yokefellow.fit import SleeveFit
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.body import RIB_REPEAT
@@ -16,6 +18,10 @@ BEFORE_CM = 2.5
 
 AFTER_CM = 1.0
 """Plain rounds between the last decrease and the cuff (common practice)."""
+
+MOST_AT_ONCE = 1 / 3
+"""Share of the stitches that the adjusting round may decrease: [k1, k2tog] (common practice).
+A sleeve too short to narrow any further keeps a wider cuff."""
 
 OPENING_ROUNDS = 2
 """The pick-up round and the one that closes the corners."""
@@ -49,6 +55,9 @@ def sleeve_shape(*, stitches: int, fit: SleeveFit, gauges: Gauges, rib: str) -> 
     last = rounds.got - nearest(_share(AFTER_CM, fit) * plain.rounds_per_cm, least=1)
     room = max(0, last - first)
     pairs = min((stitches - edge) // 2, room // 2)
+    narrowest = (1 - MOST_AT_ONCE) * (stitches - 2 * pairs)
+    if edge < narrowest:
+        edge += repeat * ceil((narrowest - edge) / repeat)
     return SleeveShape(
         rounds=rounds,
         decreases=tuple(first + place for place in taper(pairs, room)),
