@@ -107,8 +107,14 @@ def repeats_needed(stitches: int, times: int) -> int:
     >>> repeats_needed(120, 24), repeats_needed(100, 16), repeats_needed(103, 16)
     (1, 2, 8)
     """
-    return _length(word(stitches, times)[0])
-
-
-def _length(written: Word) -> int:
-    return sum(1 if isinstance(part, int) else _length(part[0]) for part in written)
+    over = stitches % times
+    if over == 0:
+        return 1
+    # The lengths that `word` comes to, by the same steps and without its words:
+    # the search for a yoke's counts asks for thousands of them.
+    groups = 2
+    common, rare = max(over, times - over), min(over, times - over)
+    while left := common % rare:
+        groups *= 2  # each kind of cluster now holds one of each kind before
+        common, rare = max(left, rare - left), min(left, rare - left)
+    return groups
