@@ -6,9 +6,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 
+from yokefellow.advice.bands import band_cautions
 from yokefellow.advice.cautions import cautions, safety
-from yokefellow.advice.checks import Check, checks
+from yokefellow.advice.check import Check
+from yokefellow.advice.checks import checks
 from yokefellow.advice.needles import NeedleChange, needle_changes
+from yokefellow.charts.chart import Chart
+from yokefellow.charts.resolve import resolve
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished, fit
 from yokefellow.gauge import Gauges, gauges
@@ -35,6 +39,8 @@ class Plan:
     gauges: Gauges
     finished: Finished
     shape: Shape
+    charts: tuple[Chart, ...]
+    """Of the yoke's bands, in order."""
     schedule: Schedule
     rows: tuple[WorkedRow, ...]
     yarns: Mapping[str, YarnEstimate]
@@ -83,24 +89,30 @@ def plan(project: Project) -> Plan:
     _stop_on_errors(said)
     finished = fit(project, figures)
     gauge = gauges(project)
-    shaped = shape(project, finished, gauge)
-    schedule = compile_schedule(shaped.shape, wrapped=project.garment.neck.short_rows == "wrapped")
+    charts, drawn = resolve(project)
+    said = (*said, *drawn)
+    _stop_on_errors(said)
+    shaped = shape(project, finished, gauge, charts)
+    wrapped = project.garment.neck.short_rows == "wrapped"
+    schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped)
     rows = tuple(walk(schedule))
     yarns = estimate(schedule, gauge, project.yarn)
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
+    banded = band_cautions(project, figures, gauge, shaped.shape, charts)
     return Plan(
         project=project,
         figures=figures,
         gauges=gauge,
         finished=finished,
         shape=shaped.shape,
+        charts=charts,
         schedule=schedule,
         rows=rows,
         yarns=yarns,
         savings=savings(finished, shaped.shape, gauge, project.yarn[MAIN]),
         needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
-        checks=checks(project, figures, finished, gauge, shaped.shape, rows),
-        findings=(*said, *warned),
+        checks=checks(project, figures, finished, gauge, shaped.shape, rows, charts),
+        findings=(*said, *warned, *banded),
         safety=safety(project),
         key=sha256(repr(schedule).encode()).hexdigest()[:16],
     )

@@ -5,10 +5,13 @@ The sentences are kept here, together, so that they can be read as one text.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 
+from yokefellow.advice.bands import band_checks
+from yokefellow.advice.check import Check
+from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.project.models import Project
@@ -17,25 +20,10 @@ from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.wording import length
 
-__all__ = ["Check", "CheckKind", "checks"]
-
-CheckKind = str
-"""`count`, `measure`, `try on` or `look`."""
+__all__ = ["Check", "checks"]
 
 MEASURE_EVERY_CM = 10.0
 """How often a long plain stretch is measured (common practice)."""
-
-
-@dataclass(frozen=True, slots=True)
-class Check:
-    """A pause in the knitting: after this row, look at this."""
-
-    section: str
-    number: int
-    """After this row of the section; 0 is before its first."""
-    kind: CheckKind
-    title: str
-    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +35,7 @@ class _Desk:
     finished: Finished
     gauges: Gauges
     shape: Shape
+    charts: Sequence[Chart]
 
     @property
     def show(self) -> Callable[[float], str]:
@@ -58,8 +47,23 @@ class _Desk:
 
     def depth(self, rounds: int) -> str:
         """Word the depth of some rounds, on the needles and after washing."""
-        needles_cm = rounds / self.plain.unwashed_rounds_per_cm
-        washed_cm = rounds / self.plain.rounds_per_cm
+        return self._told(
+            rounds / self.plain.unwashed_rounds_per_cm, rounds / self.plain.rounds_per_cm
+        )
+
+    def yoke_depth(self, rounds: int) -> str:
+        """Word the depth of the first rounds of the yoke, its bands at their own gauge."""
+        parts = [("plain", rounds)]
+        for band, chart in zip(self.shape.yoke.bands, self.charts, strict=True):
+            inside = max(0, min(rounds, band.last) - band.first + 1)
+            parts += [(chart.kind.value, inside), ("plain", -inside)]
+        gauges = [(self.gauges.of(fabric), number) for fabric, number in parts]
+        return self._told(
+            sum(number / gauge.unwashed_rounds_per_cm for gauge, number in gauges),
+            sum(number / gauge.rounds_per_cm for gauge, number in gauges),
+        )
+
+    def _told(self, needles_cm: float, washed_cm: float) -> str:
         if not self.plain.is_washed or abs(needles_cm - washed_cm) < SAME_CM:
             return f"{self.show(washed_cm)}"
         return f"{self.show(needles_cm)} on the needles ({self.show(washed_cm)} once washed)"
@@ -75,12 +79,14 @@ def checks(
     gauges: Gauges,
     shape: Shape,
     rows: tuple[WorkedRow, ...],
+    charts: Sequence[Chart] = (),
 ) -> tuple[Check, ...]:
     """Give every check of the sweater in knitting order."""
-    desk = _Desk(project, figures, finished, gauges, shape)
+    desk = _Desk(project, figures, finished, gauges, shape, charts)
     found = [
         *_neck(desk),
         *_increases(rows),
+        *band_checks(project, shape, charts),
         *_yoke(desk),
         *_split(desk),
         *_body(desk),
@@ -144,7 +150,7 @@ def _yoke(desk: _Desk) -> Iterator[Check]:
         at,
         "measure",
         "Point of the shoulder",
-        f"The front measures {desk.depth(at)} from below the neckband, and the work is "
+        f"The front measures {desk.yoke_depth(at)} from below the neckband, and the work is "
         f"{desk.show(around_cm)} round. {_row_gauge(desk)}",
     )
     held = desk.shape.split.held
@@ -154,7 +160,7 @@ def _yoke(desk: _Desk) -> Iterator[Check]:
         yoke.rounds.got,
         "try on",
         "Before the split",
-        f"The front measures {desk.depth(yoke.rounds.got)} from below the neckband, and the "
+        f"The front measures {desk.yoke_depth(yoke.rounds.got)} from below the neckband, and the "
         f"count is {desk.shape.split.yoke}. Put the stitches on waste yarn and try it on. With "
         f"{held} stitches for each sleeve pinched off and {desk.show(underarm_cm)} "
         "between front and back, the edge should meet just below the armpit without pulling. "

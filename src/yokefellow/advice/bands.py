@@ -1,0 +1,193 @@
+"""What to know of each colour band: whether it is wide enough, where it lies, what to carry."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import zip_longest
+
+from yokefellow.advice.check import Check
+from yokefellow.charts.chart import Chart, ChartKind
+from yokefellow.charts.checks import chart_findings
+from yokefellow.findings import Finding, Severity
+from yokefellow.gauge import Gauges
+from yokefellow.project.models import Project
+from yokefellow.shaping.line import SHOULDER_AT
+from yokefellow.shaping.shapes import BandShape, Shape
+from yokefellow.sizing.figures import Figures
+from yokefellow.wording import length
+
+__all__ = ["band_cautions", "band_checks"]
+
+PULLS_IN = 0.03
+"""A band this much narrower than the plain rounds around it puckers (common practice)."""
+
+ASSUMED_OFF = 0.08
+"""How far a band's gauge may lie from the plain fabric's: slip-stitch and stranded fabrics
+are often 5 to 10 % narrower (common practice, no source)."""
+
+CARRY_ROUNDS = 4
+"""Rounds over which a resting yarn is carried up inside; over more it is cut (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Band:
+    number: int
+    shape: BandShape
+    chart: Chart
+    field: str
+
+
+def _bands(shape: Shape, charts: Sequence[Chart]) -> Iterator[_Band]:
+    for number, (band, chart) in enumerate(zip(shape.yoke.bands, charts, strict=True), start=1):
+        yield _Band(number, band, chart, f"garment.yoke.bands[{number}]")
+
+
+def band_cautions(
+    project: Project, figures: Figures, gauges: Gauges, shape: Shape, charts: Sequence[Chart]
+) -> tuple[Finding, ...]:
+    """Give every caution about the bands."""
+    found: list[Finding] = []
+    for band in _bands(shape, charts):
+        per_cm = gauges.of(band.chart.kind).stitches_per_cm
+        said = chart_findings(band.chart, stitches_per_cm=per_cm, field=band.field)
+        found += (finding for finding in said if finding not in found)
+        found += _pulls_in(project, band)
+        found += _inside_body(project, figures, gauges, shape, band)
+    found += _assumed(project, gauges, shape, charts)
+    return tuple(found)
+
+
+def _caution(code: str, field: str, message: str, remedy: str) -> Finding:
+    return Finding(code, Severity.CAUTION, field, message, remedy)
+
+
+def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
+    start, unit = band.shape.start, project.sheet.units
+    if start.got >= start.wanted * (1 - PULLS_IN):
+        return
+    gauge_10 = 10 * start.got / start.wanted_cm
+    width = band.chart.first_width
+    more = -(-round(start.wanted - start.got) // width)
+    yield _caution(
+        "band.pulls-in",
+        band.field,
+        f"{band.shape.name!r} is {length(start.cm, unit)} round, and the plain rounds around it "
+        f"are {length(start.wanted_cm, unit)}: it draws the yoke in by "
+        f"{1 - start.got / start.wanted:.0%}.",
+        f"Work it on a larger needle, until its swatch gives {gauge_10:.1f} stitches in 10 cm; or "
+        f"write repeats = {band.shape.repeats + more}, {more * width} stitches more before it.",
+    )
+
+
+def _inside_body(
+    project: Project, figures: Figures, gauges: Gauges, shape: Shape, band: _Band
+) -> Iterator[Finding]:
+    share = band.shape.first / shape.yoke.rounds.got
+    if share < SHOULDER_AT:
+        return
+    shoulder_cm, around_cm = figures.cm("shoulder_girth"), band.shape.start.cm
+    plain_per_cm = gauges.plain.stitches_per_cm
+    if around_cm < shoulder_cm <= shape.split.yoke / plain_per_cm:
+        unit = project.sheet.units
+        needed = shoulder_cm * band.shape.start.per_cm
+        repeats = int(-(-needed // band.chart.first_width))
+        yield _caution(
+            "band.inside-body",
+            band.field,
+            f"{band.shape.name!r} is {length(around_cm, unit)} round where the shoulders are "
+            f"{length(shoulder_cm, unit)}.",
+            f"Write repeats = {repeats}, or work it on a larger needle, until its swatch gives "
+            f"{10 * band.shape.start.got / shoulder_cm:.1f} stitches in 10 cm.",
+        )
+
+
+def _assumed(
+    project: Project, gauges: Gauges, shape: Shape, charts: Sequence[Chart]
+) -> Iterator[Finding]:
+    for kind in dict.fromkeys(chart.kind for chart in charts):
+        if kind not in gauges.assumed or kind is ChartKind.STRIPES:
+            continue
+        widest_cm = max(
+            band.shape.start.cm for band in _bands(shape, charts) if band.chart.kind is kind
+        )
+        yield _caution(
+            "band.no-swatch",
+            f"swatch.{kind}",
+            f"There is no swatch of the {kind} fabric; the plain swatch stands in. Such a fabric "
+            "is often 5 to 10 % narrower, which is up to "
+            f"{length(ASSUMED_OFF * widest_cm, project.sheet.units)} on the widest band, and its "
+            "rounds may be a fifth lower.",
+            f"Knit a swatch of the band in the round and write it under [swatch.{kind}].",
+        )
+
+
+def band_checks(project: Project, shape: Shape, charts: Sequence[Chart]) -> Iterator[Check]:
+    """Give what to know before each band, and what to do with the yarns after it."""
+    bands = tuple(_bands(shape, charts))
+    for band, after in zip_longest(bands, bands[1:]):
+        yield Check(
+            "yoke",
+            band.shape.first - 1,
+            "look",
+            f"Band {band.number}: {band.shape.name}",
+            f"{band.shape.start.got} stitches: {band.shape.repeats} repeats of "
+            f"{band.chart.first_width} go round. {_centre(band)} {_in_hand(project, band)} "
+            f"{_jog(band)}",
+        )
+        yield Check("yoke", band.shape.last, "look", "After the band", _afterwards(band, after))
+
+
+def _centre(band: _Band) -> str:
+    where = (
+        "lies between two repeats" if band.shape.repeats % 2 == 0 else "is the middle of a repeat"
+    )
+    return f"The centre of the front {where}; the round begins at the centre back."
+
+
+def _named(project: Project, code: str) -> str:
+    colour = project.yarn[code].colour if code in project.yarn else ""
+    return f"{code} ({colour})" if colour else code
+
+
+def _in_hand(project: Project, band: _Band) -> str:
+    yarns = [_named(project, code) for code in band.chart.colours]
+    match band.chart.kind:
+        case ChartKind.STRANDED:
+            return (
+                f"Carry {' and '.join(yarns)} together, always the same one above the other, and "
+                "spread the stitches on the right needle before each change."
+            )
+        case ChartKind.MOSAIC | ChartKind.SLIP:
+            return (
+                f"One yarn is in hand in each round ({', '.join(yarns)}): the sheet names it. The "
+                "other rests at BOR. Slip purlwise, the yarn loose behind."
+            )
+        case _:
+            return f"Worked in {', '.join(yarns)}."
+
+
+def _jog(band: _Band) -> str:
+    if band.chart.kind is ChartKind.PURL or len(band.chart.colours) == 1:
+        return ""
+    return (
+        "Where the round begins the picture steps by one row: at each change of yarn, slip the "
+        "first stitch of the second round purlwise, or draw the step level with the ends."
+    )
+
+
+def _afterwards(band: _Band, after: _Band | None) -> str:
+    words: list[str] = []
+    for code in band.chart.colours:
+        if code == "MC":
+            continue
+        again = after is not None and code in after.chart.colours
+        rounds = after.shape.first - band.shape.last - 1 if after is not None else 0
+        if again and rounds <= CARRY_ROUNDS:
+            words.append(f"{code} is wanted again in {rounds} rounds: carry it up inside.")
+        elif again:
+            words.append(f"Cut {code}; it is joined again in {rounds} rounds.")
+        else:
+            words.append(f"Cut {code}: it is not wanted again.")
+    words.append("Lay the work flat: does the band lie as wide as the plain rounds around it?")
+    return " ".join(words)
