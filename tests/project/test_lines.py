@@ -56,7 +56,9 @@ chart = "b"
 """
 
 
+# derived: the lines of the text, counted
 def test_each_table_of_a_list_has_its_own_lines() -> None:
+    # derived: by counting the lines above
     lines = key_lines(BANDS)
     assert find_line(lines, ("garment", "yoke", "bands", 0)) == 3
     assert find_line(lines, ("garment", "yoke", "bands", 0, "chart")) == 4

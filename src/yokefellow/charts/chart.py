@@ -1,7 +1,10 @@
 """A chart: one repeat of a band, row by row in knitting order.
 
 The first row is the one worked first: in a top-down yoke the row nearest the
-neck, so the chart looks the way the sweater hangs.
+neck. The first character of a row is its first stitch. Knitting in the round
+goes from right to left with the newest round on top; hang the top-down
+sweater by its neck, which turns it half round, and it goes from left to right
+and downwards. So the chart as written looks the way the sweater hangs.
 """
 
 from __future__ import annotations

@@ -1,0 +1,137 @@
+"""The chart of each band: found, put into its yarns, read, or refused where the fault stands."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.project.sample import SOUND
+from yokefellow.charts.library import MotifError, motifs
+from yokefellow.charts.picture import picture
+from yokefellow.charts.resolve import resolve
+from yokefellow.findings import Finding, Severity
+from yokefellow.project.load import parse
+
+
+def yarn(*codes: str) -> str:
+    ball = 'ball_weight = "50 g"\nball_length = "200 m"\nballs = 1\n'
+    return "".join(f"[yarn.{code}]\n{ball}" for code in codes)
+
+
+def chart(name: str, *rows: str, kind: str = "mosaic") -> str:
+    colours = 'colours = { "." = "MC", "#" = "CC1" }'
+    return f'[charts.{name}]\nkind = "{kind}"\n{colours}\nrows = {list(rows)}\n'
+
+
+def band(name: str, **swap: str) -> str:
+    colours = ", ".join(f'{old} = "{new}"' for old, new in swap.items())
+    last = f"colours = {{ {colours} }}\n" if swap else ""
+    return f'[[garment.yoke.bands]]\nchart = "{name}"\n{last}'
+
+
+def said(*parts: str) -> tuple[Finding, ...]:
+    return resolve(parse(SOUND + "".join(parts)))[1]
+
+
+def only(*parts: str) -> Finding:
+    (finding,) = said(*parts)
+    assert finding.message.endswith(".")
+    return finding
+
+
+def test_without_bands_there_are_no_charts() -> None:
+    assert resolve(parse(SOUND)) == ((), ())
+
+
+def test_the_charts_come_in_the_order_of_the_bands() -> None:
+    project = parse(SOUND + yarn("CC1") + chart("mine", "#.") + band("stairs") + band("mine") * 2)
+    charts, found = resolve(project)
+    assert [one.name for one in charts] == ["stairs", "mine", "mine"]
+    assert found == ()
+
+
+def test_a_chart_of_the_project_goes_before_a_motif() -> None:
+    project = parse(SOUND + yarn("CC1") + chart("beads", "#.") + band("beads"))
+    assert picture(resolve(project)[0][0])[0] == ("CC1", "MC")
+
+
+def test_a_band_may_take_other_yarns() -> None:
+    yarns = yarn("CC2")
+    (swapped,), found = resolve(parse(SOUND + yarns + band("beads", CC1="CC2")))
+    assert found == ()
+    assert swapped.name == "beads"
+    assert swapped.colours == ("MC", "CC2")
+    exchanged = parse(SOUND + yarn("CC1") + band("tide-lines", CC1="MC", MC="CC1"))
+    (one,) = resolve(exchanged)[0]
+    as_shipped = [motifs()["tide-lines"].legend[line] for line in motifs()["tide-lines"].lines]
+    other = {"MC": "CC1", "CC1": "MC"}
+    assert [row.yarn for row in one.rows] == [other[colour] for colour in as_shipped]
+
+
+def test_the_yarn_in_front_of_a_row_is_exchanged_too() -> None:
+    drawn = chart("mine", "CC1: #v", "CC1: v#", kind="slip")
+    (one,), found = resolve(parse(SOUND + yarn("CC2") + drawn + band("mine", CC1="CC2")))
+    assert found == ()
+    assert [row.yarn for row in one.rows] == ["CC2", "CC2"]
+
+
+def test_an_unknown_chart_is_refused_with_the_nearest_name() -> None:
+    finding = only(band("stirs"))
+    assert finding.code == "band.unknown-chart"
+    assert finding.field == "garment.yoke.bands[1].chart"
+    assert finding.remedy == 'Did you mean "stairs"?'
+    own = said(chart("my-dots", "."), band("beads"), band("my-dot"), yarn("CC1"))
+    assert [f.remedy for f in own] == ['Did you mean "my-dots"?']
+    assert "winding-path" in only(band("zzz")).remedy
+
+
+REFUSED = [
+    (yarn("CC1") + band("beads", CC1="MC"), "band.one-yarn-for-two", "[1].colours"),
+    (yarn("CC1") + band("beads", MC="CC1"), "band.one-yarn-for-two", "[1].colours"),
+    (yarn("CC1", "CC2") + band("beads", CC2="CC1"), "band.not-in-chart", "[1].colours"),
+    (band("beads"), "band.no-yarn", "[1]"),
+    (yarn("CC2") + band("beads"), "band.no-yarn", "[1]"),
+    # Over plain MC no stitch can be slipped to show CC1.
+    (yarn("CC1", "CC2") + band("pebbles", MC="CC2"), "chart.not-mosaic", "[1]"),
+]
+
+
+@pytest.mark.parametrize(("text", "code", "place"), REFUSED)
+def test_a_fault_of_the_band_is_told_of_the_band(text: str, code: str, place: str) -> None:
+    finding = only(text)
+    assert (finding.code, finding.field) == (code, f"garment.yoke.bands{place}")
+    assert finding.severity is Severity.ERROR
+
+
+def test_a_yarn_that_is_missing_comes_with_what_to_type() -> None:
+    assert only(band("beads")).remedy == "Add a table [yarn.CC1] with its ball."
+    assert 'colours = { CC1 = "CC2" }' in only(yarn("CC2") + band("beads")).remedy
+
+
+def test_a_fault_of_the_drawing_is_told_of_the_chart_and_once() -> None:
+    wrong = yarn("CC1", "CC2") + chart("mine", "#.#", "#.")
+    finding = only(wrong, band("mine") * 2, band("mine", CC1="CC2"))
+    assert (finding.code, finding.field) == ("chart.unequal", "charts.mine.rows")
+
+
+def test_only_yarns_that_no_band_uses_are_told() -> None:
+    yarns = yarn("CC1", "CC2", "CC3")
+    assert [f.field for f in said(yarns)] == ["yarn.CC1", "yarn.CC2", "yarn.CC3"]
+    finding = only(yarns, band("beads"), band("pebbles", CC1="CC3"))
+    assert (finding.code, finding.field) == ("yarn.unused", "yarn.CC2")
+    assert finding.severity is Severity.NOTE
+
+
+def test_a_spoiled_motif_is_told(tmp_path: object, monkeypatch: pytest.MonkeyPatch) -> None:
+    from pathlib import Path
+
+    from yokefellow.charts import library
+
+    assert isinstance(tmp_path, Path)
+    (tmp_path / "motifs").mkdir()
+    (tmp_path / "motifs" / "dots.toml").write_text("kind = 3")
+    monkeypatch.setattr(library, "shelf", lambda _: tmp_path)
+    with pytest.raises(MotifError) as error:
+        motifs.__wrapped__()
+    (finding,) = error.value.findings
+    assert finding.code == "motif.unreadable"
+    assert "dots.toml" in finding.message
