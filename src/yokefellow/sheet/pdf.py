@@ -7,6 +7,7 @@ import io
 import logging
 import os
 import re
+import warnings
 from collections.abc import Callable, Iterator
 from typing import Any, NoReturn
 
@@ -57,13 +58,18 @@ def _silent(_: str) -> None:
 
 
 def _check_library() -> None:
-    banner = io.StringIO()
+    """Refuse before the typesetter would: it prints a banner, or ends the whole process."""
     try:
-        # Without Pango the import prints a banner on standard output before it fails.
-        with contextlib.redirect_stdout(banner), _fixed_date():
-            import weasyprint  # noqa: F401
+        with contextlib.redirect_stdout(io.StringIO()), warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            from weasyprint.text.ffi import fontconfig
     except OSError as problem:
         _missing(str(problem))
+    config = fontconfig.FcInitLoadConfigAndFonts()
+    fonts = fontconfig.FcConfigGetFonts(config, fontconfig.FcSetSystem).nfont
+    fontconfig.FcConfigDestroy(config)
+    if not fonts:
+        _missing("there is no font on this computer")
 
 
 def _missing(reason: str) -> NoReturn:

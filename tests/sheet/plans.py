@@ -1,0 +1,62 @@
+"""The sweaters the tests of the sheet look at; each is planned once."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from tests.sweaters import planned, planned_or_refused, sized, written
+from yokefellow.conductor import Plan
+
+HOSTILE = "</script><img src=x onerror=alert(1)> {{7*7}} {% raw %} \"' & <b>"
+
+
+@cache
+def small() -> Plan:
+    """A baby's sweater: short to print."""
+    return planned(sized("babies", "12", stitches_per_cm=2.0))
+
+
+@cache
+def inches() -> Plan:
+    """A woman's sweater in inches and large print, short sleeves, wrapped short rows."""
+    return planned(
+        sized(
+            stitches_per_cm=2.2,
+            unit="in",
+            sheet={"units": "in", "paper": "Letter", "large_print": True},
+            garment={
+                "sleeves": {"length": "elbow"},
+                "neck": {"short_rows": "wrapped"},
+                "body": {"shape": "waist"},
+            },
+        )
+    )
+
+
+@cache
+def hostile() -> Plan:
+    """Whoever wrote this project file wants to see something happen."""
+    return planned(
+        sized(
+            "babies",
+            "12",
+            title=HOSTILE[:80],
+            wearer__name=HOSTILE[:80],
+            yarn__MC__name=HOSTILE[:80],
+            yarn__MC__colour="<style>*{display:none}</style>",
+            yarn__MC__fibre="javascript:alert(1)",
+        )
+    )
+
+
+NAMES = ("small", "inches", *(f"random {number}" for number in range(8)))
+
+
+@cache
+def named(name: str) -> Plan:
+    """One of the above, or the first of its own ten random seeds that can be planned."""
+    if name in ("small", "inches"):
+        return {"small": small, "inches": inches}[name]()
+    first = 500 + 10 * int(name.removeprefix("random "))
+    tries = (planned_or_refused(written(seed)) for seed in range(first, first + 10))
+    return next(plan for plan in tries if plan is not None)
