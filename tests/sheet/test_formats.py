@@ -136,6 +136,7 @@ def test_every_format_is_listed_once() -> None:
     assert set(FORMATS) == {"html", "pdf", "text", "json", "glance"}
 
 
+# common practice, no source: what one or two screens of a terminal hold
 def test_the_glance_is_short() -> None:
     assert len(render_glance(small()).splitlines()) <= 60  # our own limit: two screens
 

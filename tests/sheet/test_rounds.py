@@ -81,6 +81,7 @@ def test_every_box_has_its_own_name(plan: Plan) -> None:
     assert max(Counter(rows).values()) == 1
 
 
+# derived: all of it is a hundred per cent
 def test_the_share_grows_to_a_hundred_and_no_sooner(plan: Plan) -> None:
     lines = [
         item for section in view(plan).sections for item in section.items if isinstance(item, Line)

@@ -9,7 +9,8 @@ The top of the document:
 - `rows`, `stitches`: rows in all (a sleeve row once), stitches in all (both sleeves).
 - `dimensions`: `key`, `letter`, `place`, `body_cm`, `filled`, `ease_cm`,
   `finished_cm`, `count` (stitches or rounds), and `shown` with the worded
-  `body`, `ease`, `finished`, `counted`. A number that there is not is null.
+  `body`, `body_of` (which measure of the body), `ease`, `finished`, `counted`.
+  A number that there is not is null.
 - `gauge`: sentences.
 - `counts`: N, Y, B, S and U.
 - `yarns`, the main one first: `code`, `name`, `verdict` (`enough`, `close`, `short`), `words`,
@@ -91,6 +92,7 @@ def _glance(sheet: Sheet) -> dict[str, Any]:
                 "count": d.count,
                 "shown": {
                     "body": d.body,
+                    "body_of": d.body_of,
                     "ease": d.ease,
                     "finished": d.finished,
                     "counted": d.counted,

@@ -175,14 +175,14 @@ def _body(plan: Plan, section: Section) -> tuple[str, ...]:
 
 def _hem(_: Plan, section: Section) -> tuple[str, ...]:
     return (
-        f"The hem is ribbed on {section.start} stitches with the finer needle. Take off the "
+        f"The hem is ribbed on {section.start} stitches. Take off the "
         "marker at the other side, if it is still there; BOR stays. At the end, cut the yarn "
         "at a hand's length and draw it through the last stitch.",
     )
 
 
 def _sleeve(plan: Plan, section: Section) -> tuple[str, ...]:
-    half = plan.shape.split.underarm.got - plan.shape.split.underarm.got // 2
+    half = plan.shape.split.underarm.got // 2
     return (
         "Both sleeves are worked from these lines; every round has a box for the "
         f"{_sleeves(plan)[0]} sleeve and a box for the {_sleeves(plan)[1]}. Knit them one after "
@@ -200,8 +200,8 @@ def _sleeve(plan: Plan, section: Section) -> tuple[str, ...]:
 
 def _cuff(_: Plan, section: Section) -> tuple[str, ...]:
     return (
-        f"The cuff is ribbed on {section.start} stitches with the finer needle. At the end, cut "
-        "the yarn at a hand's length and draw it through the last stitch.",
+        f"The cuff is ribbed on {section.start} stitches. At the end, cut the yarn "
+        "at a hand's length and draw it through the last stitch.",
     )
 
 
