@@ -269,11 +269,12 @@ def test_shaping_keeps_its_distance_from_the_underarm_and_the_edges(group: str, 
     plan = planned(sized(group, size, garment__body__shape="waist", garment__body__length="tunic"))
     per_cm = plan.gauges.plain.rounds_per_cm
     sleeve, body = rows(plan, "sleeve"), rows(plan, "body")
-    first, *_, last = (row.number for row in sleeve if row.row.feature is Feature.SHAPE)
+    first, next_one, *_, last = (row.number for row in sleeve if row.row.feature is Feature.SHAPE)
     begins, second, *_, ends = (row.number for row in body if row.row.feature is Feature.SHAPE)
     # common practice, no source: a long sleeve is plain for 2.5 cm below the underarm and 1 cm
     # above the cuff; a body for 2.5 cm below the underarm and one interval; to a round and a half
-    assert first / per_cm >= 2.5
+    # derived: the pick-up round and the one that closes the corners come before
+    assert first - (next_one - first) == pytest.approx(2 + 2.5 * per_cm, abs=1.5)
     assert (len(sleeve) - last) / per_cm >= 1.0 - 0.5 / per_cm
     assert begins - (second - begins) == pytest.approx(2.5 * per_cm, abs=1.5)
     assert ends < len(body)
