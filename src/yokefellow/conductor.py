@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
+from itertools import groupby
 
 from yokefellow.advice.bands import band_cautions
 from yokefellow.advice.cautions import cautions, safety
@@ -76,6 +77,16 @@ def _stop_on_errors(findings: Iterable[Finding]) -> None:
         raise PlanError(found)
 
 
+def _key(schedule: Schedule) -> str:
+    """Name a schedule by its rows, so that ticks kept for it never fit another."""
+    rows = [
+        (section.key, section.start, section.copies, row, sum(1 for _ in same))
+        for section in schedule.sections
+        for row, same in groupby(section.rows)
+    ]
+    return sha256(repr(rows).encode()).hexdigest()[:16]
+
+
 def plan(project: Project) -> Plan:
     """Turn a project into a plan.
 
@@ -114,5 +125,5 @@ def plan(project: Project) -> Plan:
         checks=checks(project, figures, finished, gauge, shaped.shape, rows, charts),
         findings=(*said, *warned, *banded),
         safety=safety(project),
-        key=sha256(repr(schedule).encode()).hexdigest()[:16],
+        key=_key(schedule),
     )

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from itertools import groupby
 from types import MappingProxyType
 
 from yokefellow.gauge import Gauges
@@ -153,25 +153,21 @@ def spent(section: Section, gauges: Gauges) -> Mapping[str, Spent]:
     passes behind it, and so does the yarn in hand behind a slipped stitch:
     one stitch width each (derived from Munden 1959: 1/Kw of a loop).
     """
-    loops: Counter[str] = Counter()
-    floats: Counter[str] = Counter()
-    metres: dict[str, float] = {}
-    for row in section.rows:
-        fabric = gauges.of(row.fabric)
-        loop_cm = _loop_cm(gauges, row.fabric)
+    tallies: dict[tuple[str, str], list[int]] = {}
+    for row, same in groupby(section.rows):
+        times = len(section.copies) * sum(1 for _ in same)
         for yarn, (worked_once, behind) in _row_spends(row).items():
-            loops[yarn] += worked_once
-            floats[yarn] += behind
-            cm = worked_once * loop_cm + behind / fabric.stitches_per_cm
-            metres[yarn] = metres.get(yarn, 0.0) + cm / 100
-    copies = len(section.copies)
-    return {
-        yarn: Spent(copies * loops[yarn], copies * floats[yarn], copies * metres[yarn])
-        for yarn in metres
-    }
+            tally = tallies.setdefault((yarn, row.fabric), [0, 0])
+            tally[0] += times * worked_once
+            tally[1] += times * behind
+    found: dict[str, Spent] = {}
+    for (yarn, fabric), (loops, floats) in tallies.items():
+        cm = loops * _loop_cm(gauges, fabric) + floats / gauges.of(fabric).stitches_per_cm
+        before = found.get(yarn, NOTHING)
+        found[yarn] = Spent(before.loops + loops, before.floats + floats, before.metres + cm / 100)
+    return found
 
 
-@lru_cache(maxsize=4096)
 def _row_spends(row: Row) -> Mapping[str, tuple[int, int]]:
     """Count the loops and the floats of each yarn in a row."""
     loops: Counter[str] = Counter()
