@@ -34,6 +34,14 @@ def inches() -> Plan:
 
 
 @cache
+def banded() -> Plan:
+    """Two colour bands: one stranded, one worked with one yarn at a time."""
+    ball = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 8}
+    bands = [{"chart": "diamonds"}, {"chart": "tide-lines"}]
+    return planned(sized(yarn={"MC": ball, "CC1": ball}, garment__yoke__bands=bands))
+
+
+@cache
 def hostile() -> Plan:
     """Whoever wrote this project file wants to see something happen."""
     return planned(
@@ -49,14 +57,14 @@ def hostile() -> Plan:
     )
 
 
-NAMES = ("small", "inches", *(f"random {number}" for number in range(8)))
+NAMES = ("small", "inches", "banded", *(f"random {number}" for number in range(8)))
 
 
 @cache
 def named(name: str) -> Plan:
     """One of the above, or the first of its own ten random seeds that can be planned."""
-    if name in ("small", "inches"):
-        return {"small": small, "inches": inches}[name]()
+    if not name.startswith("random"):
+        return {"small": small, "inches": inches, "banded": banded}[name]()
     first = 500 + 10 * int(name.removeprefix("random "))
     tries = (planned_or_refused(written(seed)) for seed in range(first, first + 10))
     return next(plan for plan in tries if plan is not None)

@@ -83,7 +83,9 @@ def test_the_text_has_every_line_with_its_count_and_its_boxes(plan: Plan) -> Non
         for item in section.items:
             if isinstance(item, Line):
                 side = f" {item.side}" if item.side else ""
-                assert f"{item.word} {item.numbers}{side}: {item.what} → {item.count}" in text
+                yarn = f" ({item.yarn})" if item.yarn else ""
+                label = f"{item.word} {item.numbers}{side}{yarn}"
+                assert f"{label}: {item.what} → {item.count}" in text
                 found += len(item.ticks) * (item.last - item.first + 1)
             elif isinstance(item, Halt):
                 found += len(item.ticks)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from tests.sheet.plans import inches, small
+from tests.sheet.plans import banded, inches, small
 from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
 from yokefellow.schedule.rows import worked
@@ -121,3 +121,13 @@ def test_shaping_rows_say_which_of_how_many() -> None:
     said = [item.why for item in sleeve.items if isinstance(item, Line) and "tapers" in item.why]
     total = len(inches().shape.sleeve.decreases)
     assert said == [f"tapers the sleeve, {number} of {total}" for number in range(1, total + 1)]
+
+
+def test_a_round_says_its_yarn_where_there_are_several() -> None:
+    yoke = next(section for section in view(banded()).sections if section.key == "yoke")
+    lines = [item for item in yoke.items if isinstance(item, Line)]
+    assert {line.yarn for line in lines} == {"MC", "CC1", ""}
+    assert all(("CC1" in line.what) == (line.yarn == "") for line in lines)
+    body = next(section for section in view(banded()).sections if section.key == "body")
+    assert {item.yarn for item in body.items if isinstance(item, Line)} == {""}
+    assert {"MC", "CC"} <= {entry.code for entry in view(banded()).abbreviations}

@@ -61,7 +61,11 @@ def _swatch(plan: Plan) -> Iterator[str]:
         f"On needle {size}, in the middle of {state}, {over} hold {stitches} stitches and "
         f"{rounds} rounds. Count once more, in another place, before you cast on."
     )
-    if gauge.is_washed:
+    differs = (gauge.stitches_per_cm, gauge.rounds_per_cm) != (
+        gauge.unwashed_stitches_per_cm,
+        gauge.unwashed_rounds_per_cm,
+    )
+    if gauge.is_washed and differs:
         yield (
             f"Before washing the same {over} held "
             f"{in_a_swatch(gauge.unwashed_stitches_per_cm, unit)} stitches and "

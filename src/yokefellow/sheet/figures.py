@@ -67,10 +67,12 @@ def grams(value_g: float) -> str:
 def balls(value: float) -> str:
     """Word a number of balls to a tenth.
 
-    >>> balls(5.87), balls(1.0)
-    ('5.9 balls', '1 ball')
+    >>> balls(5.87), balls(1.0), balls(0.03)
+    ('5.9 balls', '1 ball', 'under 0.1 ball')
     """
     shown = plain(value, 1)
+    if shown == "0" and value > 0:
+        return "under 0.1 ball"
     return f"{shown} ball" if shown == "1" else f"{shown} balls"
 
 

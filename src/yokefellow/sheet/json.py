@@ -21,7 +21,8 @@ The top of the document:
 - `sections`: `key`, `title`, `start` (stitches before its first row), `copies`
   (names of the sleeves, or an empty list), `rows`, `begins`, `yarn`, `intro`, `done`, and
   `items` in knitting order. An item's `is` is `line`, `check` or `needle`:
-  - `line`: `kind` (`rnd`, `RS`, `WS`, `part`), `first`, `last`, `what`, `count`
+  - `line`: `kind` (`rnd`, `RS`, `WS`, `part`), `first`, `last`, `yarn` (in hand,
+    where the section has several and `what` names none), `what`, `count`
     (after each of its rows), `why`, `stitches` (worked in one row), `so_far`,
     `boxes` (one id for each row and copy, in order);
   - `check`: `kind` (`count`, `measure`, `try-on`, `look`), `after`, `title`, `text`, `boxes`;
@@ -164,6 +165,7 @@ def _item(item: Item) -> dict[str, Any]:
             "kind": item.kind,
             "first": item.first,
             "last": item.last,
+            "yarn": item.yarn,
             "what": item.what,
             "count": item.count,
             "why": item.why,

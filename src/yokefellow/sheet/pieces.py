@@ -84,6 +84,8 @@ class Line:
     """`Round`, `Rounds`, `Row` or `Rows`."""
     side: str
     """`RS` or `WS` for a short row, otherwise empty."""
+    yarn: str
+    """The yarn in hand, where the section has several and the row itself names none."""
     what: str
     count: int
     delta: str

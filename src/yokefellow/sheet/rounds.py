@@ -11,7 +11,7 @@ from yokefellow.advice.checks import Check
 from yokefellow.advice.needles import NeedleChange
 from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
-from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, worked
+from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, flat_ops, worked
 from yokefellow.sheet.figures import metres, needle, number, percent, title_case
 from yokefellow.sheet.pieces import Box, Halt, Item, Line, NeedleNote, Run, SectionView, Ticks
 from yokefellow.sheet.words import SECTION_TITLES, introduction, section_name
@@ -36,6 +36,10 @@ class _Desk:
     """Why a row is there, by its place in the schedule."""
     checks: dict[tuple[str, int], tuple[Check, ...]]
     needles: dict[tuple[str, int], NeedleChange]
+
+    def changes_yarn(self, section: Section) -> bool:
+        """Tell whether a section is worked with several yarns."""
+        return len(_uses(self.plan, section)) > 1
 
 
 def sections(plan: Plan) -> tuple[SectionView, ...]:
@@ -91,15 +95,24 @@ def _shaping(row: WorkedRow) -> tuple[str, bool]:
     return (row.row.why if row.row.feature is Feature.SHAPE else ""), row.after > row.before
 
 
-def _yarns(plan: Plan, section: Section) -> str:
-    """Say which yarns a section takes, and how much of each."""
-    unit = plan.project.sheet.units
-    uses = (
-        f"{code}, about {metres(use.amount.metres, unit)}"
+def _uses(plan: Plan, section: Section) -> dict[str, float]:
+    """Give the yarns of a section, and how many metres of each."""
+    return {
+        code: use.amount.metres
         for code, estimate in plan.yarns.items()
         for use in estimate.by_section
         if use.key == section.key and use.amount.metres > 0
-    )
+    }
+
+
+def _names_yarn(row: Row) -> bool:
+    return any(op.yarn for op in flat_ops(row.steps))
+
+
+def _yarns(plan: Plan, section: Section) -> str:
+    """Say which yarns a section takes, and how much of each."""
+    unit = plan.project.sheet.units
+    uses = (f"{code}, about {metres(m, unit)}" for code, m in _uses(plan, section).items())
     return "; ".join(uses) + (" for both" if len(section.copies) > 1 else "")
 
 
@@ -165,6 +178,7 @@ def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
         numbers=f"{first}–{last}" if last > first else f"{first}",
         word=round_word + ("s" if last > first else ""),
         side=row.kind.value if row.kind in (RowKind.RIGHT_SIDE, RowKind.WRONG_SIDE) else "",
+        yarn=row.yarn if desk.changes_yarn(section) and not _names_yarn(row) else "",
         what=phrase(row, run[0].before),
         count=run[0].after,
         delta="" if row.feature in _WHOLE_EDGES else _signed(change),

@@ -132,7 +132,9 @@ def _section(section: SectionView) -> Iterator[str]:
 def _line(line: Line) -> Iterator[str]:
     side = f" {line.side}" if line.side else ""
     why = f" ({line.why})" if line.why else ""
-    yield from _paragraph(f"{line.what} → {line.count}{why}", f"{line.word} {line.numbers}{side}: ")
+    yarn = f" ({line.yarn})" if line.yarn else ""
+    label = f"{line.word} {line.numbers}{side}{yarn}: "
+    yield from _paragraph(f"{line.what} → {line.count}{why}", label)
     for ticks in line.ticks:
         yield from _boxes(ticks)
 

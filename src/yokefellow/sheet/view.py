@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from yokefellow.conductor import Plan
-from yokefellow.notation.abbreviations import abbreviations_used
+from yokefellow.notation.abbreviations import ABBREVIATIONS, Abbreviation, abbreviations_used
 from yokefellow.sheet.assumed import assumptions, before, filled, residuals
 from yokefellow.sheet.ataglance import glance
 from yokefellow.sheet.dimensions import dimensions
@@ -36,11 +36,18 @@ def view(plan: Plan) -> Sheet:
         before=before(plan),
         sections=sections(plan),
         finishing=finishing(plan, tuple(map(_block_to, measures))),
-        abbreviations=abbreviations_used(row.row for row in plan.rows),
+        abbreviations=_abbreviations(plan),
         filled=filled(plan),
         assumed=assumptions(plan),
         residuals=residuals(plan),
     )
+
+
+def _abbreviations(plan: Plan) -> tuple[Abbreviation, ...]:
+    """List what the rows use, and the names of the yarns where there are several."""
+    used = {entry.code for entry in abbreviations_used(row.row for row in plan.rows)}
+    used |= {"MC", "CC"} if len(plan.yarns) > 1 else set()
+    return tuple(entry for entry in ABBREVIATIONS if entry.code in used)
 
 
 def _block_to(measure: Dimension) -> str:

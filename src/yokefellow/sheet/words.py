@@ -120,8 +120,14 @@ def _yoke(plan: Plan, section: Section) -> tuple[str, ...]:
     said = [
         f"From here on every round goes all the way round again, knitted on {section.start} "
         f"stitches at first. {len(yoke.increase_rounds)} increase rounds make the circle wider, "
-        f"up to {plan.shape.split.yoke} stitches; between them every round is plain.",
+        f"up to {plan.shape.split.yoke} stitches; between them "
+        + ("lie the colour bands and plain rounds." if yoke.bands else "every round is plain."),
     ]
+    if yoke.bands:
+        said.append(
+            "The yarn of a round stands before it, unless its stitches name their own. Leave "
+            "each yarn hanging inside when another takes its turn."
+        )
     if yoke.short_rows.turns and _is_wrapped(plan):
         said.append(
             "The first round closes the gaps of the short rows: at each k wrap, lift the wrap "
