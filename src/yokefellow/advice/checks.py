@@ -64,12 +64,10 @@ class _Desk:
         )
 
     def _told(self, needles_cm: float, washed_cm: float) -> str:
-        if not self.plain.is_washed or abs(needles_cm - washed_cm) < SAME_CM:
-            return f"{self.show(washed_cm)}"
-        return f"{self.show(needles_cm)} on the needles ({self.show(washed_cm)} once washed)"
-
-
-SAME_CM = 0.05
+        needles, washed = self.show(needles_cm), self.show(washed_cm)
+        if not self.plain.is_washed or needles == washed:
+            return washed
+        return f"{needles} on the needles ({washed} once washed)"
 
 
 def checks(

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import combinations, takewhile
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Needles
@@ -50,33 +51,90 @@ def rib_needle_mm(needles: Needles) -> float:
     return max(1.0, needles.main - RIB_FINER_MM)
 
 
+@dataclass(frozen=True, slots=True)
+class _Hold:
+    """One row, and the work the needle holds in it, in cm round."""
+
+    row: WorkedRow
+    mm: float
+    least_cm: float
+    """When the work is smallest: the needle must be shorter."""
+    most_cm: float
+
+    def fits(self, length_cm: float) -> bool:
+        """Tell whether a needle of that length holds the work, neither stretched nor crowded."""
+        return length_cm < self.least_cm and self.most_cm <= CROWDED * (length_cm - RIGID_CM)
+
+
 def needle_changes(
     rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles, unit: LengthUnit
 ) -> tuple[NeedleChange, ...]:
     """Give every row at which to take another needle.
 
-    The first needle is the longest that is shorter than the work; a longer one
-    is taken when the work is crowded on it, a shorter one when the work no
-    longer goes round it.
+    Of all the choices of circular needles that hold the work at every row,
+    the one with the fewest lengths is taken, and each needle is kept as long
+    as it serves. Where none is short enough, the work goes on double-pointed
+    needles or a long loop; where none is long enough, on the longest.
     """
-    return tuple(_changes(rows, gauges, needles, LENGTHS_CM[unit]))
+    holds = tuple(_holds(rows, gauges, needles))
+    lengths = LENGTHS_CM[unit]
+    needed = [
+        frozenset(length for length in lengths if hold.fits(length))
+        or frozenset({_last_resort(hold, lengths)})
+        for hold in holds
+    ]
+    owned = _fewest_lengths(needed, (SMALL, *lengths))
+    return tuple(_changes(holds, [choice & owned for choice in needed]))
 
 
-def _changes(
-    rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles, lengths: tuple[float, ...]
-) -> Iterator[NeedleChange]:
-    now: tuple[float, float] | None = None
+def _holds(rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles) -> Iterator[_Hold]:
     for worked in rows:
+        if worked.row.feature is Feature.BIND_OFF:
+            continue
         mm = rib_needle_mm(needles) if worked.row.fabric == "rib" else needles.main
         # On the needles the work is not washed yet.
         per_cm = gauges.of(worked.row.fabric).unwashed_stitches_per_cm
-        round_cm = _fewest(worked) / per_cm
-        length_cm = _length(round_cm, now[1] if now else None, lengths)
-        if worked.row.feature is Feature.BIND_OFF:
-            continue
-        if now != (mm, length_cm):
-            now = (mm, length_cm)
-            yield NeedleChange(worked.section.key, worked.number, worked.place, mm, length_cm)
+        most = max(worked.before, worked.after)
+        yield _Hold(worked, mm, _fewest(worked) / per_cm, most / per_cm)
+
+
+def _last_resort(hold: _Hold, lengths: tuple[float, ...]) -> float:
+    """Give the longest needle shorter than the work, crowded or not; or double-pointed ones."""
+    shorter = [length for length in lengths if length < hold.least_cm]
+    return shorter[-1] if shorter else SMALL
+
+
+def _fewest_lengths(
+    needed: Sequence[frozenset[float]], lengths: tuple[float, ...]
+) -> frozenset[float]:
+    """Find the smallest set of needles that holds every row; of equal ones, the shorter."""
+    different = set(needed)
+    for size in range(1, len(lengths) + 1):
+        for chosen in combinations(lengths, size):
+            owned = frozenset(chosen)
+            if all(choice & owned for choice in different):
+                return owned
+    return frozenset(lengths)
+
+
+def _changes(holds: Sequence[_Hold], choices: Sequence[frozenset[float]]) -> Iterator[NeedleChange]:
+    now: tuple[float, float] | None = None
+    for at, (hold, choice) in enumerate(zip(holds, choices, strict=True)):
+        length_cm = now[1] if now and now[1] in choice else _lasts(choice, choices[at:])
+        if now != (hold.mm, length_cm):
+            now = (hold.mm, length_cm)
+            worked = hold.row
+            yield NeedleChange(worked.section.key, worked.number, worked.place, *now)
+
+
+def _lasts(choice: frozenset[float], ahead: Sequence[frozenset[float]]) -> float:
+    """Of the needles that serve now, give the one that serves longest from here."""
+
+    def rows(length: float) -> int:
+        served = takewhile(lambda other: length in other, ahead)
+        return sum(1 for _ in served)
+
+    return max(sorted(choice), key=rows)
 
 
 def _fewest(worked: WorkedRow) -> int:
@@ -86,11 +144,3 @@ def _fewest(worked: WorkedRow) -> int:
     """
     begins = worked.row.feature in (Feature.CAST_ON, Feature.PICK_UP)
     return worked.after if begins else min(worked.before, worked.after)
-
-
-def _length(round_cm: float, now_cm: float | None, lengths: tuple[float, ...]) -> float:
-    fitting = [length for length in lengths if length < round_cm]
-    longest = fitting[-1] if fitting else SMALL
-    if now_cm is None or now_cm >= round_cm or now_cm == SMALL:
-        return longest
-    return longest if round_cm > CROWDED * (now_cm - RIGID_CM) else now_cm
