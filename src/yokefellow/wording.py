@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from yokefellow.units import CM_PER_INCH, LengthUnit
 
-__all__ = ["length"]
+M_PER_YARD = 0.9144
+"""Exact by definition (international yard and pound agreement, 1959)."""
+
+__all__ = ["length", "yarn_length"]
 
 _QUARTERS = ("", "¼", "½", "¾")
 
@@ -30,3 +33,14 @@ def length(cm: float, unit: LengthUnit) -> str:
 
 def _signed(value: float, shown: str) -> str:
     return f"−{shown}" if value < 0 else shown
+
+
+def yarn_length(metres: float, unit: LengthUnit) -> str:
+    """Word a length of yarn: metres, or yards with metres beside them where the tape is in inches.
+
+    >>> yarn_length(1176.3, "cm"), yarn_length(100.0, "in")
+    ('1,176 m', '109 yd (100 m)')
+    """
+    shown = f"{round(metres):,} m"
+    worded = shown if unit == "cm" else f"{round(metres / M_PER_YARD):,} yd ({shown})"
+    return worded.replace("-", "−")

@@ -10,7 +10,7 @@ from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
-from yokefellow.wording import length
+from yokefellow.wording import length, yarn_length
 from yokefellow.yarn import YarnEstimate
 
 __all__ = ["cautions", "safety"]
@@ -46,7 +46,7 @@ def cautions(
         *_edges(project, finished, shape),
         *_yoke(project, broken, shape),
         *_gauge(project, finished, gauges),
-        *(finding for yarn in yarns.values() for finding in _yarn(yarn)),
+        *(finding for yarn in yarns.values() for finding in _yarn(project, yarn)),
     )
 
 
@@ -228,15 +228,23 @@ def _gauge(project: Project, finished: Finished, gauges: Gauges) -> Iterator[Fin
 UNSURE_CM = 2.0
 
 
-def _yarn(yarn: YarnEstimate) -> Iterator[Finding]:
+def _yarn(project: Project, yarn: YarnEstimate) -> Iterator[Finding]:
     if yarn.verdict == "enough":
         return
-    have, need = yarn.stash.metres, yarn.needed.metres
+    unit = project.sheet.units
+    have, need, short = (
+        yarn_length(metres, unit)
+        for metres in (
+            yarn.stash.metres,
+            yarn.needed.metres,
+            yarn.needed.metres - yarn.stash.metres,
+        )
+    )
     if yarn.verdict == "close":
         yield _caution(
             "yarn.close",
             f"yarn.{yarn.code}.balls",
-            f"The stash holds {have:.0f} m of {yarn.code}, and the sweater wants {need:.0f} m with "
+            f"The stash holds {have} of {yarn.code}, and the sweater wants {need} with "
             "a margin of a tenth: too close to call.",
             "Shorten the sleeves or the body a little, knit the sleeves before the hem, or keep "
             "the swatch to unravel.",
@@ -245,8 +253,8 @@ def _yarn(yarn: YarnEstimate) -> Iterator[Finding]:
         yield _caution(
             "yarn.short",
             f"yarn.{yarn.code}.balls",
-            f"The stash holds {have:.0f} m of {yarn.code}, and the sweater wants {need:.0f} m with "
-            f"a margin of a tenth: short by {need - have:.0f} m.",
+            f"The stash holds {have} of {yarn.code}, and the sweater wants {need} with "
+            f"a margin of a tenth: short by {short}.",
             "Shorten the sleeves or the body, or choose less ease, before casting on.",
         )
 

@@ -11,7 +11,6 @@ from yokefellow.shaping.counts import Count
 from yokefellow.sheet.figures import (
     fine_length,
     in_a_swatch,
-    metres,
     needle,
     plain,
     swatch_width,
@@ -19,7 +18,7 @@ from yokefellow.sheet.figures import (
 from yokefellow.sheet.pieces import Before, Caution, Filled, Residual
 from yokefellow.sheet.words import MEASURE_WORDS
 from yokefellow.sizing.figures import MEASURES
-from yokefellow.wording import length
+from yokefellow.wording import length, yarn_length
 from yokefellow.yarn import MARGIN, STATE, SWATCH_CM
 
 __all__ = ["assumptions", "before", "filled", "residuals"]
@@ -132,7 +131,7 @@ def _assumptions(plan: Plan) -> Iterator[str]:
         f'(D. L. Munden, "The geometry and dimensional properties of plain-knit fabrics", '
         f"Journal of the Textile Institute 50, 1959; {STATE} fabric). A swatch "
         f"{length(SWATCH_CM, unit)} square, two ends at each join "
-        f"(together {metres(extras_m, unit)}) and a margin of {100 * MARGIN:.0f} % are added."
+        f"(together {yarn_length(extras_m, unit)}) and a margin of {100 * MARGIN:.0f} % are added."
     )
 
 

@@ -11,7 +11,6 @@ from yokefellow.sheet.figures import (
     balls,
     grams,
     in_a_swatch,
-    metres,
     number,
     swatch_width,
     title_case,
@@ -28,7 +27,7 @@ from yokefellow.sheet.pieces import (
 from yokefellow.sheet.rounds import needle_words
 from yokefellow.sheet.words import SECTION_TITLES
 from yokefellow.units import LengthUnit
-from yokefellow.wording import length
+from yokefellow.wording import length, yarn_length
 from yokefellow.yarn import Amount, YarnEstimate
 
 __all__ = ["gauge_words", "glance"]
@@ -95,7 +94,7 @@ def _yarn(plan: Plan, estimate: YarnEstimate) -> YarnView:
 def _yarn_name(plan: Plan, code: str) -> str:
     yarn, unit = plan.project.yarn[code], plan.project.sheet.units
     words = [word for word in (yarn.name, yarn.colour, yarn.fibre) if word]
-    ball = f"{grams(yarn.ball_weight)} = {metres(yarn.ball_length, unit)} a ball"
+    ball = f"{grams(yarn.ball_weight)} = {yarn_length(yarn.ball_length, unit)} a ball"
     return f"{code}: " + ", ".join([*words, ball])
 
 
@@ -103,7 +102,7 @@ def _amount(key: str, what: str, amount: Amount, unit: LengthUnit) -> YarnLine:
     return YarnLine(
         key=key,
         what=what,
-        length=metres(amount.metres, unit),
+        length=yarn_length(amount.metres, unit),
         weight=grams(amount.grams),
         balls=balls(amount.balls),
         length_m=amount.metres,
@@ -115,11 +114,13 @@ def _amount(key: str, what: str, amount: Amount, unit: LengthUnit) -> YarnLine:
 def _verdict(estimate: YarnEstimate, unit: LengthUnit) -> str:
     left_m = estimate.left_m
     if estimate.verdict == "enough":
-        return f"Enough. About {metres(left_m, unit)} should be left, the spare tenth included."
+        return (
+            f"Enough. About {yarn_length(left_m, unit)} should be left, the spare tenth included."
+        )
     if estimate.verdict == "close":
-        left = metres(left_m, unit)
+        left = yarn_length(left_m, unit)
         return f"Too close to call: only about {left} would be left, less than the spare tenth."
-    return f"Not enough: about {metres(-left_m, unit)} short, before anything to spare."
+    return f"Not enough: about {yarn_length(-left_m, unit)} short, before anything to spare."
 
 
 def _needles(plan: Plan) -> Iterator[NeedleUse]:
@@ -136,7 +137,7 @@ def _saving(plan: Plan, saving: Saving) -> SavingLine:
     chosen_cm, plain_cm = _lengths_cm(plan, saving)
     lengths = f"{length(chosen_cm, unit)} instead of {length(plain_cm, unit)}"
     shown = (
-        f"{number(sign * saved.stitches)} stitches, {metres(sign * saved.metres, unit)}, "
+        f"{number(sign * saved.stitches)} stitches, {yarn_length(sign * saved.metres, unit)}, "
         f"{grams(sign * saved.grams)}, {balls(sign * saved.balls)}"
     )
     return SavingLine(

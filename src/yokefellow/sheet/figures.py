@@ -11,7 +11,6 @@ __all__ = [
     "fine_length",
     "grams",
     "in_a_swatch",
-    "metres",
     "needle",
     "number",
     "percent",
@@ -19,9 +18,6 @@ __all__ = [
     "swatch_width",
     "title_case",
 ]
-
-M_PER_YARD = 0.9144
-"""Exact by definition (international yard and pound agreement, 1959)."""
 
 SWATCH_INCHES = 4
 SWATCH_CM = 10
@@ -47,16 +43,6 @@ def plain(value: float, places: int) -> str:
     if "." in written:
         written = written.rstrip("0").rstrip(".")
     return "0" if written == "-0" else written.replace("-", "−")
-
-
-def metres(value_m: float, unit: LengthUnit) -> str:
-    """Word a length of yarn: metres, or yards with metres beside them for a sheet in inches.
-
-    >>> metres(1176.3, "cm"), metres(100.0, "in")
-    ('1,176 m', '109 yd (100 m)')
-    """
-    shown = f"{number(round(value_m))} m"
-    return shown if unit == "cm" else f"{number(round(value_m / M_PER_YARD))} yd ({shown})"
 
 
 def grams(value_g: float) -> str:

@@ -12,10 +12,10 @@ from yokefellow.advice.needles import NeedleChange
 from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
 from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, flat_ops, worked
-from yokefellow.sheet.figures import metres, needle, number, percent, title_case
+from yokefellow.sheet.figures import needle, number, percent, title_case
 from yokefellow.sheet.pieces import Box, Halt, Item, Line, NeedleNote, Run, SectionView, Ticks
 from yokefellow.sheet.words import SECTION_TITLES, introduction, section_name
-from yokefellow.wording import length
+from yokefellow.wording import length, yarn_length
 
 __all__ = ["needle_words", "sections"]
 
@@ -112,7 +112,7 @@ def _names_yarn(row: Row) -> bool:
 def _yarns(plan: Plan, section: Section) -> str:
     """Say which yarns a section takes, and how much of each."""
     unit = plan.project.sheet.units
-    uses = (f"{code}, about {metres(m, unit)}" for code, m in _uses(plan, section).items())
+    uses = (f"{code}, about {yarn_length(m, unit)}" for code, m in _uses(plan, section).items())
     return "; ".join(uses) + (" for both" if len(section.copies) > 1 else "")
 
 
