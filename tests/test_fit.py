@@ -11,7 +11,9 @@ from hypothesis import strategies as st
 
 from tests.sweaters import IN, Sections, edited, every_size, project, sized
 from yokefellow.findings import PlanError, Severity
-from yokefellow.fit import Finished, arm_cm, body_lengths_cm, ease_cm, fit, sleeve_lengths_cm
+from yokefellow.fit import Finished, fit
+from yokefellow.fit.ease import ease_cm
+from yokefellow.fit.lengths import arm_cm, body_lengths_cm, sleeve_lengths_cm
 from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill

@@ -1,0 +1,46 @@
+"""Ease: how much larger than the body the sweater is."""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+
+__all__ = ["ease_cm"]
+
+_CHEST_EASE = MappingProxyType(
+    {
+        "very close": (-0.08, -10.16, -5.08),
+        "close": (0.0, 0.0, 0.0),
+        "classic": (0.08, 5.08, 10.16),
+        "loose": (0.13, 10.16, 15.24),
+        "oversized": (0.18, 15.24, 25.4),
+    }
+)
+"""Share of the chest, and the least and most cm, of each fit.
+
+The limits are the Craft Yarn Council's fit table (-4 to -2, 0, +2 to +4, +4 to
++6, +6 in and more), from memory; where in its range a body lies is a share of
+the chest (common practice, no source).
+"""
+
+_ARM_EASE = MappingProxyType(
+    {
+        "very close": (0.0, 0.0, 0.0),
+        "close": (0.09, 1.3, 3.0),
+        "classic": (0.18, 2.5, 6.0),
+        "loose": (0.27, 4.0, 9.0),
+        "oversized": (0.36, 5.5, 12.0),
+    }
+)
+"""The same for the upper arm (common practice, no source: no ease table for sleeves is known)."""
+
+
+def ease_cm(chosen: str | float, body_cm: float, *, arm: bool = False) -> float:
+    """Give the ease in cm: a length as it is, a named fit by its table.
+
+    >>> round(ease_cm("classic", 96.5), 2)
+    7.72
+    """
+    if not isinstance(chosen, str):
+        return chosen
+    share, least, most = (_ARM_EASE if arm else _CHEST_EASE)[chosen]
+    return min(most, max(least, share * body_cm))

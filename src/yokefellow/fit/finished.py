@@ -1,0 +1,82 @@
+"""The finished garment in cm: what the later rooms are given."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+__all__ = ["BodyFit", "Finished", "NeckFit", "SleeveFit", "YokeFit"]
+
+
+@dataclass(frozen=True, slots=True)
+class NeckFit:
+    """The finished neck, in cm."""
+
+    opening_cm: float
+    band_cm: float
+    raise_cm: float
+    """How much higher the back is than the front."""
+
+
+@dataclass(frozen=True, slots=True)
+class YokeFit:
+    """The finished yoke, in cm."""
+
+    depth_cm: float
+    """At the front, below the neckband to the underarm."""
+    underarm_cm: float
+    shoulder_cm: float
+    """Round the shoulders: the yoke must be at least this wide at their point."""
+
+
+@dataclass(frozen=True, slots=True)
+class BodyFit:
+    """The finished body below the underarm, in cm."""
+
+    chest_cm: float
+    shape: str
+    length_cm: float
+    """Underarm to edge, hem included."""
+    hem_cm: float
+    """Depth of the hem."""
+    waist_cm: float
+    """Round the garment at the waist; the chest when it is not shaped."""
+    waist_at_cm: float
+    """Below the underarm."""
+    edge_cm: float
+    """Round the garment just above the hem."""
+    gather: float
+    """Share of stitches the hem leaves out."""
+
+
+@dataclass(frozen=True, slots=True)
+class SleeveFit:
+    """One finished sleeve, in cm."""
+
+    name: str
+    """The named length it comes nearest to."""
+    upper_arm_cm: float
+    length_cm: float
+    """Underarm to edge, cuff included."""
+    share: float
+    """Of underarm to wrist."""
+    arm_cm: float
+    """Round the widest part of the arm that the edge must pass."""
+    edge_cm: float
+    cuff_cm: float
+    """Depth of the cuff."""
+
+
+@dataclass(frozen=True, slots=True)
+class Finished:
+    """The whole finished garment, and the one it was modified from."""
+
+    neck: NeckFit
+    yoke: YokeFit
+    body: BodyFit
+    sleeve: SleeveFit
+    ease_chest_cm: float
+    ease_arm_cm: float
+    plain_body: BodyFit
+    """The body without its length modification: hip length."""
+    plain_sleeve: SleeveFit
+    """The sleeve without its length modification: full length."""

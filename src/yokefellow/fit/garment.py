@@ -1,0 +1,182 @@
+"""From body, ease and style to the finished garment, in cm. Nothing here knows a stitch."""
+
+from __future__ import annotations
+
+from yokefellow.findings import PlanError
+from yokefellow.fit.ease import ease_cm
+from yokefellow.fit.finished import BodyFit, Finished, NeckFit, SleeveFit, YokeFit
+from yokefellow.fit.lengths import (
+    body_lengths_cm,
+    chosen_cm,
+    must_pass_cm,
+    sleeve_lengths_cm,
+    underarm_to_waist_cm,
+)
+from yokefellow.fit.limits import (
+    body_findings,
+    neck_findings,
+    sleeve_findings,
+    waist_findings,
+)
+from yokefellow.project.models import Project
+from yokefellow.project.typed import ChosenLength, NamedLength
+from yokefellow.sizing.figures import Figures
+
+__all__ = ["HEAD_STRETCH", "body_fit", "fit", "sleeve_fit"]
+
+HEAD_STRETCH = 1.35
+"""How far a ribbed neck edge stretches over the head (common practice, no source)."""
+
+_WIDE_NECK = 1.18
+"""A wide neck beside a crew one (common practice, no source)."""
+
+
+def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> SleeveFit:
+    """Give the finished sleeve of a chosen length.
+
+    The edge goes round the widest part of the arm from there down, with the
+    upper arm's ease: a sleeve that ends at the elbow must still be pulled over
+    the forearm. The edge is never wider than the sleeve's own top.
+    """
+    named = sleeve_lengths_cm(figures)
+    length_cm = chosen_cm(chosen, named, named["full"])
+    share = min(1.0, max(0.0, length_cm / figures.cm("arm_length")))
+    arm_ease_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
+    top_cm = figures.cm("upper_arm") + arm_ease_cm
+    passes_cm = must_pass_cm(figures, share)
+    nearest = min(named, key=lambda name: abs(named[name] - length_cm))
+    return SleeveFit(
+        name=nearest,
+        upper_arm_cm=top_cm,
+        length_cm=length_cm,
+        share=share,
+        arm_cm=passes_cm,
+        edge_cm=min(top_cm, passes_cm + arm_ease_cm),
+        cuff_cm=_cuff_cm(project.garment.sleeves.cuff, length_cm, share),
+    )
+
+
+def _cuff_cm(chosen: str | float, length_cm: float, share: float) -> float:
+    """Give the depth of the cuff: shallower on a shorter sleeve (common practice, no source).
+
+    The knitter's own depth is kept, but never takes more than half the sleeve.
+    """
+    if not isinstance(chosen, str):
+        return min(chosen, 0.5 * length_cm)
+    usual_cm = 2.0 if share < 0.4 else 3.0 if share < 0.6 else 4.0 if share < 0.95 else 5.0
+    return min(usual_cm, 0.35 * length_cm)
+
+
+def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFit:
+    """Give the finished body of a chosen length, with the girth its shape has at each height."""
+    choices = project.garment.body
+    named = body_lengths_cm(figures)
+    length_cm = chosen_cm(chosen, named, named["hip"])
+    ease_chest_cm = ease_cm(project.ease.chest, figures.cm("chest"))
+    chest_cm = figures.cm("chest") + ease_chest_cm
+    waist_at_cm = underarm_to_waist_cm(figures)
+    waist_cm = min(chest_cm, figures.cm("waist") + ease_chest_cm)
+    edge_cm = chest_cm
+    if choices.shape != "straight":
+        middle_cm = length_cm - choices.hem / 2
+        edge_cm = _edge_cm(figures, middle_cm, named["hip"], waist_at_cm) + ease_chest_cm
+    if choices.shape == "a-line":
+        edge_cm = max(edge_cm, chest_cm * A_LINE)
+    return BodyFit(
+        chest_cm=chest_cm,
+        shape=choices.shape,
+        length_cm=length_cm,
+        hem_cm=min(choices.hem, 0.5 * length_cm),
+        waist_cm=waist_cm if choices.shape == "waist" else chest_cm,
+        waist_at_cm=waist_at_cm,
+        edge_cm=edge_cm,
+        gather=choices.gather / 100,
+    )
+
+
+A_LINE = 1.08
+"""An A-line is at least this much wider at the hem than at the chest (common practice)."""
+
+
+def _edge_cm(figures: Figures, at_cm: float, hip_at_cm: float, waist_at_cm: float) -> float:
+    """Give the girth behind the middle of the hem: between waist and hip by a straight line."""
+    way = (at_cm - waist_at_cm) / max(1.0, hip_at_cm - waist_at_cm)
+    way = min(1.0, max(0.0, way))
+    return figures.cm("waist") + way * (figures.cm("hip") - figures.cm("waist"))
+
+
+def fit(project: Project, figures: Figures) -> Finished:
+    """Give the finished garment that this body, ease and style ask for.
+
+    Raises:
+        PlanError: a sleeve or a body comes out too short to knit.
+    """
+    _refuse(project, figures)
+    ease_chest_cm = ease_cm(project.ease.chest, figures.cm("chest"))
+    ease_arm_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
+    garment = project.garment
+    return Finished(
+        neck=_neck_fit(project, figures),
+        yoke=_yoke_fit(project, figures, figures.cm("chest") + ease_chest_cm),
+        body=body_fit(project, figures, garment.body.length),
+        sleeve=sleeve_fit(project, figures, garment.sleeves.length),
+        ease_chest_cm=ease_chest_cm,
+        ease_arm_cm=ease_arm_cm,
+        plain_body=body_fit(project, figures, NamedLength("hip")),
+        plain_sleeve=sleeve_fit(project, figures, NamedLength("full")),
+    )
+
+
+def _refuse(project: Project, figures: Figures) -> None:
+    """End the stage when a length comes out below the least, with all that is wrong."""
+    garment, unit = project.garment, project.sheet.units
+    sleeves, bodies = sleeve_lengths_cm(figures), body_lengths_cm(figures)
+    neck_cm = _neck_fit(project, figures).opening_cm
+    by_percentage = garment.yoke.proportions != "measured"
+    found = (
+        *neck_findings(
+            # The percentage system takes the neck from the body, whatever was asked.
+            opening_cm=0.0 if by_percentage else neck_cm,
+            shoulder_cm=figures.cm("shoulder_girth"),
+            unit=unit,
+        ),
+        *waist_findings(
+            waist_cm=figures.cm("back_waist_length"),
+            armhole_cm=figures.cm("armhole_depth"),
+            unit=unit,
+        ),
+        *body_findings(
+            length_cm=chosen_cm(garment.body.length, bodies, bodies["hip"]),
+            hip_cm=bodies["hip"],
+            hem_cm=garment.body.hem,
+            unit=unit,
+        ),
+        *sleeve_findings(
+            length_cm=chosen_cm(garment.sleeves.length, sleeves, sleeves["full"]),
+            full_cm=sleeves["full"],
+            cuff=garment.sleeves.cuff,
+            unit=unit,
+        ),
+    )
+    if found:
+        raise PlanError(found)
+
+
+def _neck_fit(project: Project, figures: Figures) -> NeckFit:
+    neck = project.garment.neck
+    opening_cm = figures.cm("neck_opening") * (_WIDE_NECK if neck.opening == "wide" else 1.0)
+    raise_cm = 0.0 if neck.back_raise == "none" else figures.cm("back_raise")
+    return NeckFit(opening_cm, neck.band, raise_cm)
+
+
+QUARTER = 0.25
+"""Depth of the yoke as a share of the body's circumference: Zimmermann,
+*Knitting Without Tears*, 1971 (retold; the book not re-read)."""
+
+
+def _yoke_fit(project: Project, figures: Figures, chest_cm: float) -> YokeFit:
+    choices = project.garment.yoke
+    depth_cm = figures.cm("yoke_depth")
+    if choices.depth == "quarter of chest":
+        depth_cm = QUARTER * chest_cm
+    return YokeFit(depth_cm, figures.cm("underarm_width"), figures.cm("shoulder_girth"))
