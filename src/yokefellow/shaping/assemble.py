@@ -7,29 +7,21 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from yokefellow.charts.chart import Chart
-from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
-from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.body import RIB_REPEAT, body_shape
-from yokefellow.shaping.circular import solve
 from yokefellow.shaping.counts import Count, nearest, rounds_for
 from yokefellow.shaping.line import SHOULDER_AT
-from yokefellow.shaping.misfits import crowded, misfit, narrow, no_chain
+from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.percentages import CUFF, PLACES, percentages
 from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
 from yokefellow.shaping.short_rows import ShortRows, short_rows
 from yokefellow.shaping.sleeve import sleeve_shape
-from yokefellow.shaping.task import LEAST_HELD, Solution, YokeTask
-from yokefellow.shaping.zones import Crowded, Zones, band_task, place_bands
+from yokefellow.shaping.task import Solution
+from yokefellow.shaping.zones import Zones
 
 __all__ = ["Shaped", "shape"]
-
-LEAST_YOKE_ROUNDS = 8
-
-FIRST_INCREASE = 2
-"""The earliest round that may increase: the first closes the gaps of the short rows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +46,11 @@ def shape(
     Raises:
         PlanError: no yoke leads from this neck to this body, or a band does not fit.
     """
-    zones = _zones(project, finished, gauges, charts)
-    if project.garment.yoke.proportions == "measured":
-        solution = _measured(project, finished, gauges, zones)
-    else:
-        solution = _by_percentage(project, finished, gauges, zones.rounds)
+    zones, solution = (
+        measured(project, finished, gauges, charts)
+        if project.garment.yoke.proportions == "measured"
+        else _by_percentage(project, finished, gauges)
+    )
     rises = _short_rows(finished, gauges, solution.neck.got)
     yoke = YokeShape(
         rounds=Count(zones.rounds, _rounds_wanted(finished, zones), zones.plain_rounds_per_cm),
@@ -77,28 +69,6 @@ def shape(
         rib,
     )
     return Shaped(_below(project, finished, gauges, neck, yoke, solution.split), solution.broken)
-
-
-def _zones(project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]) -> Zones:
-    """Lay the bands out in the depth of the yoke.
-
-    Raises:
-        PlanError: they do not fit.
-    """
-    bands = project.garment.yoke.bands
-    zones = place_bands(
-        [
-            band_task(chart, gauges, at=band.at, repeats=band.repeats)
-            for chart, band in zip(charts, bands, strict=True)
-        ],
-        depth_cm=finished.yoke.depth_cm,
-        rounds_per_cm=gauges.plain.rounds_per_cm,
-        first_round=FIRST_INCREASE,
-        least_rounds=LEAST_YOKE_ROUNDS,
-    )
-    if isinstance(zones, Crowded):
-        raise PlanError([crowded(zones, project)])
-    return zones
 
 
 def _rounds_wanted(finished: Finished, zones: Zones) -> float:
@@ -144,72 +114,9 @@ def _short_rows(finished: Finished, gauges: Gauges, neck: int) -> ShortRows:
     )
 
 
-def _measured(project: Project, finished: Finished, gauges: Gauges, zones: Zones) -> Solution:
-    per_cm = gauges.plain.stitches_per_cm
-    solution = solve(
-        YokeTask(
-            neck=finished.neck.opening_cm * per_cm,
-            neck_multiple=RIB_REPEAT[project.garment.neck.rib],
-            body=finished.body.chest_cm * per_cm,
-            body_multiple=RIB_REPEAT[project.garment.body.rib],
-            sleeve=finished.sleeve.upper_arm_cm * per_cm,
-            underarm=finished.yoke.underarm_cm * per_cm,
-            shoulder=finished.yoke.shoulder_cm * per_cm,
-            rounds=zones.rounds,
-            rounds_per_cm=gauges.plain.rounds_per_cm,
-            stitches_per_cm=per_cm,
-            style=project.garment.yoke.increases,
-            first_round=FIRST_INCREASE,
-            zones=zones,
-        )
-    )
-    match solution:
-        case Solution():
-            return solution
-        case Misfit():
-            raise PlanError([misfit(solution, project)])
-        case Narrow():
-            raise PlanError([narrow(solution, project)])
-    underarm = finished.yoke.underarm_cm
-    room_cm = min(finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2) - underarm
-    too_wide = room_cm * per_cm < LEAST_HELD
-    if zones.bands and not too_wide:
-        raise PlanError([no_chain(zones, project)])
-    raise PlanError([(_no_room if too_wide else _no_yoke)(finished, per_cm)])
-
-
-def _no_room(finished: Finished, per_cm: float) -> Finding:
-    sleeve_cm, half_cm = finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2
-    return Finding(
-        code="yoke.underarm-wide",
-        severity=Severity.ERROR,
-        field="garment.yoke.underarm",
-        message=(
-            f"An underarm of {finished.yoke.underarm_cm:.1f} cm leaves fewer than {LEAST_HELD} "
-            f"stitches of a sleeve of {sleeve_cm:.1f} cm, or of half a body of {half_cm:.1f} cm."
-        ),
-        remedy=f"Choose an underarm under {min(sleeve_cm, half_cm) - LEAST_HELD / per_cm:.1f} cm.",
-    )
-
-
-def _no_yoke(finished: Finished, per_cm: float) -> Finding:
-    yoke_cm = finished.body.chest_cm + 2 * finished.sleeve.upper_arm_cm
-    yoke_cm -= 4 * finished.yoke.underarm_cm
-    return Finding(
-        code="yoke.no-way",
-        severity=Severity.ERROR,
-        field="garment.neck.opening",
-        message=(
-            f"No even increases lead from a neck of {finished.neck.opening_cm:.1f} cm "
-            f"({finished.neck.opening_cm * per_cm:.0f} stitches) to a yoke of "
-            f"{yoke_cm:.1f} cm ({yoke_cm * per_cm:.0f} stitches) in "
-            f"{finished.yoke.depth_cm:.1f} cm of depth."
-        ),
-        remedy="Choose a smaller neck opening, a narrower underarm, more ease or a deeper yoke.",
-    )
-
-
-def _by_percentage(project: Project, finished: Finished, gauges: Gauges, rounds: int) -> Solution:
+def _by_percentage(project: Project, finished: Finished, gauges: Gauges) -> tuple[Zones, Solution]:
+    zones = plain_zones(finished, gauges)
+    rounds = zones.rounds
     per_cm = gauges.plain.stitches_per_cm
     wanted = finished.body.chest_cm * per_cm
     counts = percentages(
@@ -232,4 +139,4 @@ def _by_percentage(project: Project, finished: Finished, gauges: Gauges, rounds:
     limit = int(SHOULDER_AT * rounds)
     there = [step.after for step in steps if step.number <= limit][-1]
     covered = there >= min(finished.yoke.shoulder_cm * per_cm, split.yoke)
-    return Solution(neck, split, steps, () if covered else ("shoulder",))
+    return zones, Solution(neck, split, steps, () if covered else ("shoulder",))

@@ -9,24 +9,24 @@ between, or in the rows of a chart that grows.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from math import ceil, floor, log
 
 from yokefellow.shaping.chain import Layer
 from yokefellow.shaping.line import FULL_LATEST, LEAST_APART, SHOULDER_AT
+from yokefellow.shaping.reach import Range, Unreached, most_rounds, reach
 from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
 
 __all__ = [
+    "LINE_FULL_AT",
     "TOLERANCE",
     "Ladder",
+    "LineTask",
     "Misfit",
     "Narrow",
     "banded_ladder",
-    "broken_rules",
     "line_cm",
-    "set_places",
 ]
 
 TOLERANCE = 0.04
@@ -63,6 +63,8 @@ class Misfit:
     below: int
     """The nearest numbers of repeats on either side."""
     above: int
+    within: Range
+    """The fewest and the most repeats that can be reached there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +77,10 @@ class Narrow:
     """Rounds of increase, at least three rounds apart."""
     there: int
     """Rounds there are."""
+    before: float
+    """Stitches they lead from."""
+    after: float
+    """Stitches they lead to."""
 
 
 def line_cm(
@@ -99,21 +105,28 @@ def line_cm(
 
 
 @dataclass(frozen=True, slots=True)
-class _Want:
-    """What the yoke is asked for, shared by every stretch."""
+class LineTask:
+    """What the yoke is asked for, in stitches of the plain fabric."""
 
+    necks: Sequence[int]
+    """The counts it may begin with."""
+    yokes: Sequence[int]
+    """The counts it may end with."""
     neck: float
+    """Wanted at the neck."""
     yoke: float
+    """Wanted at the end."""
     shoulder: float
+    """Round the shoulders; 0 where that does not bind."""
     per_cm: float
     rounds_per_cm: float
     style: str
+    """`regular`, `few` or `gentle`."""
     first_round: int
-    zones: Zones
+    """The earliest round that may increase."""
 
-    def at(self, band: PlacedBand) -> float:
+    def at(self, band: PlacedBand, zones: Zones) -> float:
         """Give the count wanted as a band begins: the line's circumference at its middle."""
-        zones = self.zones
         middle_cm = (zones.depth_cm(band.first - 1) + zones.depth_cm(band.last)) / 2
         around_cm = line_cm(
             middle_cm,
@@ -124,78 +137,102 @@ class _Want:
         )
         task = band.task
         grown = 2 * task.first_width / (task.first_width + task.last_width)
-        most = self.yoke * task.first_width / task.last_width
-        return min(around_cm * task.stitches_per_cm * grown, most)
+        return around_cm * task.stitches_per_cm * grown
 
 
 def banded_ladder(
-    *,
-    neck: float,
-    yoke: float,
-    yokes: Sequence[int],
-    shoulder: float,
-    per_cm: float,
-    rounds_per_cm: float,
-    style: str,
-    first_round: int,
-    zones: Zones,
-) -> Ladder | Misfit | Narrow:
+    task: LineTask, zones: Zones, *, more: int = 0
+) -> Ladder | Misfit | Narrow | Unreached:
     """Give the ladder of a yoke with bands, or what keeps it from being built.
 
     Args:
-        neck: stitches wanted at the neck.
-        yoke: stitches wanted at the end.
-        yokes: the counts the split permits there.
-        shoulder: stitches round the shoulders; 0 where that does not bind.
-        per_cm: stitch gauge of the plain fabric.
-        rounds_per_cm: its round gauge.
-        style: `regular`, `few` or `gentle`.
-        first_round: the earliest round that may increase.
+        task: what the yoke is asked for.
         zones: where the bands lie.
+        more: increase rounds in each plain stretch beyond the usual number.
     """
-    want = _Want(neck, yoke, shoulder, per_cm, rounds_per_cm, style, first_round, zones)
-    now = neck
-    waiting: tuple[BandTask, ...] = ()
+    ranges = reach(task.necks, task.yokes, zones, first_round=task.first_round)
+    if isinstance(ranges, Unreached):
+        return ranges
+    wanted = tuple(task.at(band, zones) for band in zones.bands)
+    goals = (*_goals(task, zones, wanted, ranges), max(task.yoke, min(task.yokes)))
+    now = task.neck
     first: tuple[BandTask, ...] = ()
     layers: list[Layer] = []
     gap_of: list[int] = []
-    for gap, (start, end) in enumerate(zones.gaps(first_round)):
-        band = zones.bands[gap] if gap < len(zones.bands) else None
-        goal = max(now, want.at(band)) if band else max(now, yoke)
-        times = _times(want, now, goal, start, end, band)
+    for gap, goal in enumerate(goals):
+        band = zones.bands[gap].task if gap < len(zones.bands) else None
+        times = _times(task, zones, gap, now=now, goal=goal, more=more)
         if isinstance(times, Narrow):
             return times
-        if times == 0:
-            waiting = (band.task,) if band else ()
-            if layers:
-                last = layers[-1]
-                layers[-1] = Layer(last.wanted, last.counts, (*last.then, *waiting), last.may_rest)
-            else:
-                first = (*first, *waiting)
+        then = (band,) if band else ()
+        if times == 0 and layers:
+            last = layers[-1]
+            layers[-1] = Layer(last.wanted, last.counts, (*last.then, *then), last.may_rest)
+        elif times == 0:
+            first = (*first, *then)
         else:
-            top = _band_layer(band.task, goal) if band else Layer(yoke, yokes, may_rest=True)
+            top = (
+                _band_layer(band, goal, ranges[gap])
+                if band
+                else Layer(task.yoke, task.yokes, may_rest=True)
+            )
             if isinstance(top, Misfit):
                 return top
             layers += [*_between(now, goal, times), top]
             gap_of += [gap] * times
-        now = goal * (band.task.last_width / band.task.first_width) if band else goal
-    wanted = tuple(want.at(band) for band in zones.bands)
+        now = max(now, goal) * (band.last_width / band.first_width if band else 1.0)
     return Ladder(first, tuple(layers), tuple(gap_of), wanted)
 
 
+def _goals(
+    task: LineTask, zones: Zones, wanted: Sequence[float], ranges: Sequence[Range]
+) -> list[float]:
+    """Give the count to aim at as each band begins.
+
+    It is the line's where no pin and no growth of a chart forbids that: counts
+    never fall, so a band leaves the ones after it as many as they begin with.
+    """
+    bands = [placed.task for placed in zones.bands]
+    goals = [
+        band.first_width * (band.repeats or min(max(want / band.first_width, least), most))
+        for band, want, (least, most) in zip(bands, wanted, ranges, strict=True)
+    ]
+    ceiling: float = task.yoke
+    for at in range(len(bands) - 1, -1, -1):
+        if not bands[at].repeats:
+            most = ceiling * bands[at].first_width / bands[at].last_width
+            goals[at] = max(min(goals[at], most), ranges[at][0] * bands[at].first_width)
+        ceiling = goals[at]
+    now = task.neck
+    for at, band in enumerate(bands):
+        goals[at] = max(goals[at], now)
+        now = goals[at] * band.last_width / band.first_width
+    return goals
+
+
 def _times(
-    want: _Want, now: float, goal: float, start: int, end: int, band: PlacedBand | None
+    task: LineTask, zones: Zones, gap: int, *, now: float, goal: float, more: int
 ) -> int | Narrow:
     """Give how many increase rounds a plain stretch holds."""
-    if band is None:
-        end = min(end, max(start, floor(FULL_LATEST * want.zones.rounds)))
+    start, end = zones.gaps(task.first_round)[gap]
+    band = zones.bands[gap].task if gap < len(zones.bands) else None
     there = max(0, end - start + 1)
-    most = (there - 1) // LEAST_APART + 1 if there else 0
-    least = ceil(log(goal / now) / log(1 + STEEP)) if goal > now * 1.001 else 0
+    most = most_rounds(start, end)
+    needed: float = goal
+    if band is None:
+        needed = min(task.yokes)
+    elif not band.repeats:
+        needed = goal * (1 - TOLERANCE)
+    least = ceil(log(needed / now) / log(1 + STEEP) - 1e-9) if needed > now * 1.001 else 0
     if least > most:
-        return Narrow(band.task.name if band else "", (least - 1) * LEAST_APART + 1, there)
-    usual = round(there / want.rounds_per_cm / _APART_CM[want.style])
-    return min(most, max(least, usual, 1))
+        rounds = (least - 1) * LEAST_APART + 1
+        return Narrow(band.name if band else "", rounds, there, before=now, after=goal)
+    if band is None:
+        early = min(end, max(start, floor(FULL_LATEST * zones.rounds)))
+        most = max(least, most_rounds(start, early))
+        there = early - start + 1
+    usual = round(there / task.rounds_per_cm / _APART_CM[task.style])
+    return min(most, max(least, usual, 1) + more)
 
 
 def _between(now: float, goal: float, times: int) -> list[Layer]:
@@ -208,75 +245,14 @@ def _between(now: float, goal: float, times: int) -> list[Layer]:
     return layers
 
 
-def _band_layer(band: BandTask, goal: float) -> Layer | Misfit:
+def _band_layer(band: BandTask, goal: float, within: Range) -> Layer | Misfit:
     """Give the layer before a band: the multiples of its repeat near the line."""
     width = band.first_width
     if band.repeats is not None:
         return Layer(goal, (band.repeats * width,), (band,), may_rest=True)
-    low, high = ceil(goal * (1 - TOLERANCE) / width), floor(goal * (1 + TOLERANCE) / width)
+    low = max(within[0], ceil(goal * (1 - TOLERANCE) / width))
+    high = min(within[1], floor(goal * (1 + TOLERANCE) / width))
     if low > high:
-        return Misfit(band, goal, high, low)
+        below = floor(goal / width)
+        return Misfit(band, goal, below, below + 1, within)
     return Layer(goal, range(low * width, high * width + 1, width), (band,), may_rest=True)
-
-
-def broken_rules(
-    steps: Sequence[tuple[int, int]],
-    at: Sequence[int],
-    *,
-    zones: Zones,
-    per_cm: float,
-    shoulder: float,
-    stitches_at: Callable[[int], int],
-) -> tuple[str, ...]:
-    """Name the rules a banded yoke breaks: `shoulder`, `apart`; see the plain yoke's.
-
-    Fullness is not asked: where the bands lie decides it.
-    """
-    point = int(SHOULDER_AT * zones.rounds)
-    around_cm = stitches_at(point) / zones.stitches_per_cm(point, per_cm)
-    covered = around_cm >= min(shoulder, steps[-1][1] if steps else shoulder) / per_cm
-    apart = all(late - early >= LEAST_APART for early, late in pairwise(at))
-    return tuple(n for n, kept in (("shoulder", covered), ("apart", apart)) if not kept)
-
-
-def set_places(
-    steps: Sequence[tuple[int, int]],
-    gap_of: Sequence[int],
-    *,
-    zones: Zones,
-    per_cm: float,
-    shoulder: float,
-    first_round: int,
-) -> tuple[int, ...]:
-    """Give the round of every increase round, inside its own plain stretch.
-
-    Each stands where the line from the neck to the last is half-way up its
-    step; the one that first covers the shoulders is drawn up to their point
-    where its stretch allows; then all are moved apart.
-    """
-    gaps = zones.gaps(first_round)
-    depth_cm = zones.depth_cm(zones.rounds)
-    neck_cm, yoke_cm = steps[0][0] / per_cm, steps[-1][1] / per_cm
-    found: list[int] = []
-    for (before, after), gap in zip(steps, gap_of, strict=True):
-        half_cm = (before + after) / 2 / per_cm
-        way = (half_cm - neck_cm) / max(1e-9, yoke_cm - neck_cm)
-        wanted = zones.round_at(way * LINE_FULL_AT * depth_cm)
-        found.append(min(max(wanted, gaps[gap][0]), gaps[gap][1]))
-    limit = int(SHOULDER_AT * zones.rounds)
-    covering = next((at for at, (_, c) in enumerate(steps) if c >= shoulder), None)
-    if covering is not None and gaps[gap_of[covering]][0] <= limit:
-        found[covering] = min(found[covering], limit)
-    _apart(found, [gaps[gap] for gap in gap_of])
-    return tuple(found)
-
-
-def _apart(found: list[int], ranges: Sequence[tuple[int, int]]) -> None:
-    """Move rounds at least three apart, each inside its own stretch."""
-    for later in range(len(found) - 1, 0, -1):
-        found[later - 1] = min(found[later - 1], found[later] - LEAST_APART)
-    for early, (start, end) in enumerate(ranges):
-        least = found[early - 1] + LEAST_APART if early else start
-        found[early] = min(max(found[early], start, least), end)
-    for later in range(len(found) - 1, 0, -1):
-        found[later - 1] = min(found[later - 1], max(ranges[later - 1][0], found[later] - 3))

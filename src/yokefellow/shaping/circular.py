@@ -27,6 +27,7 @@ from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.chain import Layer, Path, climb
 from yokefellow.shaping.counts import Count, nearest, permitted
 from yokefellow.shaping.line import FULL_AT, LEAST_APART, broken_rules, places, profile
+from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.shapes import IncreaseRound, Split
 from yokefellow.shaping.solving import solve_banded
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
@@ -89,15 +90,16 @@ def _ladders(task: YokeTask, yokes: Sequence[int], times: int) -> Iterator[tuple
             yield (*(_around(count) for count in below[:-1]), over, top)
 
 
-def solve(task: YokeTask) -> Solution | Misfit | Narrow | None:
+def solve(task: YokeTask) -> Solution | Misfit | Narrow | Unreached | None:
     """Choose neck, split, bands and increase rounds together; None when no yoke reaches.
 
     See the head of this file for what is minimised. A band whose repeat fits
-    no count, or before which there are too few rounds, is returned as it is.
+    no count, before which there are too few rounds, or that nothing reaches, is
+    returned as it is.
     """
     necks = permitted(task.neck, multiple=task.neck_multiple, least=task.neck_multiple * 4)
-    if task.zones is not None and task.zones.bands:
-        return solve_banded(task, task.zones, necks)
+    if task.places:
+        return solve_banded(task, necks)
     splits = splits_for(task)
     if not splits:
         return None

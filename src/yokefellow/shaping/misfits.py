@@ -1,94 +1,157 @@
-"""Why a band does not fit, and the nearest things that would, each with what it costs."""
+"""Why the bands do not fit, in the numbers of this very yoke, and what would help."""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.models import Project
 from yokefellow.shaping.banded import Misfit, Narrow
-from yokefellow.shaping.zones import BandTask, Crowded, Zones
+from yokefellow.shaping.line import LEAST_APART
+from yokefellow.shaping.placing import Crowded
+from yokefellow.shaping.reach import Unreached
+from yokefellow.shaping.zones import BandTask
+from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
-__all__ = ["crowded", "misfit", "narrow", "no_chain"]
-
-BANDS = "garment.yoke.bands"
+__all__ = ["misfit_finding"]
 
 
-def _error(code: str, message: str, remedy: str) -> Finding:
-    return Finding(f"bands.{code}", Severity.ERROR, BANDS, message, remedy)
+def misfit_finding(
+    refused: Crowded | Misfit | Narrow | Unreached | None,
+    bands: Sequence[BandTask],
+    helping: Sequence[str],
+    project: Project,
+) -> Finding:
+    """Say why the bands do not fit.
 
-
-def misfit(found: Misfit, project: Project) -> Finding:
-    """Offer the numbers of repeats on either side, and repeats of another width."""
-    band, unit = found.band, project.sheet.units
-    offers = [
-        f"write repeats = {repeats} ({_change(found, repeats, project)})"
-        for repeats in (found.below, found.above)
-        if repeats > 0
-    ]
-    widths = [
-        width
-        for width in (band.first_width - 1, band.first_width + 1, band.first_width + 2)
-        if width > 0 and _fits(found.wanted, width)
-    ]
-    if widths:
-        wide = " or ".join(str(width) for width in widths)
-        offers.append(f"draw the repeat {wide} stitches wide, which fits as it is")
-    around = length(found.wanted / band.stitches_per_cm, unit)
-    return _error(
-        "misfit",
-        f"The repeat of {band.name!r} is {band.first_width} stitches, and the yoke wants "
-        f"{found.wanted:.0f} stitches there ({around} round): no multiple lies within 4 %.",
-        f"Choose one: {'; '.join(offers)}; or move the band with at = a depth.",
+    Args:
+        refused: what was met.
+        bands: as asked for.
+        helping: changes that were tried and work.
+        project: for its units.
+    """
+    unit = project.sheet.units
+    match refused:
+        case Misfit():
+            code, message = "misfit", _misfit(refused, unit)
+        case Narrow():
+            code, message = "narrow", _narrow(refused)
+        case Crowded():
+            code, message = "crowded", _crowded(refused, unit)
+        case Unreached():
+            code, message = "unreached", _unreached(refused)
+        case None:
+            code, message = "no-chain", _no_chain(bands)
+    return Finding(
+        f"bands.{code}", Severity.ERROR, "garment.yoke.bands", message, _remedy(helping, bands)
     )
 
 
-def _change(found: Misfit, repeats: int, project: Project) -> str:
-    band = found.band
-    off_cm = (repeats * band.first_width - found.wanted) / band.stitches_per_cm
-    more = "more" if off_cm > 0 else "less"
-    return f"{length(abs(off_cm), project.sheet.units)} {more} round the yoke there"
+def _remedy(helping: Sequence[str], bands: Sequence[BandTask]) -> str:
+    if len(helping) == 1:
+        return f"This was tried and works: {helping[0]}."
+    if helping:
+        return f"Each of these was tried and works: {'; '.join(helping)}."
+    fewer = "fewer bands" if len(bands) > 1 else "another chart"
+    return (
+        "No small change helps: neither moving a band, nor another number of repeats, nor a yoke "
+        f"up to 5 cm deeper. Take {fewer}, with a narrower repeat and fewer rounds."
+    )
+
+
+def _misfit(found: Misfit, unit: LengthUnit) -> str:
+    band, width = found.band, found.band.first_width
+    around = length(found.wanted / band.stitches_per_cm, unit)
+    near = " and ".join(
+        f"{repeats} repeats make {repeats * width}"
+        for repeats in (found.below, found.above)
+        if repeats > 0
+    )
+    widths = [w for w in range(max(1, width - 2), width + 3) if _fits(found.wanted, w)]
+    other = f" A repeat of {' or '.join(map(str, widths))} stitches would fit." if widths else ""
+    return (
+        f"The repeat of {band.name!r} is {width} stitches, and the yoke wants "
+        f"{found.wanted:.0f} stitches there ({around} round); {near}, and neither lies "
+        f"within 4 %.{other}"
+    )
 
 
 def _fits(wanted: float, width: int) -> bool:
     return abs(round(wanted / width) * width - wanted) <= 0.04 * wanted
 
 
-def narrow(found: Narrow, project: Project) -> Finding:
-    """Say how many plain rounds are lacking before a band."""
-    lacking = found.wanted - found.there
+def _narrow(found: Narrow) -> str:
     where = f"before {found.name!r}" if found.name else "after the last band"
-    return _error(
-        "narrow",
-        f"The increases wanted {where} take {found.wanted} plain rounds; there are {found.there}.",
-        f"Move a band by {lacking} rounds or more, leave one out, write a wider neck opening "
-        f"than garment.neck.opening = {project.garment.neck.opening!r}, or make the yoke deeper.",
+    times = (found.wanted - 1) // LEAST_APART + 1
+    rounds = "an increase round" if times == 1 else f"{times} increase rounds three apart"
+    there = {0: "there is no plain round", 1: "there is one plain round"}
+    return (
+        f"To go from {found.before:.0f} to {found.after:.0f} stitches {where} takes {rounds}, "
+        f"and {there.get(found.there, f'there are {found.there} plain rounds')}."
     )
 
 
-def crowded(found: Crowded, project: Project) -> Finding:
-    """Say that the bands and the plain rounds between them do not fit the depth."""
-    return _error(
-        "crowded",
-        f"Before {found.name!r} there are {found.there} plain rounds of the {found.wanted} "
-        "needed for an increase round.",
-        f"Leave out one of the {len(project.garment.yoke.bands)} bands, choose lower charts, "
-        "set their depths further apart, or make the yoke deeper.",
+def _crowded(found: Crowded, unit: LengthUnit) -> str:
+    if found.at_cm is None:
+        return (
+            f"The bands are {length(found.deep_cm, unit)} deep together, {found.wanted} rounds of "
+            f"them where there are {found.there}, and the yoke is "
+            f"{length(found.yoke_cm, unit)} deep with its increases between them."
+        )
+    if found.is_over_end:
+        return (
+            f"{found.name!r} begins {length(found.at_cm, unit)} below the neckband and is "
+            f"{found.wanted} rounds deep; {found.there} rounds are left to the underarm."
+        )
+    return (
+        f"{found.name!r} is to begin {length(found.at_cm, unit)} below the neckband, and the "
+        f"bands above it end {found.wanted - found.there} rounds below that."
     )
 
 
-def no_chain(zones: Zones, project: Project) -> Finding:
-    """Say that the repeats cannot all be met one after another, and what would help."""
-    told = ", ".join(_told(band.task) for band in zones.bands)
-    pinned = any(band.repeats for band in project.garment.yoke.bands)
-    return _error(
-        "no-chain",
-        f"No chain of increase rounds meets every band ({told}) and ends at the body's count.",
-        ("Take the pinned repeats away, or pin others. " if pinned else "")
-        + "Move the last band higher so that an increase round can follow it, or choose a chart "
-        "with a narrower repeat.",
+def _unreached(found: Unreached) -> str:
+    above, below = found.above, found.below
+    if found.band is None:
+        return (
+            f"After the last band {_from_to(above)} stitches can be reached, and the body and "
+            f"sleeves take {_from_to(below)}."
+        )
+    band = found.band
+    grows = (
+        f" (each repeat grows from {band.first_width} to {band.last_width})"
+        if band.last_width > band.first_width
+        else ""
     )
+    # A limit that the other side's makes idle is not told.
+    reached = f"{above[0]} or more" if above[1] >= below[1] else _from_to(above)
+    leading = f"at most {below[1]}" if below[0] <= above[0] else _from_to(below)
+    possible = (
+        f"{reached} stitches can be there after what lies above it, with at most half again in "
+        f"a round, and {leading} still lead to what lies below"
+    )
+    least, most = found.repeats
+    if band.repeats is None:
+        return f"Before {band.name!r}{grows} {possible}: no multiple of {band.first_width} is both."
+    here = f"{band.repeats} repeats make {band.repeats * band.first_width} stitches"
+    fits = (
+        f"{_from_to((least, most))} repeats can be reached" if least <= most else "none can be both"
+    )
+    return f"{band.name!r}{grows}: {here}; {possible}: {fits}."
 
 
-def _told(band: BandTask) -> str:
-    pinned = f", {band.repeats} pinned" if band.repeats else ""
-    return f"{band.name}: repeat of {band.first_width}{pinned}"
+def _from_to(numbers: tuple[int, int]) -> str:
+    low, high = numbers
+    return f"{low}" if low == high else f"{low} to {high}"
+
+
+def _no_chain(bands: Sequence[BandTask]) -> str:
+    told = ", ".join(
+        f"{band.name!r}: repeat of {band.first_width}"
+        + (f", {band.repeats} pinned" if band.repeats else "")
+        for band in bands
+    )
+    return (
+        f"No chain of increase rounds meets every repeat ({told}) near the line of the yoke and "
+        "ends at a count the body and sleeves permit, even when those give way by a centimetre."
+    )

@@ -8,46 +8,72 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from yokefellow.shaping.banded import (
-    Ladder,
-    Misfit,
-    Narrow,
-    banded_ladder,
-    broken_rules,
-    set_places,
-)
+from yokefellow.shaping.banded import Ladder, LineTask, Misfit, Narrow, banded_ladder
 from yokefellow.shaping.chain import Path, climb, stations
 from yokefellow.shaping.counts import Count
+from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.shapes import BandShape, IncreaseRound, Split, stitches_at
+from yokefellow.shaping.standing import broken_rules, set_places
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
 from yokefellow.shaping.zones import PlacedBand, Zones
 
 __all__ = ["solve_banded"]
 
 
-def solve_banded(
-    task: YokeTask, zones: Zones, necks: Sequence[int]
-) -> Solution | Misfit | Narrow | None:
-    """Choose neck, split, repeats and increase rounds together; None when no yoke reaches.
+MORE = (0, 1)
+"""Increase rounds to try in each plain stretch beyond the usual number."""
 
-    When a band lies where the yoke is already full, its repeat must divide
-    the yoke's count: then body, sleeves and underarms may give way a little.
+
+def solve_banded(
+    task: YokeTask, necks: Sequence[int]
+) -> Solution | Misfit | Narrow | Unreached | None:
+    """Choose neck, split, places, repeats and increase rounds together; None when none is found.
+
+    The first places that break no rule are taken. When a band lies where the
+    yoke is already full, its repeat must divide the yoke's count: only then
+    body, sleeves and underarms may give way a little.
     """
+    best: Solution | None = None
+    refused: list[Misfit | Narrow | Unreached] = []
     for wide in (False, True):
         splits = splits_for(task, wide=wide)
         if not splits:
             return None
-        ladder = banded_ladder(
-            neck=task.neck,
-            yoke=task.yoke,
-            yokes=sorted(splits),
-            shoulder=task.covering,
-            per_cm=task.stitches_per_cm,
-            rounds_per_cm=task.rounds_per_cm,
-            style=task.style,
-            first_round=task.first_round,
-            zones=zones,
-        )
+        refused = []
+        for zones in task.places:
+            found = _at(task, zones, necks, splits)
+            if isinstance(found, Solution):
+                if best is None or len(found.broken) < len(best.broken):
+                    best = found
+                if not best.broken:
+                    return best
+            elif found is not None:
+                refused.append(found)
+        if best is not None:
+            return best
+    return refused[0] if refused else None
+
+
+def _at(
+    task: YokeTask,
+    zones: Zones,
+    necks: Sequence[int],
+    splits: Mapping[int, tuple[float, Split]],
+) -> Solution | Misfit | Narrow | Unreached | None:
+    """Solve a yoke whose bands stand at these places."""
+    line = LineTask(
+        necks=necks,
+        yokes=sorted(splits),
+        neck=task.neck,
+        yoke=task.yoke,
+        shoulder=task.covering,
+        per_cm=task.stitches_per_cm,
+        rounds_per_cm=task.rounds_per_cm,
+        style=task.style,
+        first_round=task.first_round,
+    )
+    for more in MORE:
+        ladder = banded_ladder(line, zones, more=more)
         if not isinstance(ladder, Ladder):
             return ladder
         best = _best(task, zones, ladder, necks, splits)

@@ -36,8 +36,8 @@ class YokeTask:
     """`regular`, `few` or `gentle`."""
     first_round: int
     """The earliest round that may increase."""
-    zones: Zones | None = None
-    """Where the colour bands lie; None for a plain yoke."""
+    places: tuple[Zones, ...] = ()
+    """Where the colour bands may lie, the best first; nothing for a plain yoke."""
 
     @property
     def yoke(self) -> float:

@@ -2,21 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from yokefellow.charts.chart import Chart
 from yokefellow.gauge import Gauges
-from yokefellow.shaping.counts import nearest
+from yokefellow.shaping.line import LEAST_APART
 
-__all__ = ["BandTask", "Crowded", "PlacedBand", "Zones", "band_task", "place_bands"]
-
-LEAST_GAP = 3
-"""Plain rounds before a band at the least, so that an increase round fits among them."""
-
-BANDS_UNTIL = 0.76
-"""Share of the depth by which bands that are spread have ended, so that the yoke can still
-reach its full count after the last (common practice)."""
+__all__ = ["BandTask", "PlacedBand", "Zones", "band_task"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +38,12 @@ class BandTask:
     def depth_cm(self) -> float:
         """How deep the band is."""
         return self.rounds / self.rounds_per_cm
+
+    @property
+    def growing(self) -> tuple[int, ...]:
+        """Its rounds that widen the repeat, from 0."""
+        widths = (self.first_width, *self.widths)
+        return tuple(at for at, (old, new) in enumerate(pairwise(widths)) if new > old)
 
 
 def band_task(chart: Chart, gauges: Gauges, *, at: str | float, repeats: int | None) -> BandTask:
@@ -123,99 +122,23 @@ class Zones:
         return plain
 
     def gaps(self, first_round: int) -> tuple[tuple[int, int], ...]:
-        """Give the plain stretches before, between and after the bands: first and last round."""
+        """Give the plain stretches before, between and after the bands: first and last round.
+
+        Where there is room, a stretch keeps its distance from the rounds in
+        which a chart itself grows.
+        """
         starts = (first_round, *(band.last + 1 for band in self.bands))
         ends = (*(band.first - 1 for band in self.bands), self.rounds)
-        return tuple(zip(starts, ends, strict=True))
+        grown = [[band.first + at for at in band.task.growing] for band in self.bands]
+        found: list[tuple[int, int]] = []
+        for start, end, above, below in zip(starts, ends, [[], *grown], [*grown, []], strict=True):
+            late = max([start, *(at + LEAST_APART for at in above)])
+            early = min([end, *(at - LEAST_APART for at in below)])
+            late = late if late <= end else start
+            found.append((late, early if early >= late else end))
+        return tuple(found)
 
-
-@dataclass(frozen=True, slots=True)
-class Crowded:
-    """The bands do not fit: so many rounds are wanted from here to there, and so many are there."""
-
-    name: str
-    wanted: int
-    there: int
-
-
-def place_bands(
-    bands: Sequence[BandTask],
-    *,
-    depth_cm: float,
-    rounds_per_cm: float,
-    first_round: int,
-    least_rounds: int,
-) -> Zones | Crowded:
-    """Put every band at its rounds.
-
-    A band with a depth stands there; the others are spread so that the plain
-    stretches before them are equally long. Where the depths of two bands
-    leave too little between them, or the yoke ends before a band, it says so.
-
-    Args:
-        bands: in knitting order.
-        depth_cm: of the whole yoke at the front.
-        rounds_per_cm: of the plain fabric.
-        first_round: the earliest round that may increase.
-        least_rounds: the fewest rounds of a yoke.
-    """
-    in_bands_cm = sum(band.depth_cm for band in bands)
-    plain = nearest(max(0.0, depth_cm - in_bands_cm) * rounds_per_cm, least=0)
-    total = max(least_rounds, plain + sum(band.rounds for band in bands))
-    firsts = _wanted(bands, rounds_per_cm, total, first_round)
-    free = first_round
-    placed: list[PlacedBand] = []
-    for band, first in zip(bands, firsts, strict=True):
-        if first - free < LEAST_GAP:
-            return Crowded(band.name, LEAST_GAP, max(0, first - free))
-        placed.append(PlacedBand(band, first))
-        free = placed[-1].last + 1
-    if free > total:
-        return Crowded(bands[-1].name, free - 1, total)
-    return Zones(total, tuple(placed), rounds_per_cm)
-
-
-def _wanted(
-    bands: Sequence[BandTask], rounds_per_cm: float, total: int, first_round: int
-) -> list[int]:
-    """Give the first round of every band."""
-    firsts: list[int] = []
-    above_rounds, above_cm = 0, 0.0
-    for band in bands:
-        if band.at_cm is None:
-            firsts.append(0)
-        else:
-            plain = nearest(max(0.0, band.at_cm - above_cm) * rounds_per_cm, least=0)
-            firsts.append(plain + above_rounds + 1)
-        above_rounds += band.rounds
-        above_cm += band.depth_cm
-    at = 0
-    while at < len(bands):
-        if firsts[at]:
-            at += 1
-            continue
-        end = next((j for j in range(at, len(bands)) if firsts[j]), len(bands))
-        _spread(firsts, bands, at, end, total=total, first_round=first_round)
-        at = end
-    return firsts
-
-
-def _spread(
-    firsts: list[int],
-    bands: Sequence[BandTask],
-    at: int,
-    end: int,
-    *,
-    total: int,
-    first_round: int,
-) -> None:
-    """Spread the bands from `at` up to `end` between their neighbours."""
-    start = firsts[at - 1] + bands[at - 1].rounds if at else first_round
-    stop = firsts[end] if end < len(bands) else int(BANDS_UNTIL * total) + 1
-    stretches = end - at + (1 if end < len(bands) else 0)
-    plain = stop - start - sum(band.rounds for band in bands[at:end])
-    place = start
-    for step, number in enumerate(range(at, end)):
-        place += plain * (step + 1) // stretches - plain * step // stretches
-        firsts[number] = place
-        place += bands[number].rounds
+    @property
+    def growing(self) -> tuple[int, ...]:
+        """The rounds of the yoke in which a chart grows."""
+        return tuple(band.first + at for band in self.bands for at in band.task.growing)

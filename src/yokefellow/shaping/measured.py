@@ -1,0 +1,157 @@
+"""The yoke that is measured: solved, or refused with what would help."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from yokefellow.charts.chart import Chart
+from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.fit import Finished
+from yokefellow.gauge import Gauges
+from yokefellow.project.models import Project
+from yokefellow.shaping.banded import Misfit, Narrow
+from yokefellow.shaping.body import RIB_REPEAT
+from yokefellow.shaping.circular import solve
+from yokefellow.shaping.misfits import misfit_finding
+from yokefellow.shaping.offers import offers
+from yokefellow.shaping.placing import Crowded, place_bands
+from yokefellow.shaping.reach import Unreached
+from yokefellow.shaping.task import LEAST_HELD, Solution, YokeTask
+from yokefellow.shaping.zones import BandTask, Zones, band_task
+
+__all__ = ["measured", "plain_zones"]
+
+LEAST_YOKE_ROUNDS = 8
+
+FIRST_INCREASE = 2
+"""The earliest round that may increase: the first closes the gaps of the short rows."""
+
+Refusal: TypeAlias = Crowded | Misfit | Narrow | Unreached | None
+
+
+def measured(
+    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+) -> tuple[Zones, Solution]:
+    """Solve the yoke, its bands with it.
+
+    Raises:
+        PlanError: no yoke leads from this neck to this body, or a band does not fit.
+    """
+    bands = tuple(
+        band_task(chart, gauges, at=band.at, repeats=band.repeats)
+        for chart, band in zip(charts, project.garment.yoke.bands, strict=True)
+    )
+    desk = _Desk(project, finished, gauges)
+    found = desk.solved(bands)
+    if isinstance(found, tuple):
+        return found
+    if desk.is_too_wide:
+        raise PlanError([_no_room(finished, gauges.plain.stitches_per_cm)])
+    if not bands:
+        raise PlanError([_no_yoke(finished, gauges.plain.stitches_per_cm)])
+    helping = offers(found, bands, desk.works, depth_cm=finished.yoke.depth_cm, project=project)
+    raise PlanError([misfit_finding(found, bands, helping, project)])
+
+
+def plain_zones(finished: Finished, gauges: Gauges) -> Zones:
+    """Give the rounds of a yoke without bands."""
+    places = _places((), finished.yoke.depth_cm, gauges)
+    if isinstance(places, Crowded):
+        raise TypeError("without bands there is no crowd")
+    return places[0]
+
+
+def _places(
+    bands: Sequence[BandTask], depth_cm: float, gauges: Gauges
+) -> tuple[Zones, ...] | Crowded:
+    return place_bands(
+        bands,
+        depth_cm=depth_cm,
+        rounds_per_cm=gauges.plain.rounds_per_cm,
+        first_round=FIRST_INCREASE,
+        least_rounds=LEAST_YOKE_ROUNDS,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Desk:
+    """Everything that stays while one way after another is tried."""
+
+    project: Project
+    finished: Finished
+    gauges: Gauges
+
+    @property
+    def is_too_wide(self) -> bool:
+        """Tell whether the underarms leave nothing of a sleeve or of the front."""
+        finished = self.finished
+        half_cm = min(finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2)
+        room_cm = half_cm - finished.yoke.underarm_cm
+        return room_cm * self.gauges.plain.stitches_per_cm < LEAST_HELD
+
+    def solved(
+        self, bands: Sequence[BandTask], depth_cm: float | None = None
+    ) -> tuple[Zones, Solution] | Refusal:
+        """Solve with these bands, and in another depth of the yoke where one is given."""
+        places = _places(bands, depth_cm or self.finished.yoke.depth_cm, self.gauges)
+        if isinstance(places, Crowded):
+            return places
+        found = solve(self._task(places, has_bands=bool(bands)))
+        return (places[0], found) if isinstance(found, Solution) else found
+
+    def works(self, bands: Sequence[BandTask], depth_cm: float | None = None) -> Solution | None:
+        """Give the solution with these bands, where there is one."""
+        found = self.solved(bands, depth_cm)
+        return found[1] if isinstance(found, tuple) else None
+
+    def _task(self, places: tuple[Zones, ...], *, has_bands: bool) -> YokeTask:
+        per_cm = self.gauges.plain.stitches_per_cm
+        finished, garment = self.finished, self.project.garment
+        return YokeTask(
+            neck=finished.neck.opening_cm * per_cm,
+            neck_multiple=RIB_REPEAT[garment.neck.rib],
+            body=finished.body.chest_cm * per_cm,
+            body_multiple=RIB_REPEAT[garment.body.rib],
+            sleeve=finished.sleeve.upper_arm_cm * per_cm,
+            underarm=finished.yoke.underarm_cm * per_cm,
+            shoulder=finished.yoke.shoulder_cm * per_cm,
+            rounds=places[0].rounds,
+            rounds_per_cm=self.gauges.plain.rounds_per_cm,
+            stitches_per_cm=per_cm,
+            style=garment.yoke.increases,
+            first_round=FIRST_INCREASE,
+            places=places if has_bands else (),
+        )
+
+
+def _no_room(finished: Finished, per_cm: float) -> Finding:
+    sleeve_cm, half_cm = finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2
+    return Finding(
+        code="yoke.underarm-wide",
+        severity=Severity.ERROR,
+        field="garment.yoke.underarm",
+        message=(
+            f"An underarm of {finished.yoke.underarm_cm:.1f} cm leaves fewer than {LEAST_HELD} "
+            f"stitches of a sleeve of {sleeve_cm:.1f} cm, or of half a body of {half_cm:.1f} cm."
+        ),
+        remedy=f"Choose an underarm under {min(sleeve_cm, half_cm) - LEAST_HELD / per_cm:.1f} cm.",
+    )
+
+
+def _no_yoke(finished: Finished, per_cm: float) -> Finding:
+    yoke_cm = finished.body.chest_cm + 2 * finished.sleeve.upper_arm_cm
+    yoke_cm -= 4 * finished.yoke.underarm_cm
+    return Finding(
+        code="yoke.no-way",
+        severity=Severity.ERROR,
+        field="garment.neck.opening",
+        message=(
+            f"No even increases lead from a neck of {finished.neck.opening_cm:.1f} cm "
+            f"({finished.neck.opening_cm * per_cm:.0f} stitches) to a yoke of "
+            f"{yoke_cm:.1f} cm ({yoke_cm * per_cm:.0f} stitches) in "
+            f"{finished.yoke.depth_cm:.1f} cm of depth."
+        ),
+        remedy="Choose a smaller neck opening, a narrower underarm, more ease or a deeper yoke.",
+    )
