@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import zip_longest
 
 from yokefellow.advice.check import Check
 from yokefellow.charts.chart import Chart, ChartKind
@@ -12,6 +11,7 @@ from yokefellow.charts.checks import chart_findings
 from yokefellow.findings import Finding, Severity
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
+from yokefellow.shaping.counts import permitted
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.shapes import BandShape, Shape
 from yokefellow.sizing.figures import Figures
@@ -53,8 +53,10 @@ def band_cautions(
         said = chart_findings(band.chart, stitches_per_cm=per_cm, field=band.field)
         found += (finding for finding in said if finding not in found)
         found += _pulls_in(project, band)
+        found += _stands_out(project, band)
         found += _inside_body(project, figures, gauges, shape, band)
     found += _assumed(project, gauges, shape, charts)
+    found += _gives_way(project, shape)
     return tuple(found)
 
 
@@ -78,6 +80,49 @@ def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
         f"Work it on a larger needle, until its swatch gives {gauge_10:.1f} stitches in 10 cm; or "
         f"write repeats = {band.shape.repeats + more}, {more * width} stitches more before it.",
     )
+
+
+STANDS_OUT = 0.04
+"""A band this much wider than the line of the yoke stands away from the body (our choice)."""
+
+
+def _stands_out(project: Project, band: _Band) -> Iterator[Finding]:
+    start, unit = band.shape.start, project.sheet.units
+    if start.got <= start.wanted * (1 + STANDS_OUT):
+        return
+    yield _caution(
+        "band.stands-out",
+        band.field,
+        f"{band.shape.name!r} is {length(start.cm, unit)} round, and the line of the yoke is "
+        f"{length(start.wanted_cm, unit)} there: it stands away by "
+        f"{start.got / start.wanted - 1:.0%}.",
+        f"Move it lower, or work it on a smaller needle, until its swatch gives "
+        f"{10 * start.got / start.wanted_cm:.1f} stitches in 10 cm.",
+    )
+
+
+def _gives_way(project: Project, shape: Shape) -> Iterator[Finding]:
+    """Tell when body, sleeves or underarms gave way for the sake of a repeat."""
+    split, unit = shape.split, project.sheet.units
+    pieces = (
+        ("the chest", split.body),
+        ("the sleeve", split.sleeve),
+        ("the underarm", split.underarm),
+    )
+    gave = [
+        f"{name} is {length(abs(count.residual_cm), unit)} "
+        f"{'wider' if count.residual_cm > 0 else 'narrower'} than asked"
+        for name, count in pieces
+        if count.got not in permitted(count.wanted, multiple=2)
+    ]
+    if gave and shape.yoke.bands:
+        yield _caution(
+            "band.gives-way",
+            "garment.yoke.bands",
+            f"So that every repeat goes round, {' and '.join(gave)}.",
+            "Move the last band higher, so that an increase round can follow it; or choose a "
+            "chart with another repeat.",
+        )
 
 
 def _inside_body(
@@ -125,7 +170,7 @@ def _assumed(
 def band_checks(project: Project, shape: Shape, charts: Sequence[Chart]) -> Iterator[Check]:
     """Give what to know before each band, and what to do with the yarns after it."""
     bands = tuple(_bands(shape, charts))
-    for band, after in zip_longest(bands, bands[1:]):
+    for band in bands:
         yield Check(
             "yoke",
             band.shape.first - 1,
@@ -135,7 +180,7 @@ def band_checks(project: Project, shape: Shape, charts: Sequence[Chart]) -> Iter
             f"{band.chart.first_width} go round. {_centre(band)} {_in_hand(project, band)} "
             f"{_jog(band)}",
         )
-        yield Check("yoke", band.shape.last, "look", "After the band", _afterwards(band, after))
+        yield Check("yoke", band.shape.last, "look", "After the band", _afterwards(band, bands))
 
 
 def _centre(band: _Band) -> str:
@@ -160,8 +205,9 @@ def _in_hand(project: Project, band: _Band) -> str:
             )
         case ChartKind.MOSAIC | ChartKind.SLIP:
             return (
-                f"One yarn is in hand in each round ({', '.join(yarns)}): the sheet names it. The "
-                "other rests at BOR. Slip purlwise, the yarn loose behind."
+                f"One yarn is in hand in each round ({', '.join(yarns)}): the sheet names it. "
+                f"{'The other rests at BOR. ' if len(yarns) > 1 else ''}"
+                "Slip purlwise, the yarn loose behind."
             )
         case _:
             return f"Worked in {', '.join(yarns)}."
@@ -176,18 +222,22 @@ def _jog(band: _Band) -> str:
     )
 
 
-def _afterwards(band: _Band, after: _Band | None) -> str:
+def _afterwards(band: _Band, bands: Sequence[_Band]) -> str:
     words: list[str] = []
+    later = bands[band.number :]
     for code in band.chart.colours:
         if code == "MC":
             continue
-        again = after is not None and code in after.chart.colours
-        rounds = after.shape.first - band.shape.last - 1 if after is not None else 0
-        if again and rounds <= CARRY_ROUNDS:
-            words.append(f"{code} is wanted again in {rounds} rounds: carry it up inside.")
-        elif again:
-            words.append(f"Cut {code}; it is joined again in {rounds} rounds.")
-        else:
+        again = next((one for one in later if code in one.chart.colours), None)
+        if again is None:
             words.append(f"Cut {code}: it is not wanted again.")
+            continue
+        rounds = again.shape.first - band.shape.last - 1
+        if rounds == 0:
+            words.append(f"{code} goes on in the next band.")
+        elif rounds <= CARRY_ROUNDS:
+            words.append(f"{code} is wanted again in {rounds} rounds: carry it up inside.")
+        else:
+            words.append(f"Cut {code}; it is joined again in {rounds} rounds.")
     words.append("Lay the work flat: does the band lie as wide as the plain rounds around it?")
     return " ".join(words)

@@ -45,6 +45,13 @@ class _Desk:
     def plain(self) -> Gauge:
         return self.gauges.plain
 
+    def gauge_at(self, number: int) -> Gauge:
+        """Give the gauge of a round of the yoke."""
+        for band, chart in zip(self.shape.yoke.bands, self.charts, strict=True):
+            if band.first <= number <= band.last:
+                return self.gauges.of(chart.kind)
+        return self.plain
+
     def depth(self, rounds: int) -> str:
         """Word the depth of some rounds, on the needles and after washing."""
         return self._told(
@@ -142,7 +149,7 @@ def _increases(rows: tuple[WorkedRow, ...]) -> Iterator[Check]:
 def _yoke(desk: _Desk) -> Iterator[Check]:
     yoke = desk.shape.yoke
     at = yoke.shoulder_round
-    around_cm = yoke.stitches_at(at) / desk.plain.stitches_per_cm
+    around_cm = yoke.stitches_at(at) / desk.gauge_at(at).stitches_per_cm
     yield Check(
         "yoke",
         at,

@@ -53,7 +53,7 @@ def shape(
     )
     rises = _short_rows(finished, gauges, solution.neck.got)
     yoke = YokeShape(
-        rounds=Count(zones.rounds, _rounds_wanted(finished, zones), zones.plain_rounds_per_cm),
+        rounds=_rounds(finished, zones),
         increase_rounds=solution.increase_rounds,
         short_rows=rises,
         shoulder_round=int(SHOULDER_AT * zones.rounds),
@@ -71,10 +71,12 @@ def shape(
     return Shaped(_below(project, finished, gauges, neck, yoke, solution.split), solution.broken)
 
 
-def _rounds_wanted(finished: Finished, zones: Zones) -> float:
-    """Give the rounds the depth asks for, a real number: those there are, and what they lack."""
-    lacking_cm = finished.yoke.depth_cm - zones.depth_cm(zones.rounds)
-    return zones.rounds + lacking_cm * zones.plain_rounds_per_cm
+def _rounds(finished: Finished, zones: Zones) -> Count:
+    """Give the rounds of the yoke, at the gauge its bands and plain rounds have together."""
+    per_cm = zones.plain_rounds_per_cm
+    if zones.bands:
+        per_cm = zones.rounds / zones.depth_cm(zones.rounds)
+    return Count(zones.rounds, finished.yoke.depth_cm * per_cm, per_cm)
 
 
 def _below(
