@@ -98,9 +98,14 @@ def test_each_remark_becomes_a_sound_line_when_its_mark_is_taken_away() -> None:
             line = next(x for x in text.splitlines() if x.startswith(f"# {key} = "))
             table = tomllib.loads(f"[body]\n{line[2:]}")
             Body.model_validate(table["body"], context={"unit": unit})
-    project = parse(awake(fresh(NEEDED), "colours = { CC1", "[charts.shells]", "file = "))
+    other_ways = ("colours = { CC1", "[charts.shells]", "file = ", "weights = ", "lots = ")
+    project = parse(awake(fresh(NEEDED), *other_ways))
     assert project.swatch.rib is not None
     assert project.swatch.mosaic is not None
+    assert project.swatch.plain.weighed is not None
+    assert project.swatch.plain.unravelled is not None
+    weighed = parse(awake(fresh(NEEDED), *other_ways[:3]).replace("\nballs = 6", "\n"))
+    assert len(weighed.yarn["MC"].weights) == len(weighed.yarn["MC"].lots)
     assert project.charts["my-dots"].times == 2
     assert project.charts["my-dots"].rows == ("#...", "....", "..#.")
     assert [band.chart for band in project.garment.yoke.bands] == ["pebbles"]

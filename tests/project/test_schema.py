@@ -29,7 +29,7 @@ def test_the_schema_is_one() -> None:
 
 
 def test_there_are_examples() -> None:
-    assert [path.stem for path in EXAMPLES] >= ["broad-oak", "little-harbour", "warm-evenings"]
+    assert {path.stem for path in EXAMPLES} >= {"broad-oak", "little-harbour", "warm-evenings"}
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
@@ -62,6 +62,14 @@ def test_the_schema_takes_charts_and_bands() -> None:
     chart = under("charts.dots", 'rows = "#."', 'colours = { "#" = "CC1" }', 'kind = "slip"')
     bands = '[[garment.yoke.bands]]\nchart = "dots"\nat = "2 in"\ncolours = { CC1 = "CC2" }\n'
     assert faults(chart + '[charts.more]\nfile = "more.toml"\n' + bands) == []
+
+
+def test_the_schema_takes_balls_by_their_number_or_by_their_weights() -> None:
+    weighed = 'weights = ["50 g", 23]\nlots = ["A", "B"]\nstrands = 2'
+    text = spoil(("balls = 6", weighed))
+    assert faults(text) == []
+    assert parse(text).yarn["MC"].weights == (50, 23)  # derived: as typed
+    assert faults(under("weighing", 'scale = "0.1 oz"', "sure = 95")) == []
 
 
 @pytest.mark.parametrize(

@@ -83,6 +83,7 @@ ERRORS = [
     (spoil(("36 over 4 in", "5 over 4 in")), "swatch.rounds-range", f"{WASHED}.rounds[1]"),
     (spoil(("36 over 4 in", "95 over 4 in")), "swatch.rounds-range", f"{WASHED}.rounds[1]"),
     (spoil(("yarn.MC", "yarn.CC1")), "yarn.no-main", "yarn"),
+    (spoil(("balls = 6", 'balls = 6\nlots = ["A", "B"]')), "yarn.lots-count", "yarn.MC.lots"),
 ]
 
 CAUTIONS = [
@@ -106,6 +107,7 @@ CAUTIONS = [
         f"{WASHED}.stitches",
     ),
     (spoil(("200 m", "5 m")), "yarn.metres-per-gram", "yarn.MC.ball_length"),
+    (spoil(("balls = 6", 'balls = 6\nweights = ["20 g"]')), "yarn.weights-apart", "yarn.MC.balls"),
     (under("needles", 'rib = "4 mm"'), "needles.rib-over-main", "needles.rib"),
 ]
 

@@ -28,12 +28,13 @@ from yokefellow.units import (
     parse_yarn_m,
 )
 
-__all__ = ["MIN_SWATCH_CM", "grams", "metres", "needle_mm", "reading"]
+__all__ = ["MASS", "MIN_SWATCH_CM", "grams", "metres", "needle_mm", "reading", "scale_step"]
 
 MIN_SWATCH_CM = 5.0
 """Below this a miscounted half stitch spoils the gauge (common practice, no source)."""
 
-_MASS = rf"{NUMBER}\s*(k?g|grams?|grammes?|oz\.?|ounces?|lbs?\.?|pounds?)?"
+MASS = rf"{NUMBER}\s*(k?g|grams?|grammes?|oz\.?|ounces?|lbs?\.?|pounds?)?"
+"""A weight; a fragment of a pattern."""
 _YARN = rf"{NUMBER}\s*(m|met(re|er)s?|yds?\.?|yards?)?"
 
 
@@ -78,11 +79,19 @@ reading = Typed(
 
 grams = Typed(
     lambda given, _: limits(given, quantity(given, parse_mass_g), 1, 5_000),
-    {"anyOf": typed_or_number(_MASS, "50 g", "1.75 oz")},
+    {"anyOf": typed_or_number(MASS, "50 g", "1.75 oz")},
     fixed("a weight from 1 g to 5000 g, in g, kg, oz or lb"),
     fixed('"50 g"'),
 )
 """Reads a weight of yarn."""
+
+scale_step = Typed(
+    lambda given, _: limits(given, quantity(given, parse_mass_g), 0.001, 50),
+    {"anyOf": typed_or_number(MASS, "1 g", "0.1 oz")},
+    fixed("the step of a scale from 0.001 g to 50 g, in g or oz"),
+    fixed('"1 g"'),
+)
+"""Reads how finely a scale weighs."""
 
 metres = Typed(
     lambda given, _: limits(given, quantity(given, parse_yarn_m), 1, 20_000),

@@ -13,10 +13,11 @@ from pydantic import Field, StringConstraints, model_validator
 
 from yokefellow.project.base import Model
 from yokefellow.project.colourwork import MOST_BANDS, Band, ChartChoices, ChartName
-from yokefellow.project.counts import grams, metres, needle_mm, reading
+from yokefellow.project.counts import needle_mm, reading
 from yokefellow.project.lengths import between, chosen, ease, named_or_between
 from yokefellow.project.marks import YARN_CODE
 from yokefellow.project.plain import file_edition, number, one_of, text, yes_or_no
+from yokefellow.project.stash import Unravelled, Weighed, Weighing, WorkOrder, Yarn
 from yokefellow.project.typed import ChosenLength, NamedLength, Reading
 from yokefellow.units import LengthUnit
 
@@ -39,7 +40,10 @@ __all__ = [
     "SwatchState",
     "Swatches",
     "UnitName",
+    "Unravelled",
     "Wearer",
+    "Weighed",
+    "Weighing",
     "Yarn",
     "YokeChoices",
 ]
@@ -137,6 +141,10 @@ class Swatch(Model):
     """After washing and drying: what the sweater will be worn at."""
     unwashed: SwatchState | None = None
     """As it came off the needles: what a tape measure meets while you knit."""
+    weighed: Weighed | None = None
+    """The whole swatch on the scale: the best evidence of what a stitch costs."""
+    unravelled: Unravelled | None = None
+    """A part of it pulled out and measured: the next best."""
 
 
 class Swatches(Model):
@@ -156,23 +164,6 @@ class Swatches(Model):
     """Stripes; when not given they are taken to be like plain."""
     purl: Swatch | None = None
     """A texture of purls."""
-
-
-class Yarn(Model):
-    """One yarn of the stash."""
-
-    name: Annotated[str, text(80, example="the drawer wool")] = ""
-    """What you call it."""
-    colour: Annotated[str, text(80, example="slate")] = ""
-    """Its colour, in your words."""
-    fibre: Annotated[str, text(80, example="wool")] = ""
-    """What it is made of."""
-    ball_weight: Annotated[float, grams]
-    """What one ball weighs, from the band."""
-    ball_length: Annotated[float, metres]
-    """How long the yarn of one ball is, from the band."""
-    balls: Annotated[float, number(0, 500, above=True, what="a number", typical="6")]
-    """How many balls are in the drawer; a part of a ball counts as a decimal."""
 
 
 class Needles(Model):
@@ -255,6 +246,8 @@ class Garment(Model):
     yoke: YokeChoices = YokeChoices()
     body: BodyChoices = BodyChoices()
     sleeves: SleeveChoices = SleeveChoices()
+    work_order: WorkOrder = "body first"
+    """Whether the body or the sleeves take what is left of the yarn: the last knitted does."""
 
 
 class SheetChoices(Model):
@@ -282,6 +275,8 @@ class Project(Model):
     ease: Ease = Ease()
     swatch: Swatches
     yarn: dict[Annotated[str, StringConstraints(pattern=YARN_CODE)], Yarn]
+    weighing: Weighing = Weighing()
+    """How the yarn is weighed, and how sure an answer about it must be."""
     needles: Needles
     charts: dict[ChartName, ChartChoices] = {}  # noqa: RUF012 -- pydantic copies it
     """The charts that the bands may name."""

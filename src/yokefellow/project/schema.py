@@ -38,6 +38,7 @@ def schema() -> dict[str, Any]:
     charts["additionalProperties"] = False
     charts["maxProperties"] = MOST_CHARTS
     _from_file_or_here(made["$defs"]["ChartChoices"])
+    _counted_or_weighed(made["$defs"]["Yarn"])
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         **made,
@@ -49,6 +50,12 @@ def _from_file_or_here(chart: dict[str, Any]) -> None:
     """Need a chart's fields only where it has no file of its own."""
     del chart["properties"]["times"]["default"]  # it depends on the kind
     chart["anyOf"] = [{"required": chart.pop("required")}, {"required": ["file"]}]
+
+
+def _counted_or_weighed(yarn: dict[str, Any]) -> None:
+    """Need the number of balls only where their weights are not given."""
+    yarn["required"].remove("balls")
+    yarn["anyOf"] = [{"required": ["balls"]}, {"required": ["weights"]}]
 
 
 def _describe(name: str, model: dict[str, Any]) -> None:

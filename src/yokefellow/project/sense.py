@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from itertools import pairwise
+from math import ceil
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.models import Project, Yarn
@@ -183,6 +184,7 @@ def _yarn(project: Project) -> Iterator[Finding]:
         )
     for name, yarn in project.yarn.items():
         yield from _put_up(name, yarn)
+        yield from _balls(name, yarn)
 
 
 def _put_up(name: str, yarn: Yarn) -> Iterator[Finding]:
@@ -194,6 +196,31 @@ def _put_up(name: str, yarn: Yarn) -> Iterator[Finding]:
             f"One ball has {yarn.ball_length:g} m in {yarn.ball_weight:g} g, {thin:.2g} m to the "
             f"gram; knitting yarn has {thick[0]:g} to {thick[1]:g}.",
             "Look at the band again; perhaps weight and length are exchanged.",
+        )
+
+
+WEIGHED_APART = 0.1
+"""The weights and the number of balls may differ by this share: a core, a gift."""
+
+
+def _balls(name: str, yarn: Yarn) -> Iterator[Finding]:
+    """The weights, the lots and the number of balls must speak of the same balls."""
+    there = len(yarn.weights) or ceil(yarn.balls)
+    if yarn.lots and len(yarn.lots) != there:
+        yield _error(
+            "yarn.lots-count",
+            f"yarn.{name}.lots",
+            f"There are {len(yarn.lots)} lots for {there} balls; each ball needs one.",
+            'Name the lot of each ball in order, such as ["A", "A", "B"].',
+        )
+    by_weight = sum(yarn.weights) / yarn.ball_weight
+    if yarn.weights and abs(by_weight - yarn.balls) > WEIGHED_APART * yarn.balls:
+        yield _caution(
+            "yarn.weights-apart",
+            f"yarn.{name}.balls",
+            f"The weights come to {by_weight:.3g} balls, and balls is {yarn.balls:g}; the weights "
+            "are used.",
+            "Take the line with balls out, or weigh again.",
         )
 
 
