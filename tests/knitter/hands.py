@@ -138,7 +138,8 @@ class Hands:
         self.put(self.plain())
 
     def slip(self) -> None:
-        self.needle.behind.append(self.plain())
+        loop = self.plain()  # which may turn the piles over, so take it first
+        self.needle.behind.append(loop)
         self.broken = self.at_edge = False
 
     def decrease(self) -> None:
@@ -222,7 +223,8 @@ class Hands:
         self.needle.behind.append(Ring())
 
     def slip_marker(self) -> None:
-        self.needle.behind.append(self._marker())
+        ring = self._marker()
+        self.needle.behind.append(ring)
 
     def remove_marker(self) -> None:
         if not self.touched and self.needle.last() is self.needle.bor is not None:

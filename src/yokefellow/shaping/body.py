@@ -95,8 +95,8 @@ def _stretches(
 
 
 def _changes(now: int, stretch: _Stretch) -> tuple[tuple[int, int], ...]:
-    """Spread the changes over the stretch, as many as it holds three rounds apart."""
+    """Spread the changes over the stretch, as many as it holds two rounds apart."""
     length = stretch.last - stretch.first + 1
-    events = min(abs(stretch.to - now) // CHANGE, max(0, length // 3))
+    events = min(abs(stretch.to - now) // CHANGE, max(0, length // 2))
     sign = CHANGE if stretch.to > now else -CHANGE
     return tuple((stretch.first - 1 + place, sign) for place in taper(events, length) if events)

@@ -138,7 +138,9 @@ def _gaps(bands: Sequence[BandTask], firsts: Sequence[int], first_round: int) ->
 
 def _fits(bands: Sequence[BandTask], firsts: Sequence[int], first_round: int, total: int) -> bool:
     ends_inside = firsts[-1] + bands[-1].rounds - 1 <= total if firsts else True
-    return ends_inside and min(_gaps(bands, firsts, first_round), default=0) >= 0
+    gaps = list(_gaps(bands, firsts, first_round))
+    least = [int(band.needs_plain and at > 0) for at, band in enumerate(bands)]
+    return ends_inside and all(gap >= room for gap, room in zip(gaps, least, strict=True))
 
 
 def _tight(bands: Sequence[BandTask], firsts: Sequence[int], first_round: int) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.short_rows import ShortRows
@@ -67,6 +68,12 @@ class BandShape:
         """Its last round."""
         return self.first + len(self.counts) - 1
 
+    @property
+    def last_growth(self) -> int:
+        """Its last round that adds stitches; 0 when none does."""
+        steps = enumerate(pairwise((self.start.got, *self.counts)), start=self.first)
+        return max((number for number, (old, new) in steps if new > old), default=0)
+
 
 @dataclass(frozen=True, slots=True)
 class YokeShape:
@@ -90,8 +97,9 @@ class YokeShape:
 
     @property
     def last_increase(self) -> int:
-        """The round in which the yoke reaches its full count."""
-        return self.increase_rounds[-1].number
+        """The round in which the yoke reaches its full count: its own, or one of a chart's."""
+        own = (step.number for step in self.increase_rounds)
+        return max((*own, *(band.last_growth for band in self.bands)), default=0)
 
 
 def stitches_at(

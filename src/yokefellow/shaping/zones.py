@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from yokefellow.charts.chart import Chart
+from yokefellow.charts.chart import Chart, Work
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.line import LEAST_APART
 
@@ -28,6 +28,8 @@ class BandTask:
     """Depth of its first round below the neckband; None to spread it."""
     repeats: int | None
     """How many repeats go round, where the knitter pinned it."""
+    needs_plain: bool = False
+    """Whether it slips stitches of the round below it, which must be plain ones then."""
 
     @property
     def last_width(self) -> int:
@@ -65,7 +67,22 @@ def band_task(chart: Chart, gauges: Gauges, *, at: str | float, repeats: int | N
         rounds_per_cm=fabric.rounds_per_cm,
         at_cm=None if isinstance(at, str) else at,
         repeats=repeats,
+        needs_plain=_slips_the_round_below(chart),
     )
+
+
+def _slips_the_round_below(chart: Chart) -> bool:
+    """Tell whether a stitch is slipped before it was worked once in the chart."""
+    worked = [False] * chart.first_width
+    for row in chart.rows:
+        below = iter(worked)
+        worked = []
+        for cell in row.cells:
+            was = True if cell.work is Work.MAKE else next(below)
+            if cell.work is Work.SLIP and not was:
+                return True
+            worked.append(was or cell.work is not Work.SLIP)
+    return False
 
 
 @dataclass(frozen=True, slots=True)
