@@ -22,6 +22,18 @@ EARNED: dict[str, tuple[Changes, Changes]] = {
         {"garment__neck__opening": "38 cm"},
         {"garment__neck__opening": "44 cm"},
     ),
+    "neck.wide": (
+        {"garment__neck__opening": "80 cm"},
+        {"garment__neck__opening": "60 cm"},
+    ),
+    "sleeve.long": (
+        {"garment__sleeves__length": "longer by 8 cm"},
+        {"garment__sleeves__length": "longer by 2 cm"},
+    ),
+    "yoke.percentage-neck": (
+        {"garment__yoke__proportions": "percentage 1971", "garment__neck__opening": "55 cm"},
+        {"garment__yoke__proportions": "measured", "garment__neck__opening": "55 cm"},
+    ),
     "arm.tight": ({"ease__upper_arm": "1 cm"}, {"ease__upper_arm": "4 cm"}),
     "yoke.shallow": ({"garment__yoke__depth": "18 cm"}, {"garment__yoke__depth": "22 cm"}),
     "yoke.deep": ({"garment__yoke__depth": "28 cm"}, {"garment__yoke__depth": "24 cm"}),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from yokefellow.advice.reach import reaches_hips
 from yokefellow.findings import Finding, Severity
 from yokefellow.fit import HEAD_STRETCH, Finished
 from yokefellow.gauge import Gauges
@@ -39,6 +40,9 @@ def cautions(
     """Give every caution about the fit, the yoke, the gauge and the yarn."""
     return (
         *_neck(project, figures, shape),
+        *_wide_neck(project, figures, shape),
+        *_long_sleeve(project, figures, finished),
+        *_percentage(project, shape),
         *_arm(project, figures, shape),
         *_depth(project, figures, finished),
         *_shoulders(project, shape),
@@ -119,20 +123,27 @@ def _shoulders(project: Project, shape: Shape) -> Iterator[Finding]:
         )
 
 
+RIB_GIVES = 0.97
+"""A ribbed hem a few hundredths narrower than the hips still lies well (common practice)."""
+
+
 def _hips(
     project: Project, figures: Figures, finished: Finished, shape: Shape
 ) -> Iterator[Finding]:
     edge_cm = shape.body.edge.cm
-    reaches = finished.body.length_cm >= finished.plain_body.length_cm - 3
-    if reaches and edge_cm < figures.cm("hip"):
-        unit = project.sheet.units
-        yield _caution(
-            "body.over-hips",
-            "garment.body.shape",
-            f"The hem is {length(edge_cm, unit)} round and lies at hips of "
-            f"{length(figures.cm('hip'), unit)}: it will stretch or ride up.",
-            'Choose garment.body.shape = "a-line" or "waist", or a shorter body.',
-        )
+    if not reaches_hips(finished) or edge_cm >= RIB_GIVES * figures.cm("hip"):
+        return
+    unit = project.sheet.units
+    straight = project.garment.body.shape == "straight"
+    yield _caution(
+        "body.over-hips",
+        "garment.body.shape" if straight else "ease.chest",
+        f"The body is {length(edge_cm, unit)} round above the hem and lies there at hips of "
+        f"{length(figures.cm('hip'), unit)}: it will stretch or ride up.",
+        'Choose garment.body.shape = "a-line" or "waist", or a shorter body.'
+        if straight
+        else "Choose more ease at the chest, or a shorter body.",
+    )
 
 
 WIDE_CUFF_CM = 2.0
@@ -172,10 +183,61 @@ def _edges(project: Project, finished: Finished, shape: Shape) -> Iterator[Findi
         )
 
 
+SLIPS_OFF = 0.65
+"""A neck wider than this share of the shoulders begins to slip off them (common practice;
+necks in print are 46 to 64 cm, unstretched)."""
+
+
+def _wide_neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    unit, opening_cm = project.sheet.units, shape.neck.stitches.cm
+    shoulder_cm = figures.cm("shoulder_girth")
+    if opening_cm > SLIPS_OFF * shoulder_cm:
+        yield _caution(
+            "neck.wide",
+            "garment.neck.opening",
+            f"The neck is {length(opening_cm, unit)} round, and the shoulders "
+            f"{length(shoulder_cm, unit)}: it may slip off them.",
+            f"Write at most {length(SLIPS_OFF * shoulder_cm, unit)}.",
+        )
+
+
+LONG_SLEEVE_CM = 4.0
+"""A sleeve this much longer than the arm covers the knuckles (common practice)."""
+
+
+def _long_sleeve(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
+    unit, arm_cm = project.sheet.units, figures.cm("arm_length")
+    if finished.sleeve.length_cm > arm_cm + LONG_SLEEVE_CM:
+        yield _caution(
+            "sleeve.long",
+            "garment.sleeves.length",
+            f"The sleeve is {length(finished.sleeve.length_cm, unit)} from underarm to edge, and "
+            f"the arm {length(arm_cm, unit)} to the wrist.",
+            'Write "full", or a shorter length, unless it shall be turned back.',
+        )
+
+
+def _percentage(project: Project, shape: Shape) -> Iterator[Finding]:
+    """Tell which choices the percentage system does not ask."""
+    if project.garment.yoke.proportions == "measured":
+        return
+    neck, unit = shape.neck.stitches, project.sheet.units
+    if abs(neck.residual_cm) > PERCENTAGE_OFF_CM:
+        yield _caution(
+            "yoke.percentage-neck",
+            "garment.yoke.proportions",
+            f"The percentage system makes the neck {length(neck.cm, unit)} round; your choice of "
+            f"opening asks for {length(neck.wanted_cm, unit)}, which it does not heed.",
+            'Write proportions = "measured" to have the neck you chose.',
+        )
+
+
+PERCENTAGE_OFF_CM = 3.0
+
 _RULES = {
     "shoulder": (
         "The yoke does not yet go round the shoulders at their point, 45 % of the way down.",
-        'Choose garment.yoke.increases = "regular" or "gentle", or a deeper yoke.',
+        "Choose a deeper yoke, or more ease at the chest.",
     ),
     "apart": (
         "Some increase rounds lie closer than three rounds and may read as a ridge.",
@@ -191,6 +253,8 @@ _RULES = {
 def _yoke(project: Project, broken: tuple[str, ...], shape: Shape) -> Iterator[Finding]:
     for rule in broken:
         message, remedy = _RULES[rule]
+        if project.garment.yoke.proportions != "measured":
+            remedy = 'Write garment.yoke.proportions = "measured"; the percentages are fixed.'
         yield _caution(f"yoke.{rule}", "garment.yoke.increases", message, remedy)
     steep = [s for s in shape.yoke.increase_rounds if 2 * s.increases > s.before]
     if steep and project.garment.yoke.proportions != "measured":

@@ -5,76 +5,21 @@ The sentences are kept here, together, so that they can be read as one text.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
-from functools import partial
+from collections.abc import Iterator, Sequence
 
 from yokefellow.advice.bands import band_checks
 from yokefellow.advice.check import Check
+from yokefellow.advice.desk import Desk
+from yokefellow.advice.reach import reaches_hips
 from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
-from yokefellow.gauge import Gauge, Gauges
+from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
-from yokefellow.wording import length
 
 __all__ = ["Check", "checks"]
-
-MEASURE_EVERY_CM = 10.0
-"""How often a long plain stretch is measured (common practice)."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Desk:
-    """Everything a check may speak of."""
-
-    project: Project
-    figures: Figures
-    finished: Finished
-    gauges: Gauges
-    shape: Shape
-    charts: Sequence[Chart]
-
-    @property
-    def show(self) -> Callable[[float], str]:
-        return partial(length, unit=self.project.sheet.units)
-
-    @property
-    def plain(self) -> Gauge:
-        return self.gauges.plain
-
-    def gauge_at(self, number: int) -> Gauge:
-        """Give the gauge of a round of the yoke."""
-        for band, chart in zip(self.shape.yoke.bands, self.charts, strict=True):
-            if band.first <= number <= band.last:
-                return self.gauges.of(chart.kind)
-        return self.plain
-
-    def depth(self, rounds: int) -> str:
-        """Word the depth of some rounds, on the needles and after washing."""
-        return self._told(
-            rounds / self.plain.unwashed_rounds_per_cm, rounds / self.plain.rounds_per_cm
-        )
-
-    def yoke_depth(self, rounds: int) -> str:
-        """Word the depth of the first rounds of the yoke, its bands at their own gauge."""
-        parts = [("plain", rounds)]
-        for band, chart in zip(self.shape.yoke.bands, self.charts, strict=True):
-            inside = max(0, min(rounds, band.last) - band.first + 1)
-            parts += [(chart.kind.value, inside), ("plain", -inside)]
-        gauges = [(self.gauges.of(fabric), number) for fabric, number in parts]
-        return self._told(
-            sum(number / gauge.unwashed_rounds_per_cm for gauge, number in gauges),
-            sum(number / gauge.rounds_per_cm for gauge, number in gauges),
-        )
-
-    def _told(self, needles_cm: float, washed_cm: float) -> str:
-        needles, washed = self.show(needles_cm), self.show(washed_cm)
-        if not self.plain.is_washed or needles == washed:
-            return washed
-        return f"{needles} on the needles ({washed} once washed)"
 
 
 def checks(
@@ -87,7 +32,7 @@ def checks(
     charts: Sequence[Chart] = (),
 ) -> tuple[Check, ...]:
     """Give every check of the sweater in knitting order."""
-    desk = _Desk(project, figures, finished, gauges, shape, charts)
+    desk = Desk(project, figures, finished, gauges, shape, charts)
     found = [
         *_neck(desk),
         *_increases(rows),
@@ -101,7 +46,7 @@ def checks(
     return tuple(sorted(found, key=lambda check: (order[check.section], check.number)))
 
 
-def _neck(desk: _Desk) -> Iterator[Check]:
+def _neck(desk: Desk) -> Iterator[Check]:
     neck = desk.shape.neck
     band_last = 1 + neck.rounds.got
     head = desk.figures.cm("head")
@@ -131,7 +76,7 @@ def _increases(rows: tuple[WorkedRow, ...]) -> Iterator[Check]:
         if worked.row.feature is not Feature.INCREASE:
             continue
         mend = (
-            " One or two short: a missed M1 leaves a wider gap between two increases; find it "
+            " One or two short: a missed M1L leaves a wider gap between two increases; find it "
             "and lift the bar there now. Count after every increase round."
             if first
             else ""
@@ -146,17 +91,17 @@ def _increases(rows: tuple[WorkedRow, ...]) -> Iterator[Check]:
         first = False
 
 
-def _yoke(desk: _Desk) -> Iterator[Check]:
+def _yoke(desk: Desk) -> Iterator[Check]:
     yoke = desk.shape.yoke
     at = yoke.shoulder_round
-    around_cm = yoke.stitches_at(at) / desk.gauge_at(at).stitches_per_cm
+    around = desk.width(yoke.stitches_at(at), desk.gauge_at(at))
     yield Check(
         "yoke",
         at,
         "measure",
         "Point of the shoulder",
-        f"The front measures {desk.yoke_depth(at)} from below the neckband, and the work is "
-        f"{desk.show(around_cm)} round. {_row_gauge(desk)}",
+        f"From below the neckband the front measures {desk.yoke_depth(at)}, and the work is "
+        f"{around} round. {_row_gauge(desk, at)}",
     )
     held = desk.shape.split.held
     underarm_cm = desk.shape.split.underarm.cm
@@ -165,27 +110,57 @@ def _yoke(desk: _Desk) -> Iterator[Check]:
         yoke.rounds.got,
         "try on",
         "Before the split",
-        f"The front measures {desk.yoke_depth(yoke.rounds.got)} from below the neckband, and the "
+        f"From below the neckband the front measures {desk.yoke_depth(yoke.rounds.got)}, and the "
         f"count is {desk.shape.split.yoke}. Put the stitches on waste yarn and try it on. With "
         f"{held} stitches for each sleeve pinched off and {desk.show(underarm_cm)} "
         "between front and back, the edge should meet just below the armpit without pulling. "
-        "It binds: knit two to four more plain rounds. It hangs low: take out plain rounds "
-        f"after the last increase round ({yoke.last_increase}), never the increases.",
+        f"It binds: knit two to four more plain rounds. It hangs low: {_take_out(desk)}",
     )
 
 
-def _row_gauge(desk: _Desk) -> str:
-    ten = 10 * desk.plain.unwashed_rounds_per_cm
-    shown = "10 cm" if desk.project.sheet.units == "cm" else "4 in"
-    count = ten if desk.project.sheet.units == "cm" else ten * 1.016
-    return (
-        f"Count the rounds in {shown} of the yoke, unwashed: {count:.0f} was the swatch. If "
-        "yours are off by one or more, trust the tape from here on: work plain rounds to the "
-        "length, not to the number."
+def _take_out(desk: Desk) -> str:
+    yoke = desk.shape.yoke
+    last = max([yoke.last_increase, *(band.last for band in yoke.bands)])
+    if last >= yoke.rounds.got:
+        return "choose a shallower yoke and begin again from the last increase round."
+    return f"take out plain rounds below round {last}, never the increases" + (
+        " or a band." if yoke.bands else "."
     )
 
 
-def _split(desk: _Desk) -> Iterator[Check]:
+def _row_gauge(desk: Desk, at: int) -> str:
+    """Tell what to do when the rounds are not as high as the swatch's."""
+    tape_cm, shown = desk.tape
+    count = tape_cm * desk.plain.unwashed_rounds_per_cm
+    swatch = (
+        f"the swatch had {count:.0f} before washing"
+        if desk.knows_unwashed
+        else f"the washed swatch had {count:.0f}, and unwashed it may be one or two more or fewer"
+    )
+    words = (
+        f"Count the rounds in {shown} of plain knitting: {swatch}. If yours are further off, go "
+        "on by the tape and not by the number of plain rounds"
+    )
+    places = ", ".join(_places_below(desk, at))
+    return f"{words}: {places}." if places else f"{words}."
+
+
+def _places_below(desk: Desk, at: int) -> Iterator[str]:
+    """Word the depth at which each thing below a round begins, as the tape meets it."""
+    yoke = desk.shape.yoke
+    total = len(yoke.increase_rounds)
+    below = [
+        (step.number, f"work increase round {place} of {total}")
+        for place, step in enumerate(yoke.increase_rounds, start=1)
+        if step.number > at
+    ]
+    below += [(band.first, f"begin {band.name}") for band in yoke.bands if band.first > at]
+    below.append((yoke.rounds.got + 1, "split"))
+    for number, what in sorted(below):
+        yield f"{what} when the front measures {desk.yoke_on_needles(number - 1)}"
+
+
+def _split(desk: Desk) -> Iterator[Check]:
     split = desk.shape.split
     yield Check(
         "split",
@@ -207,7 +182,7 @@ def _split(desk: _Desk) -> Iterator[Check]:
     )
 
 
-def _body(desk: _Desk) -> Iterator[Check]:
+def _body(desk: Desk) -> Iterator[Check]:
     body = desk.shape.body
     early = round(4 * desk.plain.rounds_per_cm)
     if early < body.rounds.got:
@@ -228,24 +203,32 @@ def _body(desk: _Desk) -> Iterator[Check]:
         "Before the hem",
         f"The body measures {desk.depth(body.rounds.got)} below the underarm; the hem adds "
         f"{desk.show(desk.finished.body.hem_cm)}. Try it on: longer or shorter is your choice "
-        "now. Each plain round you add or leave out is "
-        f"{1 / desk.plain.rounds_per_cm * 10:.0f} mm.",
+        f"now. {_a_round(desk)}",
     )
+    where = "over the hips" if reaches_hips(desk.finished) else "with the body as you breathe"
     yield Check(
         "hem",
         1 + body.hem_rounds.got,
         "look",
         "A bind-off that gives",
-        "The edge must stretch over the hips. Pull it: if it is tighter than the rib, take it "
+        f"The edge must stretch {where}. Pull it: if it is tighter than the rib, take it "
         "back and bind off with a needle one or two sizes larger.",
     )
 
 
-def _measured(desk: _Desk, section: str, rounds: int, after: int) -> Iterator[Check]:
-    """Measure every 10 cm or so of a long stretch, but not close to another check."""
-    every = max(1, round(MEASURE_EVERY_CM * desk.plain.rounds_per_cm))
-    for number in range(every, rounds, every):
-        if number - after >= every // 2 and rounds - number >= every // 2:
+def _a_round(desk: Desk) -> str:
+    tape_cm, _ = desk.tape
+    rounds = tape_cm / 4 * desk.plain.rounds_per_cm
+    inch = "1 in" if desk.in_inches else "2.5 cm"
+    return f"About {rounds:.0f} plain rounds more or fewer are {inch}."
+
+
+def _measured(desk: Desk, section: str, rounds: int, after: int) -> Iterator[Check]:
+    """Measure where the tape reads 10, 20, 30 cm (4, 8, 12 in), but not close to another check."""
+    every = desk.tape[0] * desk.plain.unwashed_rounds_per_cm
+    for step in range(1, int(rounds / every) + 1):
+        number = round(step * every)
+        if number - after >= every / 2 and rounds - number >= every / 2:
             yield Check(
                 section,
                 number,
@@ -256,8 +239,12 @@ def _measured(desk: _Desk, section: str, rounds: int, after: int) -> Iterator[Ch
             )
 
 
-def _sleeves(desk: _Desk) -> Iterator[Check]:
-    sleeve = desk.shape.sleeve
+BENDS = 0.4
+"""Share of the arm from which a sleeve lies at the elbow or below (common practice)."""
+
+
+def _sleeves(desk: Desk) -> Iterator[Check]:
+    sleeve, is_long = desk.shape.sleeve, desk.finished.sleeve.share >= BENDS
     last = sleeve.rounds.got
     yield Check(
         "sleeve",
@@ -268,21 +255,26 @@ def _sleeves(desk: _Desk) -> Iterator[Check]:
         "be closed with the tail of the new yarn when the sleeve is done.",
     )
     yield from _measured(desk, "sleeve", last, 2)
+    move = "bend the arm" if is_long else "lift the arm"
     yield Check(
         "sleeve",
         last,
         "try on",
         "Before the cuff",
         f"The sleeve measures {desk.depth(last)} below the underarm; the cuff adds "
-        f"{desk.show(desk.finished.sleeve.cuff_cm)}. Try it on and bend the arm. On the second "
-        "sleeve, lay it on the first: the same number of rounds, the same number of decreases.",
+        f"{desk.show(desk.finished.sleeve.cuff_cm)}. Try it on and {move}. On the second "
+        "sleeve, lay it on the first: the same number of rounds, the same number of decreases. "
+        "Go straight on to the cuff.",
+    )
+    arm = desk.show(desk.finished.sleeve.arm_cm)
+    passes = (
+        f"{arm} of arm, and pull over the hand" if is_long else f"{arm} of arm without cutting in"
     )
     yield Check(
         "cuff",
         1 + sleeve.cuff_rounds.got,
         "look",
-        "Over the hand",
-        f"The edge must go round {desk.show(desk.finished.sleeve.arm_cm)} of arm, and pull over "
-        "the hand. One sleeve done? Begin the second in the same sitting, if only its pick-up "
-        "round: second sleeves that wait are the ones never knitted.",
+        "Over the hand" if is_long else "Round the arm",
+        f"The edge must go round {passes}. One sleeve done? Begin the second in the same sitting, "
+        "if only its pick-up round: second sleeves that wait are the ones never knitted.",
     )

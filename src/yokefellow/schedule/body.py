@@ -47,7 +47,7 @@ def _side_changes(stitches: int, *, widen: bool) -> Row:
     """Change one stitch on either side of BOR and of the marker at the other side."""
     front = stitches // 2
     steps = (*_between(front, widen=widen), Op("sm"), *_between(stitches - front, widen=widen))
-    return Row(steps, Feature.SHAPE, why="shapes the sides")
+    return Row(steps, Feature.SHAPE, why="widens the sides" if widen else "narrows the sides")
 
 
 def _between(stitches: int, *, widen: bool) -> tuple[Step, ...]:

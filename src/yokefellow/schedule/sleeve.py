@@ -26,8 +26,10 @@ def sleeve_section(sleeve: SleeveShape, *, held: int, underarm: int) -> Section:
         held: stitches put back from waste yarn.
         underarm: stitches cast on at the underarm, picked up again.
     """
-    after_bor = underarm // 2
-    before_bor = underarm - after_bor
+    # Round the sleeve the underarm is met from its other side: first the half that the
+    # split cast on first.
+    after_bor = underarm - underarm // 2
+    before_bor = underarm // 2
     rows = (
         Row(
             (Op("PU", after_bor + CORNER), *knit(held), Op("PU", before_bor + CORNER)),

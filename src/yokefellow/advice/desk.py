@@ -1,0 +1,100 @@
+"""Everything a check may speak of, and the words for its lengths."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import partial
+
+from yokefellow.charts.chart import Chart
+from yokefellow.fit import Finished
+from yokefellow.gauge import Gauge, Gauges
+from yokefellow.project.models import Project
+from yokefellow.shaping.shapes import Shape
+from yokefellow.sizing.figures import Figures
+from yokefellow.units import CM_PER_INCH
+from yokefellow.wording import length
+
+__all__ = ["Desk"]
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """The whole plan so far."""
+
+    project: Project
+    figures: Figures
+    finished: Finished
+    gauges: Gauges
+    shape: Shape
+    charts: Sequence[Chart]
+
+    @property
+    def show(self) -> Callable[[float], str]:
+        """Give the wording of a length."""
+        return partial(length, unit=self.project.sheet.units)
+
+    @property
+    def plain(self) -> Gauge:
+        """Give the gauge of the plain fabric."""
+        return self.gauges.plain
+
+    @property
+    def in_inches(self) -> bool:
+        """Tell whether the sheet is in inches."""
+        return self.project.sheet.units == "in"
+
+    @property
+    def knows_unwashed(self) -> bool:
+        """Tell whether the unwashed swatch was counted, and not only the washed one."""
+        return self.project.swatch.plain.unwashed is not None
+
+    @property
+    def tape(self) -> tuple[float, str]:
+        """Give the length over which gauge is told, in cm and in words."""
+        return (4 * CM_PER_INCH, "4 in") if self.in_inches else (10.0, "10 cm")
+
+    def gauge_at(self, number: int) -> Gauge:
+        """Give the gauge of a round of the yoke."""
+        for band, chart in zip(self.shape.yoke.bands, self.charts, strict=True):
+            if band.first <= number <= band.last:
+                return self.gauges.of(chart.kind)
+        return self.plain
+
+    def width(self, stitches: int, gauge: Gauge) -> str:
+        """Word how far round some stitches go, on the needles and after washing."""
+        return self._told(
+            stitches / gauge.unwashed_stitches_per_cm, stitches / gauge.stitches_per_cm
+        )
+
+    def depth(self, rounds: int) -> str:
+        """Word the depth of some rounds, on the needles and after washing."""
+        return self._told(
+            rounds / self.plain.unwashed_rounds_per_cm, rounds / self.plain.rounds_per_cm
+        )
+
+    def yoke_depth(self, rounds: int) -> str:
+        """Word the depth of the first rounds of the yoke, on the needles and after washing."""
+        return self._told(
+            self._yoke_cm(rounds, lambda gauge: gauge.unwashed_rounds_per_cm),
+            self._yoke_cm(rounds, lambda gauge: gauge.rounds_per_cm),
+        )
+
+    def yoke_on_needles(self, rounds: int) -> str:
+        """Word the depth of the first rounds of the yoke as the tape meets it."""
+        return self.show(self._yoke_cm(rounds, lambda gauge: gauge.unwashed_rounds_per_cm))
+
+    def _yoke_cm(self, rounds: int, per_cm: Callable[[Gauge], float]) -> float:
+        """Give a depth of the yoke, its bands at their own gauge."""
+        plain, deep_cm = rounds, 0.0
+        for band, chart in zip(self.shape.yoke.bands, self.charts, strict=True):
+            inside = max(0, min(rounds, band.last) - band.first + 1)
+            plain -= inside
+            deep_cm += inside / per_cm(self.gauges.of(chart.kind))
+        return deep_cm + plain / per_cm(self.plain)
+
+    def _told(self, needles_cm: float, washed_cm: float) -> str:
+        needles, washed = self.show(needles_cm), self.show(washed_cm)
+        if not (self.plain.is_washed and self.knows_unwashed) or needles == washed:
+            return washed
+        return f"{needles} on the needles ({washed} once washed)"

@@ -1,0 +1,15 @@
+"""How far a garment reaches down the body."""
+
+from __future__ import annotations
+
+from yokefellow.fit import Finished
+
+__all__ = ["reaches_hips"]
+
+SHORT_OF_HIPS_CM = 3.0
+"""A body this much shorter than hip length still lies on the hips (common practice)."""
+
+
+def reaches_hips(finished: Finished) -> bool:
+    """Tell whether the hem lies on the hips."""
+    return finished.body.length_cm >= finished.plain_body.length_cm - SHORT_OF_HIPS_CM
