@@ -7,6 +7,7 @@ import doctest
 import pytest
 
 from yokefellow.sheet import figures
+from yokefellow.wording import yarn_length
 
 
 def test_the_examples_hold() -> None:
@@ -24,8 +25,8 @@ def test_a_share_is_rounded_down(part: int, whole: int, shown: str) -> None:
 
 def test_yards_and_metres() -> None:
     # published: the yard is 0.9144 m exactly, international yard and pound agreement, 1959
-    assert figures.metres(91.44, "in") == "100 yd (91 m)"
-    assert figures.metres(91.44, "cm") == "91 m"
+    assert yarn_length(91.44, "in") == "100 yd (91 m)"
+    assert yarn_length(91.44, "cm") == "91 m"
 
 
 @pytest.mark.parametrize(

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.advice.needles import RIB_FINER_MM
+from yokefellow.charts.chart import ChartKind
 from yokefellow.conductor import Plan
 from yokefellow.findings import Severity
 from yokefellow.shaping.counts import Count
+from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.figures import (
     fine_length,
     in_a_swatch,
@@ -112,6 +114,7 @@ def _assumptions(plan: Plan) -> Iterator[str]:
             "There was no swatch of the rib: its rounds are counted at the gauge of the plain "
             "fabric, and it will draw in by itself."
         )
+    yield from _band_fabrics(plan)
     if not gauges.plain.is_washed:
         yield (
             "There was no washed swatch: the sweater is counted at the unwashed gauge, and what "
@@ -135,6 +138,19 @@ def _assumptions(plan: Plan) -> Iterator[str]:
     )
 
 
+def _band_fabrics(plan: Plan) -> Iterator[str]:
+    for kind in dict.fromkeys(chart.kind for chart in plan.charts):
+        if kind not in plan.gauges.assumed:
+            continue
+        if kind is ChartKind.STRIPES:
+            yield "Stripes are plain knitting: they are counted at the gauge of the plain fabric."
+        else:
+            yield (
+                f"There was no swatch of the {KIND_WORDS[kind]} fabric: its band is counted at "
+                "the gauge of the plain fabric, and may come out narrower and less deep."
+            )
+
+
 def residuals(plan: Plan) -> tuple[Residual, ...]:
     """Compare what was wanted with what whole stitches and rounds give."""
     shape = plan.shape
@@ -142,6 +158,10 @@ def residuals(plan: Plan) -> tuple[Residual, ...]:
         ("Neck edge, all round", shape.neck.stitches, "sts"),
         ("Neckband, depth", shape.neck.rounds, "rnds"),
         ("Yoke depth", shape.yoke.rounds, "rnds"),
+        *(
+            (f"Band {number}, {band.name}, all round", band.start, "sts")
+            for number, band in enumerate(shape.yoke.bands, start=1)
+        ),
         ("Chest, all round", shape.split.body, "sts"),
         ("Underarm, width", shape.split.underarm, "sts"),
         ("Waist, all round", shape.body.waist, "sts"),

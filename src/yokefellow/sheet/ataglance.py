@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.conductor import Plan
+from yokefellow.gauge import Gauge
 from yokefellow.savings import Saving
+from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
 from yokefellow.sheet.figures import (
     balls,
@@ -57,27 +59,38 @@ def glance(plan: Plan, measures: tuple[Dimension, ...]) -> Glance:
 
 
 def gauge_words(plan: Plan) -> tuple[str, ...]:
-    """Tell the gauge, washed and on the needles."""
-    unit, plain = plan.project.sheet.units, plan.gauges.plain
+    """Tell the gauge of every fabric with a swatch, washed and on the needles."""
+    kinds = dict.fromkeys(chart.kind for chart in plan.charts)
+    bands = ((kind, plan.gauges.bands[kind]) for kind in kinds if kind in plan.gauges.bands)
+    return (
+        *_gauge(plan, plan.gauges.plain, "stockinette"),
+        *(words for kind, gauge in bands for words in _gauge(plan, gauge, KIND_WORDS[kind])),
+    )
+
+
+def _gauge(plan: Plan, gauge: Gauge, fabric: str) -> tuple[str, ...]:
+    unit = plan.project.sheet.units
     over = swatch_width(unit)
     worn = (
-        f"{in_a_swatch(plain.stitches_per_cm, unit)} stitches and "
-        f"{in_a_swatch(plain.rounds_per_cm, unit)} rounds in {over}"
+        f"{in_a_swatch(gauge.stitches_per_cm, unit)} stitches and "
+        f"{in_a_swatch(gauge.rounds_per_cm, unit)} rounds in {over}"
     )
     knitted = (
-        f"{in_a_swatch(plain.unwashed_stitches_per_cm, unit)} stitches and "
-        f"{in_a_swatch(plain.unwashed_rounds_per_cm, unit)} rounds in {over}"
+        f"{in_a_swatch(gauge.unwashed_stitches_per_cm, unit)} stitches and "
+        f"{in_a_swatch(gauge.unwashed_rounds_per_cm, unit)} rounds in {over}"
     )
-    if not plain.is_washed:
-        return (f"Unwashed: {knitted}, stockinette.",)
+    if not gauge.is_washed:
+        return (f"Unwashed: {knitted}, {fabric}.",)
     if worn == knitted:
-        return (f"Washed: {worn}, stockinette.",)
-    return (f"Washed, as it is worn: {worn}, stockinette.", f"On the needles: {knitted}.")
+        return (f"Washed: {worn}, {fabric}.",)
+    return (f"Washed, as it is worn: {worn}, {fabric}.", f"On the needles: {knitted}.")
 
 
 def _yarn(plan: Plan, estimate: YarnEstimate) -> YarnView:
     unit = plan.project.sheet.units
     stitches = f"The {number(estimate.knitted.stitches)} stitches"
+    if estimate.floats:
+        stitches += f", and strands behind {number(estimate.floats)}"
     return YarnView(
         code=estimate.code,
         name=_yarn_name(plan, estimate.code),

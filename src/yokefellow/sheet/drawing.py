@@ -91,6 +91,10 @@ def _sweater(paper: _Paper, o: Outline) -> Iterator[Path]:
     inside = paper.curve(_mirror(top), (0, -o.rise - o.band), top)
     front_top = paper.curve(top, (0, o.dip - o.band), _mirror(top)).replace("M", "L")
     yield Path("inside", f"{inside} {front_top}Z")
+    for start, end in o.bands:
+        upper = _across(paper, o, start)
+        lower = _across(paper, o, end, backwards=True).replace("M", "L", 1)
+        yield Path("band", f"{upper} {lower}Z")
     shoulder = _shoulder(o)
     for sign in (1, -1):
         side = [(sign * x, y) for x, y in (neck, shoulder, o.sleeve_top)]
@@ -125,12 +129,17 @@ def _on_shoulder(o: Outline, share: float) -> Point:
     return x, y
 
 
+def _across(paper: _Paper, o: Outline, share: float, *, backwards: bool = False) -> str:
+    """Draw a round of the yoke over the front, from the left of the picture to the right."""
+    end = _on_shoulder(o, share)
+    middle = (0.0, o.dip + share * o.depth)
+    return paper.curve(*((end, middle, _mirror(end)) if backwards else (_mirror(end), middle, end)))
+
+
 def _folds(paper: _Paper, o: Outline) -> Iterator[Path]:
     """Draw the increase rounds, the split, and where the ribs begin."""
     for share in o.rounds:
-        end = _on_shoulder(o, share)
-        middle = (0.0, o.dip + share * o.depth)
-        yield Path("round", paper.curve(_mirror(end), middle, end))
+        yield Path("round", _across(paper, o, share))
     yield Path("split", paper.line((_mirror(o.underarm), o.underarm)))
     yield from _both(paper, "split", (o.underarm, o.sleeve_top))
     yield Path("split", paper.line((_mirror(o.body[-1]), o.body[-1])))

@@ -15,6 +15,12 @@ The top of the document:
 - `counts`: N, Y, B, S and U.
 - `yarns`, the main one first: `code`, `name`, `verdict` (`enough`, `close`, `short`), `words`,
   and `amounts` with `key` (`knitted`, `needed`, `stash`), `metres`, `grams`, `balls`, `shown`.
+- `charts`, of the yoke's bands in order: `band` (from 1), `name`, `kind`, `title`, `reading`,
+  `first` and `last` (rounds of the yoke), `repeats`, `width` (stitches of a repeat before its
+  first row) and `last_width` (after its last), `times` (rounds worked from each row), `counted`,
+  `where`, `colours` (`code`, `letter`, `shade`), and `rows`, the first worked first: `first` and
+  `last` (rounds), `hand` (letter of the one yarn in hand, or empty), `words`, `cells`. A cell has
+  `code`, `letter` and `work` (`knit`, `purl`, `slip`, `make`); it is null where no stitch is yet.
 - `savings`: `key`, `words`, `stitches`, `metres`, `grams`, `balls`; below zero when it costs.
 - `needles`: `where`, `needle`.
 - `cautions`: `code`, `severity`, `field`, `message`, `remedy`; `safety`: sentences.
@@ -22,7 +28,8 @@ The top of the document:
   (names of the sleeves, or an empty list), `rows`, `begins`, `yarn`, `intro`, `done`, and
   `items` in knitting order. An item's `is` is `line`, `check` or `needle`:
   - `line`: `kind` (`rnd`, `RS`, `WS`, `part`), `first`, `last`, `yarn` (in hand,
-    where the section has several and `what` names none), `what`, `count`
+    where the section has several and `what` names none), `hands` (in a band,
+    the codes of the yarns in hand; elsewhere an empty list), `what`, `count`
     (after each of its rows), `why`, `stitches` (worked in one row), `so_far`,
     `boxes` (one id for each row and copy, in order);
   - `check`: `kind` (`count`, `measure`, `try-on`, `look`), `after`, `title`, `text`, `boxes`;
@@ -35,6 +42,7 @@ The top of the document:
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
 from typing import Any
 
 from yokefellow.conductor import Plan
@@ -73,6 +81,7 @@ def _document(sheet: Sheet) -> dict[str, Any]:
         ],
         "safety": list(sheet.before.safety),
         "swatch": list(sheet.before.swatch),
+        "charts": _charts(sheet),
         "sections": [_section(section) for section in sheet.sections],
         **_end(sheet),
     }
@@ -138,6 +147,39 @@ def _yarn(yarn: YarnView) -> dict[str, Any]:
     }
 
 
+def _charts(sheet: Sheet) -> list[dict[str, Any]]:
+    listed = sheet.above.bands if sheet.above else ()
+    return [
+        {
+            "band": chart.number,
+            "name": chart.name,
+            "kind": chart.kind,
+            "title": chart.title,
+            "reading": chart.reading,
+            "first": chart.first,
+            "last": chart.last,
+            "repeats": chart.repeats,
+            "width": chart.first_width,
+            "last_width": chart.last_width,
+            "times": chart.times,
+            "counted": band.counted,
+            "where": band.where,
+            "colours": [asdict(colour) for colour in chart.colours],
+            "rows": [
+                {
+                    "first": row.first,
+                    "last": row.last,
+                    "hand": row.hand,
+                    "words": row.words,
+                    "cells": [None if cell is None else asdict(cell) for cell in row.cells],
+                }
+                for row in chart.rows
+            ],
+        }
+        for chart, band in zip(sheet.charts, listed, strict=True)
+    ]
+
+
 def _rounded(value: float | None) -> float | None:
     """Keep two decimals: a tenth of a millimetre, a centimetre of yarn."""
     return None if value is None else round(value, 2)
@@ -166,6 +208,7 @@ def _item(item: Item) -> dict[str, Any]:
             "first": item.first,
             "last": item.last,
             "yarn": item.yarn,
+            "hands": [colour.code for colour in item.hands],
             "what": item.what,
             "count": item.count,
             "why": item.why,

@@ -56,7 +56,9 @@ class Outline:
     cuff: tuple[Point, Point]
     """The lower edge of the cuff, upper side and underside."""
     rounds: tuple[float, ...]
-    """The increase rounds, as shares of the depth."""
+    """The increase rounds, as shares of the depth,"""
+    bands: tuple[tuple[float, float], ...]
+    """and the beginning and the end of each colour band."""
 
 
 def along(start: Point, step: Point, far: float) -> Point:
@@ -90,6 +92,10 @@ def outline(shape: Shape) -> Outline:
         inner=tuple(_beside(middle, far, -half) for far, half in sides),
         cuff=(along(end, ACROSS_ARM, edge), along(end, ACROSS_ARM, -edge)),
         rounds=tuple(step.number / shape.yoke.rounds.got for step in shape.yoke.increase_rounds),
+        bands=tuple(
+            ((band.first - 1) / shape.yoke.rounds.got, band.last / shape.yoke.rounds.got)
+            for band in shape.yoke.bands
+        ),
     )
 
 

@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from yokefellow.sheet.pieces import Sheet
+from yokefellow.sheet.tints import TINTS
 from yokefellow.shelf import shelf
 
 __all__ = ["Medium", "page"]
@@ -48,7 +49,7 @@ def page(sheet: Sheet, *, medium: Medium) -> str:
 
 
 def _style(templates: Environment, paper: str, medium: Medium) -> str:
-    style = templates.get_template("sheet/sheet.css.j2").render(paper=paper)
+    style = templates.get_template("sheet/sheet.css.j2").render(paper=paper, tints=TINTS)
     if medium == "paper":
         return style
     return style + templates.get_template("sheet/screen.css").render()

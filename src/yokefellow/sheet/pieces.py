@@ -10,9 +10,11 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from yokefellow.notation.abbreviations import Abbreviation
+from yokefellow.sheet.colourwork import Above, ChartPart, ChartView, Colour
 
 __all__ = [
     "Before",
+    "Block",
     "Box",
     "Caution",
     "CountOf",
@@ -98,6 +100,10 @@ class Line:
     """Where the knitter stands after it: `row 37 of 309 · 18 % done`."""
     is_single: bool
     """One row, with one box for each copy."""
+    is_many: bool
+    """More boxes than a column holds: they stand under the words."""
+    hands: tuple[Colour, ...]
+    """In a band, the yarns in hand with their letters; elsewhere nothing."""
     is_line: bool = True
     is_halt: bool = False
 
@@ -133,6 +139,21 @@ Item: TypeAlias = Line | Halt | NeedleNote
 
 
 @dataclass(frozen=True, slots=True)
+class Block:
+    """Items that stand together on the page: a stretch of plain rounds, or a band."""
+
+    items: tuple[Item, ...]
+    columns: int
+    """Of its table."""
+    part: ChartPart | None = None
+    """The chart of the band, or as much of it as belongs to these rounds."""
+    ahead: tuple[Halt, ...] = ()
+    """What to look at before the band,"""
+    behind: tuple[Halt, ...] = ()
+    """and after it."""
+
+
+@dataclass(frozen=True, slots=True)
 class SectionView:
     """One section of the rounds."""
 
@@ -145,8 +166,6 @@ class SectionView:
     """`left` and `right`, or nothing."""
     copy_names: tuple[str, ...]
     """Heads of the columns of boxes: `Left` and `Right`, or `Tick`."""
-    columns: int
-    """Of its table."""
     rows: str
     """`rows 22–102 of 309`."""
     begins: str
@@ -155,6 +174,8 @@ class SectionView:
     """Which yarn, and how much of it."""
     intro: tuple[str, ...]
     items: tuple[Item, ...]
+    blocks: tuple[Block, ...]
+    """The same items, as they stand together on the page."""
     done: str
     """`Row 102 of 309. 41 % of all stitches are knitted.`"""
 
@@ -347,6 +368,9 @@ class Sheet:
     total_stitches: int
     glance: Glance
     drawing: Drawing
+    above: Above | None
+    """The yoke from above; nothing where there are no bands."""
+    charts: tuple[ChartView, ...]
     before: Before
     sections: tuple[SectionView, ...]
     finishing: tuple[tuple[str, tuple[str, ...]], ...]

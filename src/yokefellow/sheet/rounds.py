@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import groupby
 
@@ -12,9 +12,13 @@ from yokefellow.advice.needles import NeedleChange
 from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
 from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, flat_ops, worked
+from yokefellow.sheet.blocks import blocks
+from yokefellow.sheet.charting import charts
+from yokefellow.sheet.colourwork import ChartView, Colour
 from yokefellow.sheet.figures import needle, number, percent, title_case
 from yokefellow.sheet.pieces import Box, Halt, Item, Line, NeedleNote, Run, SectionView, Ticks
-from yokefellow.sheet.words import SECTION_TITLES, introduction, section_name
+from yokefellow.sheet.tints import colours
+from yokefellow.sheet.words import SECTION_TITLES, introduction, section_name, with_signs
 from yokefellow.wording import length, yarn_length
 
 __all__ = ["needle_words", "sections"]
@@ -36,6 +40,8 @@ class _Desk:
     """Why a row is there, by its place in the schedule."""
     checks: dict[tuple[str, int], tuple[Check, ...]]
     needles: dict[tuple[str, int], NeedleChange]
+    charts: tuple[ChartView, ...]
+    colours: Mapping[str, Colour]
 
     def changes_yarn(self, section: Section) -> bool:
         """Tell whether a section is worked with several yarns."""
@@ -52,6 +58,8 @@ def sections(plan: Plan) -> tuple[SectionView, ...]:
         dict(_reasons(plan.rows)),
         {at: tuple(found) for at, found in groupby(in_order, key=_at)},
         {_at(change): change for change in plan.needles},
+        charts(plan),
+        colours(plan),
     )
     return tuple(_section(desk, section, tuple(rows)) for section, rows in by_section)
 
@@ -71,7 +79,9 @@ def _progress(rows: tuple[WorkedRow, ...]) -> tuple[str, ...]:
 
 
 _WHOLE_EDGES = (Feature.CAST_ON, Feature.BIND_OFF)
-"""Rows that say for themselves why they are there, and what becomes of the count."""
+"""Rows that say for themselves what becomes of the count,"""
+_SAY_THEMSELVES = (*_WHOLE_EDGES, Feature.BAND)
+"""and rows of which that, or the chart beside them, says why they are there."""
 
 
 def _reasons(rows: tuple[WorkedRow, ...]) -> Iterator[tuple[int, str]]:
@@ -82,7 +92,7 @@ def _reasons(rows: tuple[WorkedRow, ...]) -> Iterator[tuple[int, str]]:
         shaped = Counter(_shaping(row) for row in together)
         done: Counter[tuple[str, bool]] = Counter()
         for row in together:
-            words = "" if row.row.feature in _WHOLE_EDGES else row.row.why
+            words = "" if row.row.feature in _SAY_THEMSELVES else with_signs(row.row.why)
             if row.row.feature is Feature.SHAPE:
                 done[_shaping(row)] += 1
                 words = f"{words}, {done[_shaping(row)]} of {shaped[_shaping(row)]}"
@@ -122,6 +132,7 @@ def _section(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> Sect
     only_rounds = all(row.row.kind is RowKind.ROUND for row in rows)
     whose = "rows" if last > first else "row"
     here = f"{first}–{last}" if last > first else f"{first}"
+    items = tuple(_items(desk, section, rows))
     return SectionView(
         key=section.key,
         title=SECTION_TITLES[section.key],
@@ -129,12 +140,12 @@ def _section(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> Sect
         start=section.start,
         copies=copies,
         copy_names=tuple(title_case(copy) for copy in copies) or ("Done",),
-        columns=3 + max(1, len(copies)),
         rows=f"{whose} {here} of {len(desk.plan.rows)}",
         begins=f"begins with {section.start} stitches" if section.start else "",
         yarn=_yarns(desk.plan, section),
         intro=introduction(desk.plan, section),
-        items=tuple(_items(desk, section, rows)),
+        items=items,
+        blocks=blocks(items, desk.charts if section.key == "yoke" else (), copies=len(copies)),
         done=title_case(desk.so_far[last - 1]),
     )
 
@@ -164,11 +175,14 @@ def _alike(desk: _Desk, rows: tuple[WorkedRow, ...]) -> Iterator[tuple[WorkedRow
 
 
 def _reading(row: WorkedRow) -> tuple[Row, int, int]:
-    return row.row, row.before, row.after
+    """Give what is read of a row; in a band the chart beside it says where it belongs."""
+    in_band = row.row.feature is Feature.BAND
+    return (replace(row.row, why="") if in_band else row.row), row.before, row.after
 
 
 def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
     row, first, last = run[0].row, run[0].number, run[-1].number
+    in_band = row.feature is Feature.BAND
     change = run[0].after - run[0].before
     round_word = "Round" if row.kind is RowKind.ROUND else "Row"
     return Line(
@@ -187,7 +201,15 @@ def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
         stitches=worked(row.steps),
         so_far=desk.so_far[run[-1].place - 1],
         is_single=first == last,
+        is_many=last - first >= RUN and len(section.copies) == 1 and not in_band,
+        hands=_hands(desk, row) if in_band else (),
     )
+
+
+def _hands(desk: _Desk, row: Row) -> tuple[Colour, ...]:
+    """Give the yarns in hand in a row, the one that is worked first first."""
+    named = dict.fromkeys(op.yarn for op in flat_ops(row.steps) if op.yarn)
+    return tuple(desk.colours[code] for code in named or (row.yarn,))
 
 
 def _signed(change: int) -> str:
@@ -204,7 +226,8 @@ def _ticks(section: Section, run: tuple[WorkedRow, ...], copy: str) -> Ticks:
     # A short line is one run; in a longer one the runs end at 5, 10, 15, ...
     fives = groupby(run, key=lambda row: len(run) > RUN and (row.number - 1) // RUN)
     runs = [_run(section, tuple(five), copy) for _, five in fives]
-    if len(run) == 1:
+    if len(runs) == 1:
+        # The line says the number of its first row.
         runs = [replace(runs[0], first="")]
     return Ticks(copy, title_case(copy), tuple(runs))
 

@@ -6,7 +6,8 @@ import textwrap
 from collections.abc import Iterable, Iterator
 
 from yokefellow.conductor import Plan
-from yokefellow.sheet.pieces import Halt, Line, NeedleNote, SectionView, Sheet, Ticks
+from yokefellow.sheet.colourwork import ChartPart
+from yokefellow.sheet.pieces import Block, Halt, Line, NeedleNote, SectionView, Sheet, Ticks
 from yokefellow.sheet.view import view
 
 __all__ = ["WIDTH", "render_text", "table"]
@@ -82,6 +83,11 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     yield from _head("Gauge", "-")
     for words in glance.gauge:
         yield from _paragraph(words)
+    if sheet.above:
+        yield from _head("The colour bands", "-")
+        for band in sheet.above.bands:
+            words = f"{band.name}: {band.counted}, {band.where}"
+            yield from _paragraph(words, f"{band.number}. ")
     yield from _head("Yarn", "-")
     for yarn in glance.yarns:
         yield from _paragraph(yarn.name)
@@ -118,15 +124,50 @@ def _section(section: SectionView) -> Iterator[str]:
         yield ""
         yield from _paragraph(words)
     yield ""
-    for item in section.items:
+    for block in section.blocks:
+        yield from _block(block)
+    yield ""
+    yield section.done
+
+
+def _block(block: Block) -> Iterator[str]:
+    for halt in block.ahead:
+        yield from _halt(halt)
+    if block.part:
+        yield from _chart(block.part)
+    for item in block.items:
         if isinstance(item, Line):
             yield from _line(item)
         elif isinstance(item, Halt):
             yield from _halt(item)
         else:
             yield from _note(item)
+    for halt in block.behind:
+        yield from _halt(halt)
+
+
+def _chart(part: ChartPart) -> Iterator[str]:
+    """Draw a chart in characters: for each stitch its letter, and the sign of its work."""
+    chart = part.chart
+    yield from _paragraph(chart.title + (f", {part.part}" if part.part else ""), "  ")
+    if part.is_first:
+        yield from _paragraph(chart.reading, "  ")
+        signs = (f"{sign.sign} {sign.words}" for sign in chart.signs if sign.sign.strip())
+        known = (f"{c.letter} {c.code} {c.shade}".rstrip() for c in chart.colours)
+        yield from _paragraph("; ".join((*known, *signs)), "  ")
     yield ""
-    yield section.done
+    wide = max(len(row.numbers) for row in part.rows)
+    for row in part.rows:
+        head = f"  {row.numbers:>{wide}} {row.hand:1} > "
+        yield from _paragraph_of_squares(head, row.text)
+    yield ""
+
+
+def _paragraph_of_squares(head: str, squares: str) -> Iterator[str]:
+    """Break a row that is wider than the page between two stitches."""
+    room = (WIDTH - len(head)) // 2 * 2
+    for start in range(0, max(1, len(squares)), room):
+        yield f"{head if not start else ' ' * len(head)}{squares[start : start + room]}".rstrip()
 
 
 def _line(line: Line) -> Iterator[str]:

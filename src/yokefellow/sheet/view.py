@@ -6,8 +6,10 @@ from yokefellow.conductor import Plan
 from yokefellow.notation.abbreviations import ABBREVIATIONS, Abbreviation, abbreviations_used
 from yokefellow.sheet.assumed import assumptions, before, filled, residuals
 from yokefellow.sheet.ataglance import glance
+from yokefellow.sheet.charting import charts
 from yokefellow.sheet.dimensions import dimensions
 from yokefellow.sheet.drawing import drawing
+from yokefellow.sheet.from_above import from_above
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.rounds import sections
 from yokefellow.sheet.words import finishing
@@ -33,6 +35,8 @@ def view(plan: Plan) -> Sheet:
         total_stitches=plan.total_stitches,
         glance=glance(plan, measures),
         drawing=drawing(plan, measures),
+        above=from_above(plan),
+        charts=charts(plan),
         before=before(plan),
         sections=sections(plan),
         finishing=finishing(plan, tuple(map(_block_to, measures))),

@@ -7,6 +7,7 @@ are ours.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from types import MappingProxyType
 
@@ -14,7 +15,14 @@ from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Section
 from yokefellow.wording import length
 
-__all__ = ["MEASURE_WORDS", "SECTION_TITLES", "introduction", "section_name"]
+__all__ = [
+    "MEASURE_WORDS",
+    "SECTION_TITLES",
+    "finishing",
+    "introduction",
+    "section_name",
+    "with_signs",
+]
 
 SECTION_TITLES = MappingProxyType(
     {
@@ -63,6 +71,15 @@ def section_name(key: str, copy: str) -> str:
     """Name a section inside a sentence: `Yoke`, `Left sleeve`."""
     name = _NAMES.get(key, key)
     return f"{copy} {name}".strip().capitalize()
+
+
+def with_signs(words: str) -> str:
+    """Write the sign for `times` between numbers: `1×1 rib`.
+
+    >>> with_signs("1x1 rib")
+    '1×1 rib'
+    """
+    return re.sub(r"\b([0-9]+)x([0-9]+)\b", r"\1×\2", words)
 
 
 def introduction(plan: Plan, section: Section) -> tuple[str, ...]:

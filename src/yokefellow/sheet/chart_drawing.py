@@ -1,0 +1,215 @@
+"""Draws a chart: all squares of one colour as one path, whatever the number of squares."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+
+from yokefellow.sheet.colourwork import ChartCell, ChartDrawing, ChartRowView, Fill, Mark
+from yokefellow.sheet.tints import TINTS
+
+__all__ = ["draw_chart"]
+
+CELL = 20
+"""Side of a square, in units of the picture."""
+EDGE = 3
+GAP = 6
+DIGIT = 6.7
+"""Width of a digit of the round numbers."""
+ARROW = 12
+
+SIZES = (("s", 234), ("m", 331), ("l", 429))
+"""Widths of the charts that have room beside their rounds; drawn to one scale."""
+WIDE = 560
+"""Width of a chart above its rounds, at least."""
+
+MOST_SHOWN = 14
+"""Squares in a row, neighbours included, up to which whole repeats are put beside one."""
+MOST_LETTERS = 60
+"""Squares in a row of which letters can still be read on paper."""
+
+# Strokes of the letters in a square, from its upper left corner, about 8 wide and 9 high.
+_STROKES = {
+    "A": "m6 14.5l4-9 4 9m-6.6-3h5.2",
+    "B": "m7 14.5v-9h3.4q2.4 0 2.4 2.1t-2.4 2.1h-3.4m3.4 0q2.9 0 2.9 2.4t-2.9 2.4h-3.4",
+    "C": "m13.6 12.4q-1 2.2-3.4 2.2-3.7 0-3.7-4.6t3.7-4.6q2.4 0 3.4 2.2",
+    "D": "m6.8 14.5v-9h2.6q4.2 0 4.2 4.5t-4.2 4.5h-2.6",
+    "E": "m13 14.5h-5.8v-9h5.8m-.9 4.4h-4.9",
+    "F": "m7.4 14.5v-9h5.6m-.9 4.4h-4.7",
+    "G": "m13.4 7.4q-1-2-3.2-2-3.8 0-3.8 4.6t3.8 4.6q3.2 0 3.4-4.1h-3",
+    "H": "m6.6 14.5v-9m6.8 9v-9m0 4.4h-6.8",
+    "J": "m7.4 12.2q.2 2.4 2.5 2.4 2.5 0 2.5-2.7v-6.4",
+    "K": "m7 14.5v-9m6 0l-6 5.4m2.2-2l4 5.6",
+}
+_SMALL = 0.58
+"""Of a letter that shares its square with a sign."""
+_LETTER_UP = {"slip": (4.2, -0.1), "make": (7.4, 7.6), "purl": (0.6, 0.4)}
+"""Where that letter's square begins."""
+_SIGN = {"slip": "m2.4 4.6l7.6 13.4 7.6-13.4", "make": "m2.8 13.5v-9l3.4 5.4 3.4-5.4v9"}
+
+
+def draw_chart(
+    rows: Sequence[ChartRowView], *, lettered: bool = True, last_number: int = 0
+) -> ChartDrawing:
+    """Draw rows of a chart, the first worked on top.
+
+    Args:
+        rows: of the chart, or of a part of it.
+        lettered: whether to write the letters of the colours; a chart of one colour needs none.
+        last_number: the highest round number of the whole chart, so that its parts line up.
+    """
+    wide = len(rows[0].cells)
+    beside = _beside(wide)
+    hands = any(row.hand for row in rows)
+    gutter = _gutter(rows, hands=hands, last_number=last_number)
+    left = gutter + beside * CELL
+    size, width = _size(left + (wide + beside) * CELL + EDGE)
+    high = len(rows) * CELL
+    placed = tuple(_placed(rows, left))
+    in_hand = tuple(_in_hand(rows, gutter - ARROW - GAP - CELL)) if hands else ()
+    shown = (*placed, *in_hand)
+    written = shown if lettered and wide <= MOST_LETTERS else in_hand
+    return ChartDrawing(
+        view_box=f"0 0 {_n(width)} {high + 2 * EDGE}",
+        size=size,
+        fills=tuple(_fills(shown)),
+        ghosts=tuple(_fills(_neighbours(rows, left, beside))),
+        empty=_squares(_empty(rows, left)),
+        grid=_grid(left, wide, len(rows), beside),
+        hands=_boxes(in_hand),
+        outline=f"M{_n(left)} {EDGE}h{wide * CELL}v{high}h{-wide * CELL}z",
+        letters="".join(_letter(x, y, cell) for x, y, cell in written),
+        signs="".join(_sign(x, y, cell) for x, y, cell in placed),
+        dots="".join(_dot(x, y) for x, y, cell in placed if cell.work == "purl"),
+        arrows="".join(_arrow(gutter - ARROW - 2, y) for y in _tops(rows)),
+        numbers=tuple(_numbers(rows, gutter - ARROW - GAP - (CELL + GAP) * hands)),
+    )
+
+
+def _n(value: float) -> str:
+    return f"{value:.1f}".rstrip("0").rstrip(".")
+
+
+def _beside(wide: int) -> int:
+    """Tell how many squares of a neighbour help to see how the picture goes on."""
+    if wide + 2 * min(wide, 4) <= MOST_SHOWN:
+        return min(wide, 4)
+    return 2 if wide + 4 <= MOST_SHOWN else 0
+
+
+def _gutter(rows: Sequence[ChartRowView], *, hands: bool, last_number: int) -> float:
+    longest = max(len(row.numbers) for row in rows)
+    if last_number:
+        longest = max(longest, 2 * len(str(last_number)) + 1 if longest > 3 else longest)
+    return EDGE + longest * DIGIT + GAP + (CELL + GAP) * hands + ARROW
+
+
+def _size(natural: float) -> tuple[str, float]:
+    for size, width in SIZES:
+        if natural <= width:
+            return size, width
+    return "xl", max(natural, WIDE)
+
+
+def _tops(rows: Sequence[ChartRowView]) -> tuple[int, ...]:
+    return tuple(EDGE + place * CELL for place in range(len(rows)))
+
+
+_Placed = tuple[float, int, ChartCell]
+
+
+def _placed(rows: Sequence[ChartRowView], left: float) -> Iterator[_Placed]:
+    for y, row in zip(_tops(rows), rows, strict=True):
+        for column, cell in enumerate(row.cells):
+            if cell is not None:
+                yield left + column * CELL, y, cell
+
+
+def _in_hand(rows: Sequence[ChartRowView], left: float) -> Iterator[_Placed]:
+    for y, row in zip(_tops(rows), rows, strict=True):
+        yield left, y, ChartCell(row.hand, "", "knit")
+
+
+def _neighbours(rows: Sequence[ChartRowView], left: float, beside: int) -> Iterator[_Placed]:
+    wide = len(rows[0].cells)
+    for y, row in zip(_tops(rows), rows, strict=True):
+        for step in range(beside):
+            for column, cell in ((-1 - step, row.cells[-1 - step]), (wide + step, row.cells[step])):
+                if cell is not None:
+                    yield left + column * CELL, y, cell
+
+
+def _boxes(placed: Iterable[_Placed]) -> str:
+    return "".join(f"M{_n(x)} {y}h{CELL}v{CELL}h-{CELL}z" for x, y, _ in placed)
+
+
+def _empty(rows: Sequence[ChartRowView], left: float) -> Iterator[tuple[float, int]]:
+    for y, row in zip(_tops(rows), rows, strict=True):
+        yield from ((left + at * CELL, y) for at, cell in enumerate(row.cells) if cell is None)
+
+
+def _fills(placed: Iterable[_Placed]) -> Iterator[Fill]:
+    taken = tuple(placed)
+    for letter in sorted({cell.letter for _, _, cell in taken}):
+        yield Fill(
+            letter,
+            TINTS[letter],
+            _squares((x, y) for x, y, cell in taken if cell.letter == letter),
+        )
+
+
+def _squares(places: Iterable[tuple[float, int]]) -> str:
+    """Draw squares, those that touch in one row as one oblong."""
+    drawn: list[str] = []
+    for y, row in groupby(sorted(places, key=lambda place: (place[1], place[0])), lambda p: p[1]):
+        start = end = -1.0
+        for x, _ in row:
+            if abs(x - end) > 0.01:
+                drawn.append(_oblong(start, y, end))
+                start = x
+            end = x + CELL
+        drawn.append(_oblong(start, y, end))
+    return "".join(drawn)
+
+
+def _oblong(start: float, y: int, end: float) -> str:
+    wide = _n(end - start)
+    return f"M{_n(start)} {y}h{wide}v{CELL}h-{wide}z" if end > start else ""
+
+
+def _grid(left: float, wide: int, rows: int, beside: int) -> str:
+    first, last = left - beside * CELL, left + (wide + beside) * CELL
+    across = (f"M{_n(first)} {EDGE + r * CELL}H{_n(last)}" for r in range(rows + 1))
+    columns = range(wide + 2 * beside + 1)
+    down = (f"M{_n(first + c * CELL)} {EDGE}v{rows * CELL}" for c in columns)
+    return "".join((*across, *down))
+
+
+def _letter(x: float, y: float, cell: ChartCell) -> str:
+    if cell.work not in _LETTER_UP:
+        return f"M{_n(x)} {_n(y)}{_STROKES[cell.letter]}"
+    right, down = _LETTER_UP[cell.work]
+    return f"M{_n(x + right)} {_n(y + down)}{_small(_STROKES[cell.letter])}"
+
+
+def _small(strokes: str) -> str:
+    """Shrink a stroke, which is written in relative steps."""
+    return re.sub(r"-?[0-9.]+", lambda step: _n(float(step[0]) * _SMALL), strokes)
+
+
+def _sign(x: float, y: float, cell: ChartCell) -> str:
+    return f"M{_n(x)} {_n(y)}{_SIGN[cell.work]}" if cell.work in _SIGN else ""
+
+
+def _dot(x: float, y: float) -> str:
+    return f"M{_n(x + 7.4)} {_n(y + 10)}a2.6 2.6 0 1 0 5.2 0a2.6 2.6 0 1 0-5.2 0z"
+
+
+def _arrow(x: float, y: float) -> str:
+    return f"M{_n(x)} {_n(y + 10)}h9m-4-3.6l4.4 3.6-4.4 3.6"
+
+
+def _numbers(rows: Sequence[ChartRowView], right: float) -> Iterator[Mark]:
+    for y, row in zip(_tops(rows), rows, strict=True):
+        yield Mark(row.numbers, _n(right), _n(y), _n(y + 14))

@@ -1,0 +1,150 @@
+"""The chart of each band in words and squares, its rounds numbered as the yoke's."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import groupby
+from types import MappingProxyType
+
+from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
+from yokefellow.conductor import Plan
+from yokefellow.shaping.shapes import BandShape
+from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colour, Sign
+from yokefellow.sheet.tints import colours
+
+__all__ = ["KIND_WORDS", "charts", "in_columns"]
+
+KIND_WORDS = MappingProxyType(
+    {
+        ChartKind.MOSAIC: "mosaic",
+        ChartKind.SLIP: "slip stitch",
+        ChartKind.STRANDED: "stranded",
+        ChartKind.STRIPES: "stripes",
+        ChartKind.PURL: "purl texture",
+    }
+)
+
+_ONE_IN_HAND = (ChartKind.MOSAIC, ChartKind.SLIP)
+"""Kinds in which the colour in hand cannot be seen from the picture."""
+
+_SIGNS = MappingProxyType(
+    {
+        Work.KNIT: Sign("knit", " ", "knit"),
+        Work.PURL: Sign("purl", "-", "purl"),
+        Work.SLIP: Sign("slip", "v", "slip purlwise, yarn behind"),
+        Work.MAKE: Sign("make", "+", "make a stitch (M1L)"),
+    }
+)
+"""A blank, a dot, a V and an M in the drawing: after the Craft Yarn Council's chart symbols
+(from memory)."""
+
+_DONE = MappingProxyType(
+    {Work.KNIT: "", Work.PURL: " purled", Work.SLIP: " slipped", Work.MAKE: " made"}
+)
+
+
+def charts(plan: Plan) -> tuple[ChartView, ...]:
+    """Give the chart of every band, in knitting order."""
+    known = colours(plan)
+    pairs = zip(plan.shape.yoke.bands, plan.charts, strict=True)
+    return tuple(_chart(known, n, band, chart) for n, (band, chart) in enumerate(pairs, start=1))
+
+
+def _chart(known: Mapping[str, Colour], number: int, band: BandShape, chart: Chart) -> ChartView:
+    used = tuple(dict.fromkeys(cell.colour for row in chart.rows for cell in row.cells))
+    rows = tuple(_rows(known, band, chart))
+    kind = KIND_WORDS[chart.kind]
+    counted = _counted(band, chart)
+    # The first round of a line that widens makes a stitch; its later rounds knit it.
+    works = {cell.work for row in chart.lines for cell in row.cells}
+    wide = f"{chart.last_width} stitch{'es' if chart.last_width > 1 else ''}"
+    return ChartView(
+        number=number,
+        name=chart.name,
+        kind=kind,
+        first=band.first,
+        last=band.last,
+        repeats=band.repeats,
+        first_width=chart.first_width,
+        last_width=chart.last_width,
+        times=chart.times,
+        colours=tuple(colour for code, colour in known.items() if code in used),
+        rows=rows,
+        signs=tuple(sign for work, sign in _SIGNS.items() if work in works),
+        title=f"Chart of band {number}, {chart.name}: {kind}, {wide} and {len(chart.rows)} rounds",
+        counted=counted,
+        reading=_reading(chart),
+        description=f"{counted}. " + " ".join(f"{_rounds(row)}: {row.words}." for row in rows),
+    )
+
+
+def _counted(band: BandShape, chart: Chart) -> str:
+    grows = chart.last_width > chart.first_width
+    growing = f", growing to {chart.last_width}" if grows else ""
+    return f"{band.repeats} repeats of {chart.first_width}{growing}"
+
+
+def _rounds(row: ChartRowView) -> str:
+    return f"{'Rounds' if row.last > row.first else 'Round'} {row.numbers}"
+
+
+def _reading(chart: Chart) -> str:
+    said = (
+        "The chart shows the band as the sweater hangs. The first round is the top row; each "
+        "round is read from the arrow, left to right."
+    )
+    if chart.times > 1:
+        said += f" Each row is worked {_TIMES.get(chart.times, f'{chart.times} times')}."
+    if chart.kind in _ONE_IN_HAND:
+        said += " The square before the arrow is the yarn in hand."
+    return said
+
+
+_TIMES = {2: "twice", 3: "three times", 4: "four times"}
+
+
+def _rows(known: Mapping[str, Colour], band: BandShape, chart: Chart) -> Iterator[ChartRowView]:
+    wide = zip(chart.lines, in_columns(chart.lines), strict=True)
+    for place, (row, cells) in enumerate(wide):
+        first = band.first + place * chart.times
+        last = first + chart.times - 1
+        shown = tuple(None if cell is None else _cell(known, cell) for cell in cells)
+        hand = known[row.yarn].letter if chart.kind in _ONE_IN_HAND else ""
+        yield ChartRowView(
+            first=first,
+            last=last,
+            numbers=f"{first}–{last}" if last > first else f"{first}",
+            hand=hand,
+            cells=shown,
+            words=(f"with {hand} in hand, " if hand else "") + _words(known, row.cells),
+            text="".join(_characters(known, cells)).rstrip(),
+        )
+
+
+def _cell(known: Mapping[str, Colour], cell: Cell) -> ChartCell:
+    return ChartCell(known[cell.colour].letter, cell.colour, cell.work.value)
+
+
+def _words(known: Mapping[str, Colour], cells: Iterable[Cell]) -> str:
+    runs = ((cell, sum(1 for _ in run)) for cell, run in groupby(cells))
+    return ", ".join(f"{n} {known[cell.colour].letter}{_DONE[cell.work]}" for cell, n in runs)
+
+
+def _characters(known: Mapping[str, Colour], cells: Iterable[Cell | None]) -> Iterator[str]:
+    for cell in cells:
+        yield "  " if cell is None else known[cell.colour].letter + _SIGNS[cell.work].sign
+
+
+def in_columns(lines: tuple[ChartRow, ...]) -> tuple[tuple[Cell | None, ...], ...]:
+    """Put each row of a growing chart into the columns of its last row.
+
+    A column stays empty (None) in the rows worked before its stitch is made,
+    so that every stitch stands right below the one it grows from.
+    """
+    columns = tuple(range(lines[-1].width))
+    placed: list[tuple[Cell | None, ...]] = []
+    for row in reversed(lines):
+        at = dict(zip(columns, row.cells, strict=True))
+        placed.append(tuple(at.get(column) for column in range(lines[-1].width)))
+        columns = tuple(column for column in columns if at[column].work is not Work.MAKE)
+    return tuple(reversed(placed))
