@@ -47,6 +47,11 @@ def test_loops_of_yarn_are_counted_stitch_by_stitch() -> None:
     assert knit(tube(6, ("k3, sl3 wyib", 6), ("k2tog 3 times", 3))).loops == 6 + 3 + 3 + 3
 
 
+def test_a_round_may_begin_with_a_slipped_stitch() -> None:
+    # derived: 6 cast on; 3 slipped and 3 worked; k2tog 3 times; 3 bound off.
+    assert knit(tube(6, ("sl3 wyib, k3", 6), ("k2tog 3 times", 3))).loops == 6 + 3 + 3 + 3
+
+
 # Even spreading: the counts are those of the published answers.
 @pytest.mark.parametrize(
     ("start", "row", "end"),

@@ -20,6 +20,7 @@ from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
 
 __all__ = [
     "LINE_FULL_AT",
+    "NARROWEST",
     "TOLERANCE",
     "Ladder",
     "LineTask",
@@ -32,6 +33,10 @@ __all__ = [
 TOLERANCE = 0.04
 """How far a band's count may lie off the line (our choice; it moves an increase round by less
 than the space between two)."""
+
+NARROWEST = 0.03
+"""A band narrower than the line by more puckers the yoke (common practice), so wider is tried
+first."""
 
 LINE_FULL_AT = 0.75
 """Where the line itself is full; its last increase round lies half a step before."""
@@ -223,7 +228,9 @@ def _times(
         needed = min(task.yokes)
     elif not band.repeats:
         needed = goal * (1 - TOLERANCE)
-    least = ceil(log(needed / now) / log(1 + STEEP) - 1e-9) if needed > now * 1.001 else 0
+    # A pin has one count, so there is no need of a little room.
+    steep = 0.5 if band and band.repeats else STEEP
+    least = ceil(log(needed / now) / log(1 + steep) - 1e-9) if needed > now * 1.001 else 0
     if least > most:
         rounds = (least - 1) * LEAST_APART + 1
         return Narrow(band.name if band else "", rounds, there, before=now, after=goal)
@@ -250,8 +257,10 @@ def _band_layer(band: BandTask, goal: float, within: Range) -> Layer | Misfit:
     width = band.first_width
     if band.repeats is not None:
         return Layer(goal, (band.repeats * width,), (band,), may_rest=True)
-    low = max(within[0], ceil(goal * (1 - TOLERANCE) / width))
     high = min(within[1], floor(goal * (1 + TOLERANCE) / width))
+    low = max(within[0], ceil(goal * (1 - NARROWEST) / width))
+    if low > high:
+        low = max(within[0], ceil(goal * (1 - TOLERANCE) / width))
     if low > high:
         below = floor(goal / width)
         return Misfit(band, goal, below, below + 1, within)

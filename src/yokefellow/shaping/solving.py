@@ -8,7 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from yokefellow.shaping.banded import Ladder, LineTask, Misfit, Narrow, banded_ladder
+from yokefellow.shaping.banded import (
+    NARROWEST,
+    TOLERANCE,
+    Ladder,
+    LineTask,
+    Misfit,
+    Narrow,
+    banded_ladder,
+)
 from yokefellow.shaping.chain import Path, climb, stations
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.reach import Unreached
@@ -29,7 +37,8 @@ def solve_banded(
 ) -> Solution | Misfit | Narrow | Unreached | None:
     """Choose neck, split, places, repeats and increase rounds together; None when none is found.
 
-    The first places that break no rule are taken. When a band lies where the
+    The first places that break no rule and have every band on the line of the
+    yoke are taken. When a band lies where the
     yoke is already full, its repeat must divide the yoke's count: only then
     body, sleeves and underarms may give way a little.
     """
@@ -43,15 +52,24 @@ def solve_banded(
         for zones in task.places:
             found = _at(task, zones, necks, splits)
             if isinstance(found, Solution):
-                if best is None or len(found.broken) < len(best.broken):
+                if best is None or _faults(found) < _faults(best):
                     best = found
-                if not best.broken:
+                if _faults(best) == (0, 0):
                     return best
             elif found is not None:
                 refused.append(found)
         if best is not None:
             return best
     return refused[0] if refused else None
+
+
+def _faults(solution: Solution) -> tuple[int, int]:
+    """Count the rules a solution breaks, and its bands that lie off the line."""
+    starts = [band.start for band in solution.bands]
+    off = [
+        start for start in starts if not 1 - NARROWEST <= start.got / start.wanted <= 1 + TOLERANCE
+    ]
+    return len(solution.broken), len(off)
 
 
 def _at(
