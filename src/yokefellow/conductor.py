@@ -26,7 +26,7 @@ from yokefellow.shaping.assemble import shape
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill
-from yokefellow.yarn import MAIN, YarnEstimate, estimate
+from yokefellow.yarn import MAIN, Reckoning, YarnEstimate, reckon
 
 __all__ = ["Plan", "plan"]
 
@@ -46,6 +46,8 @@ class Plan:
     rows: tuple[WorkedRow, ...]
     yarns: Mapping[str, YarnEstimate]
     """By code, the main yarn first; only those the sweater uses."""
+    reckoning: Reckoning
+    """What the yarns are reckoned from, for asking on."""
     savings: tuple[Saving, ...]
     needles: tuple[NeedleChange, ...]
     checks: tuple[Check, ...]
@@ -107,7 +109,8 @@ def plan(project: Project) -> Plan:
     wrapped = project.garment.neck.short_rows == "wrapped"
     schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped)
     rows = tuple(walk(schedule))
-    yarns = estimate(schedule, gauge, project.yarn)
+    reckoning = reckon(project, gauge, schedule)
+    yarns = reckoning.estimates()
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
     banded = band_cautions(project, figures, gauge, shaped.shape, charts)
     return Plan(
@@ -120,7 +123,8 @@ def plan(project: Project) -> Plan:
         schedule=schedule,
         rows=rows,
         yarns=yarns,
-        savings=savings(finished, shaped.shape, gauge, project.yarn[MAIN]),
+        reckoning=reckoning,
+        savings=savings(finished, shaped.shape, reckoning.rates),
         needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
         checks=checks(project, figures, finished, gauge, shaped.shape, rows, charts),
         findings=(*said, *warned, *banded),

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from yokefellow.fit import Finished
-from yokefellow.gauge import Gauges
-from yokefellow.project.models import Yarn
 from yokefellow.schedule.compile import body_sections, sleeve_sections
+from yokefellow.schedule.rows import Section
 from yokefellow.shaping.shapes import Shape
-from yokefellow.yarn import Amount, sections_amount
+from yokefellow.yarn import MAIN, Amount, Rates, counted, less
 
 __all__ = ["Saving", "savings"]
 
@@ -25,7 +25,7 @@ class Saving:
     saved: Amount
 
 
-def savings(finished: Finished, shape: Shape, gauges: Gauges, yarn: Yarn) -> tuple[Saving, ...]:
+def savings(finished: Finished, shape: Shape, rates: Rates) -> tuple[Saving, ...]:
     """Compare the chosen sleeves and body with full-length sleeves and a hip-length body.
 
     Only what differs by half a centimetre or more counts as a modification.
@@ -33,25 +33,26 @@ def savings(finished: Finished, shape: Shape, gauges: Gauges, yarn: Yarn) -> tup
     found: list[Saving] = []
     split = shape.split
     if abs(finished.sleeve.length_cm - finished.plain_sleeve.length_cm) >= LEAST_CM:
-        plain = sections_amount(sleeve_sections(shape.plain_sleeve, split), gauges, yarn)
-        chosen = sections_amount(sleeve_sections(shape.sleeve, split), gauges, yarn)
+        plain = _amount(sleeve_sections(shape.plain_sleeve, split), rates)
+        chosen = _amount(sleeve_sections(shape.sleeve, split), rates)
         lengths = (finished.plain_sleeve.length_cm, finished.sleeve.length_cm)
-        found.append(Saving("sleeves", *lengths, _less(plain, chosen)))
+        found.append(Saving("sleeves", *lengths, less(plain, chosen)))
     if abs(finished.body.length_cm - finished.plain_body.length_cm) >= LEAST_CM:
-        plain = sections_amount(body_sections(shape.plain_body, split), gauges, yarn)
-        chosen = sections_amount(body_sections(shape.body, split), gauges, yarn)
+        plain = _amount(body_sections(shape.plain_body, split), rates)
+        chosen = _amount(body_sections(shape.body, split), rates)
         lengths = (finished.plain_body.length_cm, finished.body.length_cm)
-        found.append(Saving("body", *lengths, _less(plain, chosen)))
+        found.append(Saving("body", *lengths, less(plain, chosen)))
     return tuple(found)
 
 
 LEAST_CM = 0.5
 
 
-def _less(plain: Amount, chosen: Amount) -> Amount:
+def _amount(sections: Iterable[Section], rates: Rates) -> Amount:
+    parts = [rates.amount(MAIN, counted(section)) for section in sections]
     return Amount(
-        plain.stitches - chosen.stitches,
-        plain.metres - chosen.metres,
-        plain.grams - chosen.grams,
-        plain.balls - chosen.balls,
+        sum(part.stitches for part in parts),
+        sum(part.metres for part in parts),
+        sum(part.grams for part in parts),
+        sum(part.balls for part in parts),
     )

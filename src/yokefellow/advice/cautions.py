@@ -12,7 +12,7 @@ from yokefellow.project.models import Project
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.wording import length, yarn_length
-from yokefellow.yarn import YarnEstimate
+from yokefellow.yarn import MAIN, YarnEstimate, verdict_words
 
 __all__ = ["cautions", "safety"]
 
@@ -296,31 +296,42 @@ def _yarn(project: Project, yarn: YarnEstimate) -> Iterator[Finding]:
     if yarn.verdict == "enough":
         return
     unit = project.sheet.units
-    have, need, short = (
-        yarn_length(metres, unit)
-        for metres in (
-            yarn.stash.metres,
-            yarn.needed.metres,
-            yarn.needed.metres - yarn.stash.metres,
-        )
+    have, least, most = (
+        yarn_length(amount.metres, unit) for amount in (yarn.stash, yarn.need.low, yarn.need.high)
     )
+    message = f"The stash holds {have} of {yarn.code}, and the sweater wants {least} to {most}. "
+    message += verdict_words(yarn, unit, colour=project.yarn[yarn.code].colour)
     if yarn.verdict == "close":
         yield _caution(
             "yarn.close",
             f"yarn.{yarn.code}.balls",
-            f"The stash holds {have} of {yarn.code}, and the sweater wants {need} with "
-            "a margin of a tenth: too close to call.",
-            "Shorten the sleeves or the body a little, knit the sleeves before the hem, or keep "
-            "the swatch to unravel.",
+            f"{message} The chance that it lasts is {yarn.chance:.0%}.",
+            _surer(project, yarn),
         )
     else:
         yield _caution(
             "yarn.short",
             f"yarn.{yarn.code}.balls",
-            f"The stash holds {have} of {yarn.code}, and the sweater wants {need} with "
-            f"a margin of a tenth: short by {short}.",
-            "Shorten the sleeves or the body, or choose less ease, before casting on.",
+            message,
+            "Shorten the sleeves or the body, or choose less ease, before casting on."
+            if yarn.code == MAIN
+            else "Take another yarn for a band, or leave a band out, before casting on.",
         )
+
+
+def _surer(project: Project, yarn: YarnEstimate) -> str:
+    """Say how to know more, or to need less."""
+    if yarn.evidence == "gauge":
+        return (
+            "Weigh the swatch, count its stitches and rounds, and add [swatch.plain.weighed]: "
+            "that narrows the range. Or shorten the sleeves or the body a little."
+        )
+    if project.weighing.swatch == "keep" and yarn.code == MAIN:
+        return (
+            "Shorten the sleeves or the body a little, or keep the swatch to unravel and write "
+            'weighing.swatch = "unravel".'
+        )
+    return "Shorten the sleeves or the body a little, or narrow a band."
 
 
 def safety(project: Project) -> tuple[str, ...]:

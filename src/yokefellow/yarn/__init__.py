@@ -1,0 +1,68 @@
+"""From rows and gauge to metres, grams and balls, each as sure as its evidence.
+
+What a stitch costs is taken from the best evidence (`evidence`), every error
+kept apart by its source (`uncertain`), so that what is needed, what there is
+and what stays over come with an honest range (`reckoning`).
+"""
+
+from yokefellow.yarn.amounts import Amount, Span, amount, less, of_grams
+from yokefellow.yarn.counting import (
+    MAIN,
+    Counted,
+    Counts,
+    Part,
+    Spent,
+    counted,
+    parts_of,
+    spent,
+)
+from yokefellow.yarn.evidence import Cost, Rates, rates, scale_sd
+from yokefellow.yarn.extras import END_M, SWATCH_CM, swatch_metres
+from yokefellow.yarn.learning import Observation, learned
+from yokefellow.yarn.munden import LOOP_STATES, STATE, LoopState, loop_length_cm
+from yokefellow.yarn.reckoning import Reckoning, YarnEstimate, YarnUse, reckon
+from yokefellow.yarn.telling import verdict_words
+from yokefellow.yarn.uncertain import PRIOR, Belief, Knowledge, Source, Uncertain
+
+MARGIN = 0.10
+"""The fixed margin of the first model; the sheet's old sentences name it, nothing uses it."""
+
+__all__ = [
+    "END_M",
+    "LOOP_STATES",
+    "MAIN",
+    "MARGIN",
+    "PRIOR",
+    "STATE",
+    "SWATCH_CM",
+    "Amount",
+    "Belief",
+    "Cost",
+    "Counted",
+    "Counts",
+    "Knowledge",
+    "LoopState",
+    "Observation",
+    "Part",
+    "Rates",
+    "Reckoning",
+    "Source",
+    "Span",
+    "Spent",
+    "Uncertain",
+    "YarnEstimate",
+    "YarnUse",
+    "amount",
+    "counted",
+    "learned",
+    "less",
+    "loop_length_cm",
+    "of_grams",
+    "parts_of",
+    "rates",
+    "reckon",
+    "scale_sd",
+    "spent",
+    "swatch_metres",
+    "verdict_words",
+]

@@ -1,0 +1,157 @@
+"""A number and all that may be wrong with it, kept apart by where it comes from.
+
+Each source of error (the label of a ball, a reading of the scale, the gauge) is
+one unknown with mean 0 and standard deviation 1; a quantity holds how far each
+moves it. What two quantities share then cancels or adds up as it should, which
+a single plus-or-minus could not do. Errors are small, so everything is linear
+in them (the usual propagation of errors; JCGM 100:2008, "Guide to the
+expression of uncertainty in measurement", section 5, from memory).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import NamedTuple, Protocol
+
+__all__ = ["FLAT", "PRIOR", "Belief", "Knowledge", "Source", "Uncertain", "certain", "total"]
+
+
+class Source(NamedTuple):
+    """Where an error comes from."""
+
+    kind: str
+    """`put-up`, `scale`, `stitches`, `rounds`, `model`, ..."""
+    of: str
+    """Of which yarn, swatch or section."""
+
+
+FLAT = frozenset({"put-up", "scale"})
+"""Kinds of error that are as likely anywhere between their limits, and never outside."""
+
+
+@dataclass(frozen=True, slots=True)
+class Uncertain:
+    """A quantity and how far one standard deviation of each source moves it."""
+
+    mean: float
+    by_source: Mapping[Source, float]
+
+    @property
+    def sd(self) -> float:
+        """Its standard deviation, all sources together."""
+        return math.sqrt(sum(by * by for by in self.by_source.values()))
+
+    def times(self, factor: float) -> Uncertain:
+        """Give a known multiple of it."""
+        return total([(factor, self)])
+
+    def varied(self, source: Source, relative: float) -> Uncertain:
+        """Give the same with one more source of its own, relative to its mean."""
+        moved = {**self.by_source, source: self.by_source.get(source, 0.0) + relative * self.mean}
+        return Uncertain(self.mean, moved)
+
+
+def certain(value: float) -> Uncertain:
+    """Give a quantity that is known."""
+    return Uncertain(value, MappingProxyType({}))
+
+
+def total(terms: Iterable[tuple[float, Uncertain]]) -> Uncertain:
+    """Add known multiples of quantities, source by source."""
+    mean = 0.0
+    by_source: dict[Source, float] = {}
+    for factor, term in terms:
+        mean += factor * term.mean
+        for source, by in term.by_source.items():
+            by_source[source] = by_source.get(source, 0.0) + factor * by
+    return Uncertain(mean, by_source)
+
+
+@dataclass(frozen=True, slots=True)
+class Belief:
+    """What is believed of a quantity: a normal spread, and a flat one around it."""
+
+    mean: float
+    normal_sd: float
+    flat: float = 0.0
+    """Half the width of the largest flat error; the smaller ones count as normal."""
+
+    @property
+    def sd(self) -> float:
+        """The standard deviation, both parts together."""
+        return math.sqrt(self.normal_sd**2 + self.flat**2 / 3)
+
+    def chance_above(self, value: float) -> float:
+        """Give the probability that it is more than `value`."""
+        return 1.0 - self._below(value - self.mean)
+
+    def away(self, chance: float) -> float:
+        """Give how far above the mean it stays with this probability, from 0.5 up.
+
+        Newton's way from the mean outwards: the curve bends one way there, so
+        that it never oversteps.
+        """
+        at = 0.0
+        if self.sd == 0.0:
+            return at
+        for _ in range(60):
+            step = (chance - self._below(at)) / max(self._density(at), 1e-300)
+            at += step
+            if abs(step) < 1e-9 * self.sd:
+                break
+        return at
+
+    def between(self, sure: float) -> tuple[float, float]:
+        """Give the range that holds it with this probability, as much out on either side."""
+        away = self.away((1.0 + sure) / 2)
+        return self.mean - away, self.mean + away
+
+    def _below(self, away: float) -> float:
+        """Give the probability of less than `away` from the mean: a flat spread, blurred."""
+        sd = max(self.normal_sd, 1e-12)
+        if self.flat <= 1e-3 * sd:
+            return _phi(away / self.sd) if self.sd else float(away >= 0)
+        high, low = (away + self.flat) / sd, (away - self.flat) / sd
+        under = high * _phi(high) + _bell(high) - low * _phi(low) - _bell(low)
+        return min(1.0, max(0.0, sd * under / (2 * self.flat)))
+
+    def _density(self, away: float) -> float:
+        sd = max(self.normal_sd, 1e-12)
+        if self.flat <= 1e-3 * sd:
+            return _bell(away / self.sd) / self.sd
+        return (_phi((away + self.flat) / sd) - _phi((away - self.flat) / sd)) / (2 * self.flat)
+
+
+def _phi(at: float) -> float:
+    return 0.5 * math.erfc(-at / math.sqrt(2))
+
+
+def _bell(at: float) -> float:
+    return math.exp(-at * at / 2) / math.sqrt(2 * math.pi)
+
+
+class Knowledge(Protocol):
+    """What is known of the sources, and so of every quantity."""
+
+    def of(self, quantity: Uncertain) -> Belief:
+        """Give what is believed of a quantity."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class _Prior:
+    """Before anything was weighed: every source as it was declared."""
+
+    def of(self, quantity: Uncertain) -> Belief:
+        """Put the largest flat source apart; the rest, being many, is near enough normal."""
+        flats = [by * by for source, by in quantity.by_source.items() if source.kind in FLAT]
+        largest = max(flats, default=0.0)
+        rest = sum(by * by for by in quantity.by_source.values()) - largest
+        return Belief(quantity.mean, math.sqrt(max(rest, 0.0)), math.sqrt(3 * largest))
+
+
+PRIOR: Knowledge = _Prior()
+"""What is known before the first weighing."""
