@@ -40,7 +40,7 @@ ball_weights = Typed(
         "examples": [["50 g", "50 g", "23 g"]],
     },
     fixed(f"a list of 1 to {MOST_BALLS} weights, each from 1 g to 5000 g"),
-    fixed('["50 g", "50 g", "23 g"]'),
+    lambda unit: '["1.75 oz", "0.8 oz"]' if unit == "in" else '["50 g", "50 g", "23 g"]',
 )
 """Reads the weight of each ball."""
 
