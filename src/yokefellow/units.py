@@ -21,11 +21,16 @@ __all__ = [
     "LengthUnit",
     "QuantityError",
     "as_typed",
+    "in_the_other_unit",
+    "is_bare",
+    "length_unit",
     "parse_length_cm",
     "parse_mass_g",
+    "parse_number",
     "parse_quantity",
     "parse_yarn_m",
     "show_length",
+    "show_tape",
     "starts_with_number",
 ]
 
@@ -217,6 +222,53 @@ def _number(read: re.Match[str], given: object) -> Fraction:
     return int(read["whole"] or 0) + Fraction(over, under)
 
 
+def parse_number(given: str | float) -> float:
+    """Read a number that has no unit: `5.5`, `5,5`, `5 1/2`; zero is one.
+
+    Raises:
+        QuantityError: not a number, text below zero, or with a unit behind it.
+    """
+    number, unit = _split(given)
+    if unit is not None:
+        raise QuantityError("value.number", f"{as_typed(given)} is not a bare number")
+    return float(number)
+
+
+def is_bare(given: object) -> bool:
+    """Tell whether what was typed is a number without a unit."""
+    try:
+        return _split(given)[1] is None
+    except QuantityError:
+        return False
+
+
+def length_unit(typed: object) -> LengthUnit | None:
+    """Read the name of the unit of a tape measure; None when it is no such name.
+
+    >>> length_unit("Inches")
+    'in'
+    """
+    unit = _SPELLINGS.get(typed.strip().lower()) if isinstance(typed, str) else None
+    return "in" if unit == "in" else "cm" if unit == "cm" else None
+
+
+def in_the_other_unit(given: object, *, default: LengthUnit) -> str | None:
+    """Give the number that was typed with inches for cm, or cm for inches; None with another unit.
+
+    >>> in_the_other_unit("41 cm", default="in"), in_the_other_unit(96, default="in")
+    ('41 in', '96 cm')
+    """
+    if not isinstance(given, (str, int, float)) or isinstance(given, bool):
+        return None
+    text = given.translate(_FRACTIONS) if isinstance(given, str) else f"{given:.10g}"
+    read = _QUANTITY.fullmatch(text)
+    unit = length_unit(read["unit"] or default) if read else None
+    if read is None or unit is None:
+        return None
+    number = " ".join((text[: read.start("unit")] if read["unit"] else text).split())
+    return f"{number} {'cm' if unit == 'in' else 'in'}"
+
+
 def parse_length_cm(given: str | float, *, default: LengthUnit) -> float:
     """Read a length on the body or the fabric, in cm.
 
@@ -258,3 +310,19 @@ def show_length(cm: float, *, unit: LengthUnit, places: int = 1) -> str:
     if "." in written:
         written = written.rstrip("0").rstrip(".")
     return f"{'0' if written == '-0' else written} {unit}"
+
+
+_QUARTERS = ("", "1/4", "1/2", "3/4")
+
+
+def show_tape(cm: float, *, unit: LengthUnit) -> str:
+    """Write a length as a tape measure is divided, and as it is typed: quarter inches, half cm.
+
+    >>> show_tape(23.7, unit="in"), show_tape(23.7, unit="cm")
+    ('9 1/4 in', '23.5 cm')
+    """
+    if unit == "cm":
+        return f"{round(cm * 2) / 2:g} cm"
+    whole, part = divmod(round(abs(cm) / CM_PER_INCH * 4), 4)
+    number = " ".join(filter(None, (str(whole or ""), _QUARTERS[part]))) or "0"
+    return f"{'-' if cm < 0 and number != '0' else ''}{number} in"

@@ -108,6 +108,7 @@ REFUSED: list[tuple[str, str, str]] = [
     (spoil((CHEST, 'chest = "38 in')), "toml.unclosed", ""),
     (spoil((CHEST, 'chest = ["38 in"')), "toml.unclosed", ""),
     (spoil((CHEST, 'chest = """38 in')), "toml.unclosed", ""),
+    (spoil(("[body]", "[body")), "toml.bracket", ""),
     (spoil((CHEST, f"{CHEST}\n{CHEST}")), "toml.repeated", ""),
     (SOUND + '[body]\nwaist = "30 in"\n', "toml.repeated", ""),
     (under("sheet", "large_print = yes"), "toml.true-false", ""),
@@ -176,6 +177,9 @@ REFUSED: list[tuple[str, str, str]] = [
     (spoil((CHEST, 'chest = "3 ft"')), "value.unit", "body.chest"),
     (spoil((CHEST, 'chest = "38 g"')), "value.unit", "body.chest"),
     (spoil(("200 m", "200 cm")), "value.unit", "yarn.MC.ball_length"),
+    (spoil(('"200 m"', "200")), "value.no-unit", "yarn.MC.ball_length"),
+    (spoil(("3.5 mm", "4")), "value.no-unit", "needles.main"),
+    (spoil(("26 over 4 in", "28 over 10")), "value.no-unit", f"{WASHED}.stitches[1]"),
     (spoil(("200 m", "1,200 m")), "value.thousands", "yarn.MC.ball_length"),
     (spoil((CHEST, "chest = 0")), "value.not-positive", "body.chest"),
     (spoil((CHEST, 'chest = "-38 in"')), "value.not-positive", "body.chest"),
@@ -326,11 +330,63 @@ def test_the_line_is_told() -> None:
 
 def test_a_message_names_value_limits_and_an_example_in_the_unit_of_the_file() -> None:
     (finding,) = refused(spoil((CHEST, 'chest = "3 in"')))
-    # derived: 35 cm = 13.78 in and 200 cm = 78.74 in, rounded inward.
+    # derived: 35 cm = 13.78 in and 200 cm = 78.74 in, rounded inward to a quarter.
     assert finding.message == (
-        '"3 in" is too small; allowed is a length from 13.8 in to 78.7 in (line 8).'
+        '"3 in" is too small; allowed is a length from 14 in to 78 1/2 in (line 8).'
     )
     assert finding.remedy == 'Type, for example: chest = "38 in".'
+
+
+def sleeve(length: str) -> str:
+    return under("garment.sleeves", f"length = {length}")
+
+
+MEANT = [
+    # A bare number that may be either says its unit.
+    (
+        spoil(('"200 m"', "230")),
+        'Type ball_length = "230 yd" or ball_length = "230 m".',
+    ),
+    (
+        spoil(('"200 m"', '"230"')),
+        'Type ball_length = "230 yd" or ball_length = "230 m".',
+    ),
+    (spoil(('"3.5 mm"', "3")), 'Type main = "US 3" or main = "3 mm".'),
+    (spoil(('"3.5 mm"', '"10 1/2"')), 'Type main = "US 10.5" or main = "10 1/2 mm".'),
+    (
+        spoil(("26 over 4 in", "28 over 10")),
+        'Type stitches = ["28 over 10 cm"] or stitches = ["28 over 10 in"].',
+    ),
+    # The other unit of the tape.
+    (
+        spoil(("26 over 4 in", "26 over 4"), ('unit = "in"', 'unit = "cm"')),
+        'Did you mean stitches = ["26 over 4 in"]?',
+    ),
+    (spoil((CHEST, "chest = 96")), 'Did you mean chest = "96 cm"?'),
+    (spoil((CHEST, 'chest = "97 in"')), 'Did you mean chest = "97 cm"?'),
+    (spoil((CHEST, 'chest = "30 1/2 cm"')), 'Did you mean chest = "30 1/2 in"?'),
+    # Words of the trade.
+    (sleeve('"short sleeve"'), 'Did you mean length = "short"?'),
+    (sleeve('"Long Sleeves"'), 'Did you mean length = "full"?'),
+    (sleeve('"3/4"'), 'Did you mean length = "three-quarter"?'),
+    (sleeve('"3/4 sleeve"'), 'Did you mean length = "three-quarter"?'),
+    (sleeve('"elbows"'), 'Did you mean length = "elbow"?'),
+    (sleeve('"shorter 4 in"'), 'Did you mean length = "shorter by 4 in"?'),
+    (sleeve('"4 in longer"'), 'Did you mean length = "longer by 4 in"?'),
+    (sleeve('"-4 in"'), 'Did you mean length = "shorter by 4 in"?'),
+    (under("ease", 'chest = "regular"'), 'Did you mean chest = "classic"?'),
+    (under("body", "bust = 38"), "Did you mean chest?"),
+    (under("body", "biceps = 12"), "Did you mean upper_arm?"),
+    (under("body", "hips = 40"), "Did you mean hip?"),
+    (under("body", "sleeve = 17"), "Did you mean arm_length?"),
+    (under("wearer", "bust = 38"), "It belongs under [body], where it is called chest."),
+    (spoil(("balls = 6", 'balls = 6\nstrands = "2"')), "Did you mean strands = 2?"),
+    # A bracket.
+    (spoil(("[body]", "[body")), "Close the bracket: [body]."),
+    (spoil(("[body]", "[body)")), "Close the bracket: [body]."),
+    (spoil(("[body]", "body]")), "Open the bracket: [body]."),
+    (SOUND + "[[garment.yoke.bands]\n", "Close the brackets: [[garment.yoke.bands]]."),
+]
 
 
 @pytest.mark.parametrize(
@@ -347,8 +403,9 @@ def test_a_message_names_value_limits_and_an_example_in_the_unit_of_the_file() -
         ),
         (bands('at = "3 in"'), 'Type under [[garment.yoke.bands]]: chart = "pebbles".'),
         (bands('chart = "a"', "repeats = 0"), "Type, for example: repeats = 48."),
-        (under("wearer", 'table = "woman"'), 'Type, for example: table = "women".'),
-        (under("garment.body", 'length = "tunik"'), 'Type, for example: length = "tunic".'),
+        *MEANT,
+        (under("wearer", 'table = "woman"'), 'Did you mean table = "women"?'),
+        (under("garment.body", 'length = "tunik"'), 'Did you mean length = "tunic"?'),
         (spoil((CHEST, "chest = 38 in")), 'Put quotes round it: chest = "38 in".'),
         (spoil((CHEST, 'chest = 38"')), 'Put quotes round it: chest = "38 in".'),
     ],
@@ -357,10 +414,70 @@ def test_a_remedy_says_what_to_type(text: str, remedy: str) -> None:
     assert remedy in [finding.remedy for finding in refused(text)]
 
 
+# derived: 230 m, 28 stitches over 10 in = 25.4 cm, US 3 = 3.25 mm, as typed
+def test_what_a_bare_number_may_mean_can_be_typed() -> None:
+    metric = ('unit = "in"', 'unit = "cm"')
+    assert parse(spoil(('"200 m"', "230"), metric)).yarn["MC"].ball_length == 230
+    assert parse(spoil(('"3.5 mm"', "3"), metric)).needles.main == 3
+    assert parse(spoil(('"3.5 mm"', '"#3"'))).needles.main == 3.25
+    assert parse(spoil(('"50 g"', "50"))).yarn["MC"].ball_weight == 50
+    wide = parse(spoil(("26 over 4 in", "28 over 10 in"))).swatch.plain.washed
+    assert wide is not None
+    assert wide.stitches == (Reading(28, 25.4),)
+
+
+@pytest.mark.parametrize("typed", ['"5,5"', '"5 1/2"', '"5½"', '"5.5 balls"', "5.5", '"5,5 Balls"'])
+def test_a_count_may_stand_in_quotes(typed: str) -> None:
+    assert parse(spoil(("balls = 6", f"balls = {typed}"))).yarn["MC"].balls == 5.5  # derived: typed
+
+
+def test_a_decimal_comma_is_no_dead_end() -> None:
+    (slip,) = refused(spoil(("balls = 6", "balls = 5,5")))
+    told = slip.remedy.removeprefix("Put quotes round it: ").removesuffix(".")
+    assert parse(spoil(("balls = 6", told))).yarn["MC"].balls == 5.5  # derived: as typed
+
+
+@pytest.mark.parametrize("typed", ["inches", "Inch", "in"])
+def test_the_unit_may_be_written_out(typed: str) -> None:
+    project = parse(spoil(('unit = "in"', f'unit = "{typed}"'), (CHEST, "chest = 38")))
+    assert (project.unit, project.sheet.units) == ("in", "in")
+    assert project.body.chest == 96.52  # derived: 38 in
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        spoil((STITCHES, 'stitches = ["26 ovr 4 in"]')),
+        spoil((CHEST, 'bust = "38 in"')),
+        spoil((CHEST, 'chset = "38 in"')),
+    ],
+)
+def test_one_slip_is_told_once(text: str) -> None:
+    assert len(refused(text)) == 1  # derived: one slip
+
+
+def test_every_example_in_a_file_in_inches_is_in_its_units() -> None:
+    for text, _, _ in REFUSED:
+        for finding in refused(text):
+            if 'unit = "in"' in text and finding.code != "value.no-unit":
+                typed = re.findall(r'= \[?"[^"]* (?:cm|m)"', finding.remedy)
+                assert not [each for each in typed if each.split('"')[1] not in text], finding
+
+
+def test_a_file_that_is_not_there_is_looked_for_by_its_like(tmp_path: Path) -> None:
+    (tmp_path / "mine.toml").write_text(SOUND)
+    for typed in ("mine", "mine.tmol", "Mine.toml", "mien.toml"):
+        if not (tmp_path / typed).exists():
+            with pytest.raises(ProjectError) as error:
+                load(tmp_path / typed)
+            (finding,) = error.value.findings
+            assert finding.remedy == 'Did you mean "mine.toml"?'
+
+
 def test_the_limits_told_are_themselves_allowed() -> None:
     for unit in ("cm", "in"):
         (finding,) = refused(spoil((CHEST, "chest = 1"), ('unit = "in"', f'unit = "{unit}"')))
-        told = re.search(r"from (\S+ \w+) to (\S+ \w+)", finding.message)
+        told = re.search(r"from (.+? (?:in|cm)) to (.+? (?:in|cm))", finding.message)
         assert told is not None
         for limit in told.groups():
             parse(spoil((CHEST, f'chest = "{limit}"')))

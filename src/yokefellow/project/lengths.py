@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from yokefellow.project.typed import (
     LENGTH,
@@ -25,6 +26,7 @@ from yokefellow.units import (
     CM_PER_INCH,
     LengthUnit,
     as_typed,
+    in_the_other_unit,
     parse_length_cm,
     starts_with_number,
 )
@@ -34,6 +36,13 @@ __all__ = ["between", "chosen", "ease", "named_or_between"]
 
 def _length(given: object, unit: LengthUnit, low: float, high: float) -> float:
     value = quantity(given, lambda typed: parse_length_cm(typed, default=unit))
+    if low <= value <= high:
+        return value
+    # The slip of a knitter with a tape that has two sides.
+    other = in_the_other_unit(given, default=unit)
+    if other is not None and low <= parse_length_cm(other, default=unit) <= high:
+        size = "small" if value < low else "large"
+        raise RefusedError("value.range", f"{as_typed(given)} is too {size}", instead=f'"{other}"')
     return limits(given, value, low, high)
 
 
@@ -63,7 +72,8 @@ def between(low: float, high: float, *, typical: float) -> Typed:
 
 
 def _name_or_length(given: object, words: str, names: tuple[str, ...]) -> None:
-    if words and not starts_with_number(words):
+    meant = nearest(words, names) if words[:3] in {"3/4", "¾", "3 q", "3-q"} else None
+    if words and (meant or not starts_with_number(words)):
         raise RefusedError(
             "value.choice",
             f"{as_typed(given)} is no name known here and no length",
@@ -89,6 +99,22 @@ def named_or_between(names: tuple[str, ...], low: float, high: float, *, typical
     )
 
 
+def _change_without_by(given: object, words: str) -> None:
+    """Refuse `shorter 4 in`, `4 in shorter` and `-4 in`, and say how it is written."""
+    read = re.fullmatch(r"(?P<way>shorter|longer) (?P<by>.+)", words) or re.fullmatch(
+        r"(?P<by>.+) (?P<way>shorter|longer)", words
+    )
+    read = read or re.fullmatch(r"(?P<way>[-−]) ?(?P<by>.+)", words)
+    if read is None or not starts_with_number(read["by"]):
+        return
+    way = "shorter" if read["way"] in "-−" else read["way"]
+    raise RefusedError(
+        "value.choice",
+        f"{as_typed(given)} is no name known here and no length",
+        instead=f'"{way} by {as_typed(read["by"])[1:-1]}"',
+    )
+
+
 def chosen(names: tuple[str, ...], low: float, high: float) -> Typed:
     """Read a named length, `shorter by …`, `longer by …`, or a length between two limits."""
 
@@ -102,6 +128,7 @@ def chosen(names: tuple[str, ...], low: float, high: float) -> Typed:
             if words.startswith(start):
                 by = words.removeprefix(start)
                 return LengthChange(sign * _length(by, unit, 0.1, high))
+        _change_without_by(given, words)
         _name_or_length(given, words, names)
         return _length(given, unit, low, high)
 

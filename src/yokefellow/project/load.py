@@ -15,7 +15,7 @@ from yokefellow.project.refusals import refusals
 from yokefellow.project.sense import sense
 from yokefellow.project.texts import LARGEST_BYTES, LONGEST_LINE, check_size, read_text
 from yokefellow.project.toml import tables_of
-from yokefellow.units import LengthUnit, as_typed
+from yokefellow.units import as_typed, length_unit
 
 __all__ = ["LARGEST_BYTES", "LONGEST_LINE", "load", "parse"]
 
@@ -50,14 +50,9 @@ def parse(text: str, *, name: str = "project file", folder: Path | None = None) 
 
 
 def _validated(text: str, tables: dict[str, Any]) -> Project:
-    unit: LengthUnit = "in" if _unit_typed(tables) == "in" else "cm"
+    unit = length_unit(tables.get("unit")) or "cm"
     try:
         # The unit of a bare number must be known before any number is read.
         return Project.model_validate(tables, context={"unit": unit})
     except ValidationError as problem:
         raise ProjectError(refusals(problem, lines=key_lines(text), unit=unit)) from None
-
-
-def _unit_typed(tables: dict[str, Any]) -> str:
-    typed = tables.get("unit")
-    return typed.strip().lower() if isinstance(typed, str) else ""

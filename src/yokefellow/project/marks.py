@@ -196,7 +196,12 @@ def whole(low: int, high: int, *, typical: int) -> Typed:
 
     def read(given: object, _: LengthUnit) -> int:
         if isinstance(given, bool) or not isinstance(given, int):
-            raise RefusedError("value.whole", f"{as_typed(given)} is not a whole number")
+            bare = given.strip() if isinstance(given, str) else ""
+            raise RefusedError(
+                "value.whole",
+                f"{as_typed(given)} is not a whole number without quotes",
+                instead=bare if re.fullmatch("[0-9]{1,6}", bare) else None,
+            )
         if not low <= given <= high:
             side = "small" if given < low else "large"
             raise RefusedError("value.range", f"{as_typed(given)} is too {side}")

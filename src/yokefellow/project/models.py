@@ -13,13 +13,13 @@ from pydantic import Field, StringConstraints, model_validator
 
 from yokefellow.project.base import Model
 from yokefellow.project.colourwork import MOST_BANDS, Band, ChartChoices, ChartName
-from yokefellow.project.counts import needle_mm, reading
+from yokefellow.project.counts import needle_mm, reading, rounds_reading
 from yokefellow.project.lengths import between, chosen, ease, named_or_between
 from yokefellow.project.marks import YARN_CODE
 from yokefellow.project.plain import file_edition, number, one_of, text, yes_or_no
 from yokefellow.project.stash import Unravelled, Weighed, Weighing, WorkOrder, Yarn
 from yokefellow.project.typed import ChosenLength, NamedLength, Reading
-from yokefellow.units import LengthUnit
+from yokefellow.units import LengthUnit, length_unit
 
 __all__ = [
     "BODY_LENGTHS",
@@ -61,7 +61,7 @@ _Paper = Literal["A4", "Letter"]
 
 Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
 RibName: TypeAlias = Annotated[_RibName, one_of(*get_args(_RibName))]
-UnitName: TypeAlias = Annotated[LengthUnit, one_of(*get_args(LengthUnit))]
+UnitName: TypeAlias = Annotated[LengthUnit, one_of(*get_args(LengthUnit), also=length_unit)]
 
 FIT_NAMES = ("very close", "close", "classic", "loose", "oversized")
 SLEEVE_LENGTHS = ("cap", "short", "elbow", "three-quarter", "bracelet", "full")
@@ -128,7 +128,7 @@ class SwatchState(Model):
 
     stitches: tuple[Annotated[Reading, reading], ...] = Field(min_length=1, max_length=20)
     """Stitches over a width; count in two or three places."""
-    rounds: tuple[Annotated[Reading, reading], ...] = Field(min_length=1, max_length=20)
+    rounds: tuple[Annotated[Reading, rounds_reading], ...] = Field(min_length=1, max_length=20)
     """Rounds (or rows) over a height; count in two or three places."""
 
 
@@ -288,7 +288,7 @@ class Project(Model):
     def _sheet_in_the_unit_of_the_file(cls, given: Any) -> Any:
         """A file in inches gets a sheet in inches unless it says otherwise."""
         unit = given.get("unit") if isinstance(given, dict) else None
-        if not isinstance(unit, str) or unit.strip().lower() != "in":
+        if length_unit(unit) != "in":
             return given
         sheet = given.get("sheet", {})
         if not isinstance(sheet, dict) or "units" in sheet:

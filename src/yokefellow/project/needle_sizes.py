@@ -9,12 +9,13 @@ with it and are checked in the tests.
 
 from __future__ import annotations
 
+import contextlib
 import re
 from types import MappingProxyType
 
-from yokefellow.units import QuantityError, as_typed
+from yokefellow.units import QuantityError, as_typed, parse_number
 
-__all__ = ["US_NEEDLES_MM", "us_needle_mm"]
+__all__ = ["US_NEEDLES_MM", "us_needle_mm", "us_size"]
 
 US_NEEDLES_MM = MappingProxyType(
     {
@@ -46,7 +47,8 @@ US_NEEDLES_MM = MappingProxyType(
 """From the size as printed on the needle to mm."""
 
 _US = re.compile(
-    r"\s*U\.?S\.?\s*(?P<size>[0-9]{1,6})(?P<half>\.5|,5|½| ?1/2| ½)?\s*", re.ASCII | re.IGNORECASE
+    r"\s*(?:U\.?S\.?\s*#?|#)\s*(?P<size>[0-9]{1,6})(?P<half>\.5|,5|½| ?1/2| ½)?\s*",
+    re.ASCII | re.IGNORECASE,
 )
 
 
@@ -66,3 +68,16 @@ def us_needle_mm(given: str) -> float | None:
     if size not in US_NEEDLES_MM:
         raise QuantityError("value.needle-size", f"{as_typed(given)} is no US needle size")
     return US_NEEDLES_MM[size]
+
+
+def us_size(given: object) -> str | None:
+    """Give the US size that a bare number may be, as printed on the needle; None for no size.
+
+    >>> us_size(3), us_size("10 1/2"), us_size(3.5)
+    ('3', '10.5', None)
+    """
+    written = given.strip() if isinstance(given, str) else given
+    if isinstance(written, (str, int, float)) and str(written) not in US_NEEDLES_MM:
+        with contextlib.suppress(QuantityError):
+            written = f"{parse_number(written):g}"
+    return str(written) if str(written) in US_NEEDLES_MM else None

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
+from collections.abc import Callable
 
-from yokefellow.project.typed import RefusedError, Typed, listed, nearest
-from yokefellow.units import LengthUnit, QuantityError, as_typed, parse_quantity
+from yokefellow.project.typed import NUMBER, RefusedError, Typed, listed, nearest
+from yokefellow.units import LengthUnit, QuantityError, as_typed, parse_number
 
 __all__ = ["file_edition", "is_hidden", "number", "one_of", "text", "yes_or_no"]
 
@@ -47,12 +49,18 @@ def is_hidden(letter: str) -> bool:
     return letter in _TURNING or unicodedata.category(letter) in {"Cc", "Cs", "Co"}
 
 
-def one_of(*names: str) -> Typed:
-    """Read one of the names; capital and small letters count the same."""
+def one_of(*names: str, also: Callable[[object], str | None] = lambda _: None) -> Typed:
+    """Read one of the names; capital and small letters count the same.
+
+    `also` reads other spellings of them.
+    """
     by_words = {name.lower(): name for name in names}
 
     def read(given: object, _: LengthUnit) -> str:
         words = " ".join(given.lower().split()) if isinstance(given, str) else ""
+        other = also(given)
+        if other is not None:
+            return other
         if words not in by_words:
             raise RefusedError(
                 "value.choice",
@@ -93,11 +101,18 @@ yes_or_no = Typed(
 """Reads `true` or `false`."""
 
 
-def number(low: float, high: float, *, above: bool = False, what: str, typical: str) -> Typed:
-    """Read a bare number between two limits, the lower one itself excluded when `above`."""
+def number(
+    low: float, high: float, *, above: bool = False, what: str, typical: str, thing: str = ""
+) -> Typed:
+    """Read a bare number between two limits, the lower one itself excluded when `above`.
+
+    It may stand in quotes, which a decimal comma or a fraction needs. Behind it may stand
+    the name of what is counted, `thing` or its plural.
+    """
+    behind = rf"\s*{thing}s?" if thing else ""
 
     def read(given: object, _: LengthUnit) -> float:
-        value = _bare_number(given)
+        value = _bare_number(given, behind)
         if not low <= value <= high or (above and value == low):
             side = "large" if value > high else "small"
             raise RefusedError("value.range", f"{as_typed(given)} is too {side}")
@@ -106,21 +121,24 @@ def number(low: float, high: float, *, above: bool = False, what: str, typical: 
     lowest = "exclusiveMinimum" if above else "minimum"
     return Typed(
         read,
-        {"type": "number", lowest: low, "maximum": high},
+        {
+            "anyOf": [
+                {"type": "number", lowest: low, "maximum": high},
+                {"type": "string", "pattern": rf"^\s*{NUMBER}\s*({behind})?\s*$"},
+            ]
+        },
         lambda _: f"{what} from {'more than ' if above else ''}{low:g} to {high:g}",
         lambda _: typical,
     )
 
 
-def _bare_number(given: object) -> float:
-    if isinstance(given, bool) or not isinstance(given, (int, float)):
+def _bare_number(given: object, behind: str) -> float:
+    if isinstance(given, bool) or not isinstance(given, (str, int, float)):
         raise RefusedError("value.number", f"{as_typed(given)} is not a bare number")
-    if given == 0:
-        return 0.0
-    sign = -1.0 if given < 0 else 1.0
+    bare = re.sub(rf"{behind}\s*$", "", given, flags=re.I) if isinstance(given, str) else given
     try:
-        return sign * parse_quantity(abs(given), base="m", allowed=("m",), default="m")
-    except QuantityError:
-        raise RefusedError(
-            "value.number", f"{as_typed(given)} is too large, or no number"
-        ) from None
+        return parse_number(bare)
+    except QuantityError as refused:
+        if refused.code in {"value.thousands", "value.not-positive"}:
+            raise
+        raise RefusedError("value.number", f"{as_typed(given)} is not a bare number") from None

@@ -9,12 +9,13 @@ from types import MappingProxyType
 from typing import Any, TypeAlias
 
 from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.colourwork import MOST_BANDS
 from yokefellow.project.lines import Lines, find_line
 from yokefellow.project.models import Project
-from yokefellow.project.typed import Typed
+from yokefellow.project.typed import Typed, remedy
 from yokefellow.units import LengthUnit, QuantityError, as_typed
 
 __all__ = ["dotted", "refusals", "typed_at"]
@@ -23,6 +24,34 @@ Place: TypeAlias = Sequence[str | int]
 
 _NAMES = MappingProxyType({"yarn": "MC", "charts": "NAME"})
 """A name to show for the tables that a knitter names herself."""
+
+_MEANT: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "bust": ("chest",),
+        "breast": ("chest",),
+        "hips": ("hip",),
+        "waistline": ("waist",),
+        "arm": ("upper_arm",),
+        "bicep": ("upper_arm",),
+        "biceps": ("upper_arm",),
+        "sleeve": ("arm_length", "length", "sleeves"),
+        "sleeve_length": ("arm_length", "length"),
+        "body_length": ("length", "back_hip_length"),
+        "head_circumference": ("head",),
+        "shoulders": ("shoulder_girth",),
+        "weight": ("ball_weight",),
+        "yardage": ("ball_length",),
+        "metres": ("ball_length",),
+        "yards": ("ball_length",),
+        "skeins": ("balls",),
+        "needle": ("main",),
+        "size": ("main",),
+        "rows": ("rounds",),
+        "sts": ("stitches",),
+        "fit": ("chest",),
+    }
+)
+"""Other names of the trade, and the fields they may mean, the likeliest first."""
 
 _MOST = 40
 """More findings than this help nobody; the rest is counted."""
@@ -36,7 +65,7 @@ def refusals(problem: ValidationError, *, lines: Lines, unit: LengthUnit) -> tup
         lines: the line of each key, from `key_lines`.
         unit: the file's own unit, for limits and examples.
     """
-    errors = problem.errors(include_url=False)
+    errors = _causes(problem)
     findings = [_finding(error, lines, unit) for error in errors[:_MOST]]
     if len(errors) > _MOST:
         more = f"{len(errors) - _MOST} more errors are not shown."
@@ -44,6 +73,13 @@ def refusals(problem: ValidationError, *, lines: Lines, unit: LengthUnit) -> tup
             Finding("file.many-errors", Severity.ERROR, "", more, "Put these right first.")
         )
     return tuple(findings)
+
+
+def _causes(problem: ValidationError) -> list[ErrorDetails]:
+    """Leave out the list that is too short only because what stands in it was refused."""
+    errors = problem.errors(include_url=False)
+    above = {error["loc"][:-1] for error in errors if isinstance(error["loc"][-1], int)}
+    return [e for e in errors if not (e["type"] == "too_short" and e["loc"] in above)]
 
 
 def dotted(place: Place) -> str:
@@ -72,8 +108,7 @@ def _said(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tuple[str
     typed = typed_at(place)
     if isinstance(cause, QuantityError) and typed is not None:
         said = f"{cause}; allowed is {typed.allowed(unit)}"
-        instead = getattr(cause, "instead", None) or typed.example(unit)
-        return cause.code, said, f"Type, for example: {_assignment(place, instead)}."
+        return cause.code, said, remedy(cause, typed, unit, lambda value: _assignment(place, value))
     if error["type"] == "extra_forbidden":
         return _unknown(place, error["input"])
     if error["type"] == "missing":
@@ -100,8 +135,7 @@ def _missing(place: Place, typed: Typed | None, unit: LengthUnit) -> tuple[str, 
     if typed is not None:
         return "field.missing", said, f"Type{where}: {_assignment(place, typed.example(unit))}."
     if place[-1] in {"stitches", "rounds"}:
-        example = '"36 over 10 cm"' if place[-1] == "rounds" else '"26 over 10 cm"'
-        return "field.missing", said, f"Type{where}: {place[-1]} = [{example}]."
+        return "field.missing", said, f"Type{where}: {_list_example(place, unit)}."
     table = "yarn.MC" if place[-1] == "yarn" else dotted(place)
     if place[-1] in {"swatch", "plain"}:
         table = "swatch.plain.washed"
@@ -112,14 +146,18 @@ def _unknown(place: Place, given: object) -> tuple[str, str, str]:
     said = f"This name is not known here; its value is {as_typed(given)}"
     key = str(place[-1])
     here = _names_at(place[:-1])
-    near = _nearest(key, here)
+    meant = _MEANT.get(_plain(key), ())
+    near = next((name for name in meant if name in here), None) or _nearest(key, here)
     if near:
         return "field.unknown", said, f"Did you mean {near}?"
     if _plain(key) in Project.model_fields:
         return "field.unknown", said, "It belongs at the top of the file, before the first table."
-    for table, names in _tables():
-        if _plain(key) in map(_plain, names):
-            return "field.unknown", said, f"It belongs under [{table}]."
+    for name in (_plain(key), *meant):
+        for table, names in _tables():
+            if name in map(_plain, names):
+                there = f"It belongs under [{table}]"
+                called = "" if name == _plain(key) else f", where it is called {name}"
+                return "field.unknown", said, f"{there}{called}."
     listed = ", ".join(here)
     return "field.unknown", said, f"Known here: {listed}." if here else "Take the line out."
 
@@ -174,7 +212,7 @@ def _wrong_name(place: Place) -> tuple[str, str, str]:
 
 def _list_example(place: Place, unit: LengthUnit) -> str:
     typed = typed_at((*place, 0))
-    example = typed.example(unit) if typed is not None else '"26 over 10 cm"'
+    example = typed.example(unit) if typed is not None else "…"
     return f"{place[-1]} = [{example}]"
 
 

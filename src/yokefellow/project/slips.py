@@ -21,6 +21,24 @@ _AMOUNT = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)?[½¼¾]?"
 # order matters: the first that fits a line is told.
 _SLIPS: tuple[tuple[str, re.Pattern[str], str, str], ...] = (
     (
+        "toml.bracket",
+        re.compile(r"^\s*\[\[(?P<key>[A-Za-z0-9_. -]+?)\s*\]?\s*(?:#.*)?$"),
+        "the double bracket is not closed",
+        "Close the brackets: [[{key}]].",
+    ),
+    (
+        "toml.bracket",
+        re.compile(r"^\s*\[(?P<key>[A-Za-z0-9_. -]+?)\s*(?:[)}]|\]\])?\s*(?:#.*)?$"),
+        "the bracket is not closed with one of its kind",
+        "Close the bracket: [{key}].",
+    ),
+    (
+        "toml.bracket",
+        re.compile(r"^\s*(?P<key>[A-Za-z][A-Za-z0-9_.-]*)\s*\]\s*(?:#.*)?$"),
+        "a bracket is closed that was not opened",
+        "Open the bracket: [{key}].",
+    ),
+    (
         "toml.curly-quotes",
         re.compile(rf"{_KEY}=\s*\[?\s*[{_CURLY}](?P<value>[^{_CURLY}\"']*)"),
         "the quotes are curly ones, as word processors make them",

@@ -55,7 +55,7 @@ class Yarn(Model):
     """What one ball weighs, from the band; of handspun, what a measured piece weighs."""
     ball_length: Annotated[float, metres]
     """How long the yarn of one ball is, from the band; of handspun, of that piece."""
-    balls: Annotated[float, number(0, 500, above=True, what="a number", typical="6")]
+    balls: Annotated[float, number(0, 500, above=True, what="a number", typical="6", thing="ball")]
     """How many balls are in the drawer; a part of a ball counts as a decimal."""
     weights: Annotated[tuple[float, ...], ball_weights] = ()
     """Each ball as it weighs now, in place of `balls`; the bare yarn without its core."""

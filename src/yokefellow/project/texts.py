@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import difflib
+from itertools import islice
 from pathlib import Path
 from typing import NoReturn
 
@@ -30,10 +32,13 @@ def read_text(path: Path, *, largest_bytes: int = LARGEST_BYTES) -> str:
         with path.open("rb") as file:
             content = file.read(largest_bytes + 1)
     except FileNotFoundError:
+        near = _nearest(path)
         refuse(
             "file.missing",
             f"There is no file {name} here.",
-            "Check its name and the folder you are in, or write a fresh project file first.",
+            f"Did you mean {near}?"
+            if near
+            else "Check its name and the folder you are in, or write a fresh project file first.",
         )
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or "its name is not one a file can have"
@@ -43,6 +48,19 @@ def read_text(path: Path, *, largest_bytes: int = LARGEST_BYTES) -> str:
             "Check that the file is yours to read.",
         )
     return _decoded(content, name=name, largest_bytes=largest_bytes)
+
+
+def _nearest(path: Path) -> str | None:
+    """Give the project file of the same folder whose name is most like this one."""
+    try:
+        there = [file.name for file in islice(path.parent.glob("*.toml"), 1_000)]
+    except (OSError, ValueError):
+        return None
+    plain = {name.casefold(): name for name in sorted(there)}
+    wanted = path.name.casefold()
+    alike = [f"{wanted}.toml"] if f"{wanted}.toml" in plain else []
+    alike += difflib.get_close_matches(wanted[:100], plain, n=1)
+    return as_typed(plain[alike[0]]) if alike else None
 
 
 def _decoded(content: bytes, *, name: str, largest_bytes: int) -> str:

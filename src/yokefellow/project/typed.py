@@ -8,14 +8,16 @@ can say what it allows and show an example in the knitter's own unit.
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any, TypeAlias
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
 from pydantic_core import core_schema
 
-from yokefellow.units import CM_PER_INCH, LengthUnit, QuantityError, as_typed
+from yokefellow.units import CM_PER_INCH, LengthUnit, QuantityError, as_typed, show_tape
 
 __all__ = [
     "LENGTH",
@@ -34,6 +36,7 @@ __all__ = [
     "listed",
     "nearest",
     "quantity",
+    "remedy",
     "typed_or_number",
     "words_of",
 ]
@@ -46,9 +49,9 @@ Say: TypeAlias = Callable[[LengthUnit], str]
 class RefusedError(QuantityError):
     """A value that a field refuses; `code` names the rule, the text says what was typed."""
 
-    def __init__(self, code: str, message: str, *, instead: str | None = None) -> None:
-        self.instead = instead
-        """What was perhaps meant, as it stands in the file."""
+    def __init__(self, code: str, message: str, *, instead: str | tuple[str, str] | None = None):
+        self.meant = (instead,) if isinstance(instead, str) else (instead or ())
+        """What was perhaps meant, as it stands in the file; two when it may be either."""
         super().__init__(code, message)
 
 
@@ -124,6 +127,18 @@ def typed_or_number(pattern: str, *examples: str, signed: bool = False) -> list[
     ]
 
 
+def remedy(
+    refused: QuantityError, typed: Typed, unit: LengthUnit, written: Callable[[str], str]
+) -> str:
+    """Say what to type instead; `written` sets a value as it stands in its line."""
+    meant: tuple[str, ...] = getattr(refused, "meant", ())
+    if not meant:
+        return f"Type, for example: {written(typed.example(unit))}."
+    if len(meant) == 1:
+        return f"Did you mean {written(meant[0])}?"
+    return f"Type {' or '.join(map(written, meant))}."
+
+
 def fixed(words: str) -> Say:
     """Say the same in any unit."""
     return lambda _: words
@@ -148,10 +163,11 @@ def limits(given: object, value: float, low: float, high: float) -> float:
 
 
 def in_unit(cm: float, unit: LengthUnit, rounding: Callable[[float], int]) -> str:
-    """Write a limit in the unit, to one decimal."""
+    """Write a limit in the unit: to a quarter inch, or a tenth of a cm."""
     # Limits are rounded inward, so that what a message allows is allowed.
-    value = cm / CM_PER_INCH if unit == "in" else cm
-    return f"{rounding(value * 10) / 10:g} {unit}"
+    if unit == "in":
+        return show_tape(rounding(cm / CM_PER_INCH * 4) / 4 * CM_PER_INCH, unit="in")
+    return f"{rounding(cm * 10) / 10:g} cm"
 
 
 def listed(names: tuple[str, ...]) -> str:
@@ -160,9 +176,30 @@ def listed(names: tuple[str, ...]) -> str:
     return f"{', '.join(most)} or {last}" if most else last
 
 
+_MEANT = MappingProxyType(
+    {
+        "3/4": "three-quarter", "¾": "three-quarter", "3 quarter": "three-quarter",
+        "long": "full", "wrist": "full", "full-length": "full",
+        "hips": "hip", "crop": "cropped", "elbows": "elbow",
+        "tight": "very close", "negative": "very close", "fitted": "close", "snug": "close",
+        "regular": "classic", "standard": "classic", "normal": "classic",
+        "relaxed": "loose", "oversize": "oversized", "baggy": "oversized",
+        "crew neck": "crew", "woman": "women", "man": "men", "ladies": "women",
+        "child": "children", "kids": "children", "baby": "babies",
+        "us letter": "Letter",
+    }
+)  # fmt: skip
+"""Other words of the trade, and the ones this file has for them."""
+_NEEDLESS = re.compile(r"[ -](sleeves?|length|fit|body|size|shape|rib|ease)$")
+
+
 def nearest(words: str, names: tuple[str, ...]) -> str | None:
-    """Give the name most like the words, in quotes; None when none is like them."""
-    near = difflib.get_close_matches(words[:60], names, n=1)
+    """Give the name that the words mean or are most like, in quotes; None when there is none."""
+    short = _NEEDLESS.sub("", words[:60])
+    for word in (short, _MEANT.get(words), _MEANT.get(short)):
+        if word in names:
+            return f'"{word}"'
+    near = difflib.get_close_matches(short, names, n=1)
     return f'"{near[0]}"' if near else None
 
 
