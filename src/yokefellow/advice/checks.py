@@ -16,7 +16,7 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.shapes import Shape, YokeShape
 from yokefellow.sizing.figures import Figures
 
 __all__ = ["Check", "checks"]
@@ -93,7 +93,7 @@ def _increases(rows: tuple[WorkedRow, ...]) -> Iterator[Check]:
 
 def _yoke(desk: Desk) -> Iterator[Check]:
     yoke = desk.shape.yoke
-    at = yoke.shoulder_round
+    at = _outside_bands(yoke, yoke.shoulder_round)
     around = desk.width(yoke.stitches_at(at), desk.gauge_at(at))
     yield Check(
         "yoke",
@@ -116,6 +116,12 @@ def _yoke(desk: Desk) -> Iterator[Check]:
         "between front and back, the edge should meet just below the armpit without pulling. "
         f"It binds: knit two to four more plain rounds. It hangs low: {_take_out(desk)}",
     )
+
+
+def _outside_bands(yoke: YokeShape, number: int) -> int:
+    """Give the round, or the last of the band it lies in: a band is not interrupted."""
+    inside = [band.last for band in yoke.bands if band.first <= number < band.last]
+    return inside[0] if inside else number
 
 
 def _take_out(desk: Desk) -> str:
