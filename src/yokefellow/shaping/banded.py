@@ -127,8 +127,6 @@ class LineTask:
     rounds_per_cm: float
     style: str
     """`regular`, `few` or `gentle`."""
-    first_round: int
-    """The earliest round that may increase."""
 
     def at(self, band: PlacedBand, zones: Zones) -> float:
         """Give the count wanted as a band begins: the line's circumference at its middle."""
@@ -155,7 +153,7 @@ def banded_ladder(
         zones: where the bands lie.
         more: increase rounds in each plain stretch beyond the usual number.
     """
-    ranges = reach(task.necks, task.yokes, zones, first_round=task.first_round)
+    ranges = reach(task.necks, task.yokes, zones)
     if isinstance(ranges, Unreached):
         return ranges
     wanted = tuple(task.at(band, zones) for band in zones.bands)
@@ -219,7 +217,7 @@ def _times(
     task: LineTask, zones: Zones, gap: int, *, now: float, goal: float, more: int
 ) -> int | Narrow:
     """Give how many increase rounds a plain stretch holds."""
-    start, end = zones.gaps(task.first_round)[gap]
+    start, end = zones.gaps[gap]
     band = zones.bands[gap].task if gap < len(zones.bands) else None
     there = max(0, end - start + 1)
     most = most_rounds(start, end)

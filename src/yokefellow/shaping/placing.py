@@ -80,6 +80,7 @@ def place_bands(
             total,
             tuple(PlacedBand(band, first) for band, first in zip(bands, firsts, strict=True)),
             rounds_per_cm,
+            first_round,
         )
         for firsts in fitting
     )

@@ -65,7 +65,7 @@ def _repeats(stitches: Range, width: int, pinned: int | None = None) -> Range:
 
 
 def reach(
-    necks: Sequence[int], yokes: Sequence[int], zones: Zones, *, first_round: int
+    necks: Sequence[int], yokes: Sequence[int], zones: Zones
 ) -> tuple[Range, ...] | Unreached:
     """Give the fewest and the most repeats of every band; or the first that can have none.
 
@@ -73,10 +73,9 @@ def reach(
         necks: the counts the yoke may begin with.
         yokes: the counts it may end with.
         zones: where the bands lie.
-        first_round: the earliest round that may increase.
     """
     bands = [placed.task for placed in zones.bands]
-    rounds = [most_rounds(*gap) for gap in zones.gaps(first_round)]
+    rounds = [most_rounds(*gap) for gap in zones.gaps]
     above, last = _from_above((min(necks), max(necks)), bands, rounds)
     below = _from_below((min(yokes), max(yokes)), bands, rounds)
     found = [

@@ -88,7 +88,6 @@ def _at(
         per_cm=task.stitches_per_cm,
         rounds_per_cm=task.rounds_per_cm,
         style=task.style,
-        first_round=task.first_round,
     )
     for more in MORE:
         ladder = banded_ladder(line, zones, more=more)
@@ -139,7 +138,6 @@ def _built(task: YokeTask, zones: Zones, ladder: Ladder, path: Path, split: Spli
             zones=zones,
             per_cm=per_cm,
             shoulder=task.covering,
-            first_round=task.first_round,
         )
         if taken
         else ()

@@ -41,7 +41,6 @@ def set_places(
     zones: Zones,
     per_cm: float,
     shoulder: float,
-    first_round: int,
 ) -> tuple[int, ...]:
     """Give the round of every increase round, inside its own plain stretch.
 
@@ -49,7 +48,7 @@ def set_places(
     step; the one that first covers the shoulders is drawn up to their point
     where its stretch allows; then all are moved apart.
     """
-    gaps = zones.gaps(first_round)
+    gaps = zones.gaps
     depth_cm = zones.depth_cm(zones.rounds)
     neck_cm, yoke_cm = steps[0][0] / per_cm, steps[-1][1] / per_cm
     found: list[int] = []

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
-from itertools import pairwise
+from functools import cached_property
+from itertools import accumulate, pairwise
 
 from yokefellow.charts.chart import Chart, Work
 from yokefellow.gauge import Gauges
@@ -99,37 +101,34 @@ class PlacedBand:
         return self.first + self.task.rounds - 1
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Zones:
     """The rounds of the yoke, band by band and plain between."""
 
     rounds: int
     bands: tuple[PlacedBand, ...]
     plain_rounds_per_cm: float
+    first_round: int
+    """The earliest round that may increase."""
+
+    @cached_property
+    def depths_cm(self) -> tuple[float, ...]:
+        """The depth at the end of every round, from none on."""
+        each = [1 / self.plain_rounds_per_cm] * self.rounds
+        for band in self.bands:
+            each[band.first - 1 : band.last] = [1 / band.task.rounds_per_cm] * band.task.rounds
+        return tuple(accumulate(each, initial=0.0))
 
     def depth_cm(self, number: int) -> float:
         """Give the depth at the end of a round."""
-        in_bands = [
-            (max(0, min(number, band.last) - band.first + 1), band.task.rounds_per_cm)
-            for band in self.bands
-        ]
-        plain = number - sum(rounds for rounds, _ in in_bands)
-        return plain / self.plain_rounds_per_cm + sum(
-            rounds / per_cm for rounds, per_cm in in_bands
-        )
+        return self.depths_cm[number]
 
     def round_at(self, depth_cm: float) -> int:
         """Give the round whose end lies nearest to a depth."""
-        low, high = 0, self.rounds
-        while low < high:
-            middle = (low + high) // 2
-            if self.depth_cm(middle) < depth_cm:
-                low = middle + 1
-            else:
-                high = middle
+        depths = self.depths_cm
+        low = min(bisect_left(depths, depth_cm), self.rounds)
         before = max(0, low - 1)
-        nearer = depth_cm - self.depth_cm(before) < self.depth_cm(low) - depth_cm
-        return before if nearer else low
+        return before if depth_cm - depths[before] < depths[low] - depth_cm else low
 
     def stitches_per_cm(self, number: int, plain: float) -> float:
         """Give the stitch gauge of a round."""
@@ -138,13 +137,14 @@ class Zones:
                 return band.task.stitches_per_cm
         return plain
 
-    def gaps(self, first_round: int) -> tuple[tuple[int, int], ...]:
-        """Give the plain stretches before, between and after the bands: first and last round.
+    @cached_property
+    def gaps(self) -> tuple[tuple[int, int], ...]:
+        """The plain stretches before, between and after the bands: first and last round.
 
         Where there is room, a stretch keeps its distance from the rounds in
         which a chart itself grows.
         """
-        starts = (first_round, *(band.last + 1 for band in self.bands))
+        starts = (self.first_round, *(band.last + 1 for band in self.bands))
         ends = (*(band.first - 1 for band in self.bands), self.rounds)
         grown = [[band.first + at for at in band.task.growing] for band in self.bands]
         found: list[tuple[int, int]] = []
@@ -155,7 +155,7 @@ class Zones:
             found.append((late, early if early >= late else end))
         return tuple(found)
 
-    @property
+    @cached_property
     def growing(self) -> tuple[int, ...]:
         """The rounds of the yoke in which a chart grows."""
         return tuple(band.first + at for band in self.bands for at in band.task.growing)
