@@ -107,7 +107,8 @@ def plan(project: Project) -> Plan:
     _stop_on_errors(said)
     shaped = shape(project, finished, gauge, charts)
     wrapped = project.garment.neck.short_rows == "wrapped"
-    schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped)
+    first = project.garment.work_order == "sleeves first"
+    schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped, sleeves_first=first)
     rows = tuple(walk(schedule))
     reckoning = reckon(project, gauge, schedule)
     yarns = reckoning.estimates()

@@ -37,14 +37,19 @@ def sleeve_sections(sleeve: SleeveShape, split: Split) -> tuple[Section, ...]:
     )
 
 
-def compile_schedule(shape: Shape, charts: Sequence[Chart] = (), *, wrapped: bool) -> Schedule:
+def compile_schedule(
+    shape: Shape, charts: Sequence[Chart] = (), *, wrapped: bool, sleeves_first: bool = False
+) -> Schedule:
     """Give every row of the sweater in knitting order.
 
     Args:
         shape: the sweater in integers.
         charts: of its bands, in order.
         wrapped: whether short rows are wrapped and turned, or German.
+        sleeves_first: whether the body waits and takes what the sleeves leave of the yarn.
     """
+    body = body_sections(shape.body, shape.split)
+    sleeves = sleeve_sections(shape.sleeve, shape.split)
     start = shape.neck.stitches.got
     rises = back_neck(shape.yoke.short_rows, stitches=start, wrapped=wrapped)
     return Schedule(
@@ -53,7 +58,6 @@ def compile_schedule(shape: Shape, charts: Sequence[Chart] = (), *, wrapped: boo
             *((rises,) if rises else ()),
             yoke_section(shape.yoke, charts, wrapped=wrapped),
             split_section(shape.split),
-            *body_sections(shape.body, shape.split),
-            *sleeve_sections(shape.sleeve, shape.split),
+            *((*sleeves, *body) if sleeves_first else (*body, *sleeves)),
         )
     )

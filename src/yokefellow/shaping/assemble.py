@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
-from yokefellow.shaping.body import RIB_REPEAT, body_shape
+from yokefellow.shaping.below import body_below, sleeve_below
+from yokefellow.shaping.body import RIB_REPEAT
 from yokefellow.shaping.counts import Count, nearest, rounds_for
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.measured import measured, plain_zones
-from yokefellow.shaping.percentages import CUFF, PLACES, percentages
+from yokefellow.shaping.percentages import PLACES, percentages
 from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
 from yokefellow.shaping.short_rows import ShortRows, short_rows
-from yokefellow.shaping.sleeve import sleeve_shape
 from yokefellow.shaping.task import Solution
 from yokefellow.shaping.zones import Zones
 
@@ -88,24 +88,14 @@ def _below(
     split: Split,
 ) -> Shape:
     """Add body and sleeves, as chosen and as they would be unmodified."""
-    body_rib, sleeve_rib = project.garment.body.rib, project.garment.sleeves.rib
-    sleeves = [finished.sleeve, finished.plain_sleeve]
-    if project.garment.yoke.proportions != "measured":
-        sleeves = [replace(s, edge_cm=max(s.edge_cm, _cuff_cm(split))) for s in sleeves]
-    chosen, plain = (
-        sleeve_shape(stitches=split.sleeve.got, fit=fit, gauges=gauges, rib=sleeve_rib)
-        for fit in sleeves
+    sleeve, plain_sleeve = (
+        sleeve_below(project, gauges, split, fit)
+        for fit in (finished.sleeve, finished.plain_sleeve)
     )
     body, plain_body = (
-        body_shape(stitches=split.body.got, fit=fit, gauges=gauges, rib=body_rib)
-        for fit in (finished.body, finished.plain_body)
+        body_below(project, gauges, split, fit) for fit in (finished.body, finished.plain_body)
     )
-    return Shape(neck, yoke, split, body, chosen, plain_body, plain)
-
-
-def _cuff_cm(split: Split) -> float:
-    """Give the percentage system's cuff: a fifth of the body."""
-    return CUFF * split.body.got / split.body.per_cm
+    return Shape(neck, yoke, split, body, sleeve, plain_body, plain_sleeve)
 
 
 def _short_rows(finished: Finished, gauges: Gauges, neck: int) -> ShortRows:

@@ -20,7 +20,9 @@ from yokefellow.yarn.evidence import Cost, Rates, rates, scale_sd
 from yokefellow.yarn.extras import END_M, SWATCH_CM, swatch_metres
 from yokefellow.yarn.learning import Observation, learned
 from yokefellow.yarn.munden import LOOP_STATES, STATE, LoopState, loop_length_cm
+from yokefellow.yarn.progress import Place, done
 from yokefellow.yarn.reckoning import Reckoning, YarnEstimate, YarnUse, reckon
+from yokefellow.yarn.stash import Alternation, Ball, BallStart, StashUse, balls_in_order, stash_use
 from yokefellow.yarn.telling import verdict_words
 from yokefellow.yarn.uncertain import PRIOR, Belief, Knowledge, Source, Uncertain
 
@@ -35,7 +37,10 @@ __all__ = [
     "PRIOR",
     "STATE",
     "SWATCH_CM",
+    "Alternation",
     "Amount",
+    "Ball",
+    "BallStart",
     "Belief",
     "Cost",
     "Counted",
@@ -44,16 +49,20 @@ __all__ = [
     "LoopState",
     "Observation",
     "Part",
+    "Place",
     "Rates",
     "Reckoning",
     "Source",
     "Span",
     "Spent",
+    "StashUse",
     "Uncertain",
     "YarnEstimate",
     "YarnUse",
     "amount",
+    "balls_in_order",
     "counted",
+    "done",
     "learned",
     "less",
     "loop_length_cm",
@@ -63,6 +72,7 @@ __all__ = [
     "reckon",
     "scale_sd",
     "spent",
+    "stash_use",
     "swatch_metres",
     "verdict_words",
 ]

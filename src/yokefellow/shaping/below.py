@@ -1,0 +1,31 @@
+"""The pieces below the underarm in integers, whatever length is asked of them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from yokefellow.fit import BodyFit, SleeveFit
+from yokefellow.gauge import Gauges
+from yokefellow.project.models import Project
+from yokefellow.shaping.body import body_shape
+from yokefellow.shaping.percentages import CUFF
+from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
+from yokefellow.shaping.sleeve import sleeve_shape
+
+__all__ = ["body_below", "sleeve_below"]
+
+
+def sleeve_below(project: Project, gauges: Gauges, split: Split, fit: SleeveFit) -> SleeveShape:
+    """Give a sleeve of this sweater."""
+    if project.garment.yoke.proportions != "measured":
+        # The percentage system's cuff is a fifth of the body, and never less.
+        cuff_cm = CUFF * split.body.got / split.body.per_cm
+        fit = replace(fit, edge_cm=max(fit.edge_cm, cuff_cm))
+    rib = project.garment.sleeves.rib
+    return sleeve_shape(stitches=split.sleeve.got, fit=fit, gauges=gauges, rib=rib)
+
+
+def body_below(project: Project, gauges: Gauges, split: Split, fit: BodyFit) -> BodyShape:
+    """Give a body of this sweater."""
+    rib = project.garment.body.rib
+    return body_shape(stitches=split.body.got, fit=fit, gauges=gauges, rib=rib)

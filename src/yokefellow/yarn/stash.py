@@ -1,0 +1,195 @@
+"""Ball after ball: in which row each begins, and where the lots are alternated."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from math import ceil
+
+from yokefellow.project.models import Yarn
+from yokefellow.schedule.rows import Schedule
+from yokefellow.yarn.extras import END_M
+from yokefellow.yarn.progress import Place, in_order
+from yokefellow.yarn.reckoning import Reckoning
+from yokefellow.yarn.uncertain import PRIOR, Knowledge
+
+__all__ = ["Alternation", "Ball", "BallStart", "StashUse", "balls_in_order", "stash_use"]
+
+ALTERNATE_ROUNDS = 10
+"""Rounds before and after a change of lot in which the two take turns (common practice)."""
+
+TURN_ROUNDS = 2
+"""Rounds from each of two lots in turn (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ball:
+    """One ball of the stash."""
+
+    number: int
+    """Its place in the project file's list, from 1."""
+    grams: float
+    lot: str
+    """Empty when the lots were not named."""
+    is_part: bool
+    """Clearly less than the band says of a whole one."""
+
+
+@dataclass(frozen=True, slots=True)
+class BallStart:
+    """Where a new ball is joined: at the beginning of a row that the old one would not finish."""
+
+    ball: Ball
+    place: Place
+    earliest: Place
+    latest: Place | None
+    """None when the ball before may last to the end."""
+
+
+@dataclass(frozen=True, slots=True)
+class Alternation:
+    """Where two lots take turns, so that no line shows between them."""
+
+    lots: tuple[str, str]
+    first: Place
+    last: Place
+    rounds_each: int = TURN_ROUNDS
+
+
+@dataclass(frozen=True, slots=True)
+class StashUse:
+    """One yarn's balls in the order of their use."""
+
+    code: str
+    order: tuple[Ball, ...]
+    starts: tuple[BallStart, ...]
+    """Of the balls that are needed by the best guess, in order."""
+    alternations: tuple[Alternation, ...]
+    runs_out: Place | None
+    """The row that the last ball would not finish by the best guess."""
+
+
+def balls_in_order(yarn: Yarn) -> tuple[Ball, ...]:
+    """Put the balls in the order of their use.
+
+    The lot with most yarn first, so that yoke and body are of one lot; in a
+    lot the whole balls before the parts. So the fewest joins lie where they
+    are seen, and what a part ball leaves over, it leaves at the end (our choice).
+    """
+    weights = yarn.weights or tuple(_by_number(yarn))
+    lots = yarn.lots or ("",) * len(weights)
+    by_lot: dict[str, float] = {}
+    for lot, grams in zip(lots, weights, strict=True):
+        by_lot[lot] = by_lot.get(lot, 0.0) + grams
+    found = [
+        Ball(number, grams, lot, grams < PART * yarn.ball_weight)
+        for number, (grams, lot) in enumerate(zip(weights, lots, strict=True), start=1)
+    ]
+    return tuple(
+        sorted(found, key=lambda b: (-by_lot[b.lot], b.lot, b.is_part, -b.grams, b.number))
+    )
+
+
+PART = 0.9
+"""A ball below this share of its band's weight is a part ball (common practice, no source)."""
+
+
+def _by_number(yarn: Yarn) -> Iterator[float]:
+    for at in range(ceil(yarn.balls)):
+        yield yarn.ball_weight * min(1.0, yarn.balls - at)
+
+
+def stash_use(
+    reckoning: Reckoning, schedule: Schedule, code: str, knowledge: Knowledge = PRIOR
+) -> StashUse:
+    """Find where each ball begins, by the best guess and at either end of the range."""
+    yarn = reckoning.project.yarn[code]
+    order = balls_in_order(yarn)
+    bundles = [order[at : at + yarn.strands] for at in range(0, len(order), yarn.strands)]
+    stitches = reckoning.knitting(code)
+    believed = knowledge.of(stitches)
+    away = believed.away((1 + reckoning.sure) / 2)
+    besides = {extra.what: extra.grams.mean for extra in reckoning.extras(code, stitches.mean)}
+    rows = [
+        (place, grams) for place, grams in _grams_by_row(reckoning, schedule, code) if grams > 0
+    ]
+    room = [sum(ball.grams for ball in bundle) for bundle in bundles]
+    room[0] -= besides.get("tail", 0.0)
+    room = _without(room, besides["swatch"])
+    ends = 2 * END_M * yarn.strands * yarn.ball_weight / yarn.ball_length
+    usual, more, fewer = (
+        _joins(rows, room, ends, factor=knits / stitches.mean if stitches.mean else 1.0)
+        for knits in (believed.mean, believed.mean + away, believed.mean - away)
+    )
+    starts = tuple(
+        BallStart(
+            ball=bundles[at][0],
+            place=place,
+            earliest=more[at] if at < len(more) else place,
+            latest=fewer[at] if at < len(fewer) else None,
+        )
+        for at, place in enumerate(usual[: len(bundles)])
+    )
+    return StashUse(
+        code,
+        order,
+        starts,
+        tuple(_alternations([place for place, _ in rows], starts)),
+        runs_out=usual[len(bundles)] if len(usual) > len(bundles) else None,
+    )
+
+
+def _without(room: Sequence[float], swatch_g: float) -> list[float]:
+    """Take the swatch out of the balls that are used last: it came out of some ball."""
+    left = list(room)
+    for at in reversed(range(len(left))):
+        taken = min(left[at], swatch_g)
+        left[at] -= taken
+        swatch_g -= taken
+    return left
+
+
+def _grams_by_row(
+    reckoning: Reckoning, schedule: Schedule, code: str
+) -> Iterator[tuple[Place, float]]:
+    for run in in_order(schedule):
+        spends = run.by_yarn.get(code)
+        if spends is not None:
+            grams = reckoning.rates.grams(code, {(code, run.fabric): spends}).mean
+            yield from ((run.place(at), grams) for at in range(run.times))
+
+
+def _joins(
+    rows: Sequence[tuple[Place, float]], room: Sequence[float], ends: float, *, factor: float
+) -> list[Place]:
+    """Give the row in which each ball begins, and the row at which the last one is at its end."""
+    found: list[Place] = []
+    left = 0.0
+    for place, grams in rows:
+        if factor * grams > left or not found:
+            found.append(place)
+            if len(found) > len(room):
+                break
+            left = room[len(found) - 1] - ends
+            while factor * grams > left and len(found) < len(room):
+                # A ball too small for a single row is joined and left in that row.
+                found.append(place)
+                left = room[len(found) - 1] - ends
+        left -= factor * grams
+    return found
+
+
+def _alternations(places: Sequence[Place], starts: Sequence[BallStart]) -> Iterator[Alternation]:
+    for before, after in pairwise(starts):
+        if before.ball.lot == after.ball.lot:
+            continue
+        at = places.index(after.place)
+        piece = [
+            number
+            for number in range(at - ALTERNATE_ROUNDS, at + ALTERNATE_ROUNDS)
+            if 0 <= number < len(places)
+            and (places[number].section, places[number].copy)
+            == (after.place.section, after.place.copy)
+        ]
+        yield Alternation((before.ball.lot, after.ball.lot), places[piece[0]], places[piece[-1]])
