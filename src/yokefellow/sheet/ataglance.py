@@ -88,14 +88,18 @@ def _gauge(plan: Plan, gauge: Gauge, fabric: str) -> tuple[str, ...]:
 
 def _yarn(plan: Plan, estimate: YarnEstimate) -> YarnView:
     unit = plan.project.sheet.units
-    stitches = f"The {number(estimate.knitted.stitches)} stitches"
-    if estimate.floats:
-        stitches += f", and strands behind {number(estimate.floats)}"
+    stitches = f"{number(estimate.knitted.stitches)} stitches"
+    strands = f" and strands behind {number(estimate.floats)}"
     return YarnView(
         code=estimate.code,
         name=_yarn_name(plan, estimate.code),
         lines=(
-            _amount("knitted", stitches, estimate.knitted, unit),
+            _amount(
+                "knitted",
+                stitches + strands if estimate.floats else f"The {stitches}",
+                estimate.knitted,
+                unit,
+            ),
             _amount("needed", "With swatch, ends and a tenth to spare", estimate.needed, unit),
             _amount("stash", "In your drawer", estimate.stash, unit),
         ),

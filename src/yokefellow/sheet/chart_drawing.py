@@ -68,20 +68,22 @@ def draw_chart(
     high = len(rows) * CELL
     placed = tuple(_placed(rows, left))
     in_hand = tuple(_in_hand(rows, gutter - ARROW - GAP - CELL)) if hands else ()
+    ghosts = tuple(_neighbours(rows, left, beside))
     shown = (*placed, *in_hand)
     written = shown if lettered and wide <= MOST_LETTERS else in_hand
     return ChartDrawing(
         view_box=f"0 0 {_n(width)} {high + 2 * EDGE}",
         size=size,
         fills=tuple(_fills(shown)),
-        ghosts=tuple(_fills(_neighbours(rows, left, beside))),
+        ghosts=tuple(_fills(ghosts)),
         empty=_squares(_empty(rows, left)),
         grid=_grid(left, wide, len(rows), beside),
         hands=_boxes(in_hand),
         outline=f"M{_n(left)} {EDGE}h{wide * CELL}v{high}h{-wide * CELL}z",
         letters="".join(_letter(x, y, cell) for x, y, cell in written),
         signs="".join(_sign(x, y, cell) for x, y, cell in placed),
-        dots="".join(_dot(x, y) for x, y, cell in placed if cell.work == "purl"),
+        dots=_dots(placed),
+        ghost_dots=_dots(ghosts),
         arrows="".join(_arrow(gutter - ARROW - 2, y) for y in _tops(rows)),
         numbers=tuple(_numbers(rows, gutter - ARROW - GAP - (CELL + GAP) * hands)),
     )
@@ -200,6 +202,10 @@ def _small(strokes: str) -> str:
 
 def _sign(x: float, y: float, cell: ChartCell) -> str:
     return f"M{_n(x)} {_n(y)}{_SIGN[cell.work]}" if cell.work in _SIGN else ""
+
+
+def _dots(placed: Iterable[_Placed]) -> str:
+    return "".join(_dot(x, y) for x, y, cell in placed if cell.work == "purl")
 
 
 def _dot(x: float, y: float) -> str:

@@ -143,7 +143,9 @@ class ChartDrawing:
     letters: str
     signs: str
     dots: str
-    """Purls."""
+    """Purls,"""
+    ghost_dots: str
+    """and those of the repeats on either side."""
     arrows: str
     numbers: tuple[Mark, ...]
 

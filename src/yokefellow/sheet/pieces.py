@@ -151,6 +151,8 @@ class Block:
     """What to look at before the band,"""
     behind: tuple[Halt, ...] = ()
     """and after it."""
+    look: str = ""
+    """Words for the style sheet: `few` boxes in a row or `more`, yarns only `lettered`."""
 
 
 @dataclass(frozen=True, slots=True)

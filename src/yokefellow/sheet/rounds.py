@@ -26,6 +26,9 @@ __all__ = ["needle_words", "sections"]
 RUN = 5
 """Boxes in a run: as many as the eye counts at a glance."""
 
+SHORT_SHADE = 12
+"""Letters of a colour's name up to which it is told in each round of a band."""
+
 _KIND_WORDS = {"count": "Count", "measure": "Measure", "try on": "Try on", "look": "Look"}
 
 
@@ -145,7 +148,12 @@ def _section(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> Sect
         yarn=_yarns(desk.plan, section),
         intro=introduction(desk.plan, section),
         items=items,
-        blocks=blocks(items, desk.charts if section.key == "yoke" else (), copies=len(copies)),
+        blocks=blocks(
+            items,
+            desk.charts if section.key == "yoke" else (),
+            copies=len(copies),
+            large=desk.plan.project.sheet.large_print,
+        ),
         done=title_case(desk.so_far[last - 1]),
     )
 
@@ -209,7 +217,11 @@ def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
 def _hands(desk: _Desk, row: Row) -> tuple[Colour, ...]:
     """Give the yarns in hand in a row, the one that is worked first first."""
     named = dict.fromkeys(op.yarn for op in flat_ops(row.steps) if op.yarn)
-    return tuple(desk.colours[code] for code in named or (row.yarn,))
+    if named:
+        # The words of the row name them; beside them stand the letters of the chart.
+        return tuple(replace(desk.colours[code], shade="") for code in named)
+    colour = desk.colours[row.yarn]
+    return (colour if len(colour.shade) <= SHORT_SHADE else replace(colour, shade=""),)
 
 
 def _signed(change: int) -> str:

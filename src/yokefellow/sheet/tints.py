@@ -22,13 +22,13 @@ PURL_TINT = "#d3d8d6"
 TINTS = MappingProxyType(
     {
         "A": "#ffffff",
-        "B": "#9db7b3",
-        "C": "#e5dab9",
-        "D": "#8496b0",
-        "E": "#d6c8e0",
-        "F": "#c3d9ae",
-        "G": "#e9c3a6",
-        "H": "#a9c6e0",
+        "B": "#86a5a1",
+        "C": "#dfc98f",
+        "D": "#b79fc9",
+        "E": "#c3d9ae",
+        "F": "#e0a98f",
+        "G": "#a9c6e0",
+        "H": "#8796ad",
         "J": "#e9e6a0",
         "K": "#c8c8c8",
     }
