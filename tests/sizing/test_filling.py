@@ -14,7 +14,7 @@ from yokefellow.sizing.figures import MEASURES, Figures, Origin
 from yokefellow.sizing.fill import fill
 from yokefellow.sizing.nearest import nearest
 from yokefellow.sizing.place import place, value
-from yokefellow.sizing.tables import tables
+from yokefellow.sizing.tables import size_meant, tables
 
 GROUPS = ("babies", "children", "women", "men")
 groups = st.sampled_from(GROUPS)
@@ -219,6 +219,41 @@ def test_a_size_that_is_not_the_chests_is_noted() -> None:
     assert figures.nearest_size == "L"
     assert codes(findings) == ["sizing.size-differs"]
     assert findings[0].severity is Severity.NOTE
+
+
+def test_a_chest_of_the_next_size_is_no_news() -> None:
+    # published: Craft Yarn Council, women: a chest of 42 in is L, 38 in is M
+    figures, findings = fill(project(wearer={"size": "M"}, body={"chest": 104.0, "upper_arm": 32}))
+    assert figures.nearest_size == "L"
+    assert codes(findings) == []
+
+
+@pytest.mark.parametrize(
+    ("table", "given", "meant"),
+    [
+        # common practice, no source: how sizes are named in shops
+        ("women", "Medium", "M"),
+        ("women", "large", "L"),
+        ("women", "XL", "1X"),
+        ("women", "XXL", "2X"),
+        ("women", "extra small", "XS"),
+        ("men", "1X", "XL"),
+        ("men", "XXL", "2XL"),
+        ("children", "6 years", "6"),
+        ("children", "4T", "4"),
+        ("babies", "6m", "6"),
+        ("women", "tiny", None),
+        ("women", "", None),
+        ("children", "5", None),
+    ],
+)
+def test_a_size_by_another_name_is_guessed(table: str, given: str, meant: str | None) -> None:
+    assert size_meant(tables()[table], given) == meant
+    if given:
+        with pytest.raises(ProjectError) as error:
+            fill(project(wearer={"table": table, "size": given}))
+        told = error.value.findings[0].remedy
+        assert (f'Did you mean "{meant}"?' == told) == (meant is not None)
 
 
 def test_a_chest_beyond_the_table_is_carried_on_and_said_to_be() -> None:

@@ -54,13 +54,15 @@ def known_size(table: SizingTable, given: str) -> str:
     Raises:
         click.BadParameter: the table has no such size.
     """
-    from yokefellow.sizing.tables import size_named
+    from yokefellow.sizing.tables import size_meant, size_named
 
     size = size_named(table, given)
     if size is None:
+        meant = size_meant(table, given)
         has = table.size_words(", ".join(table.sizes)).removeprefix(table.name).strip()
         raise click.BadParameter(
-            f"{given!r} is no size of the table {table.name}, which has {has}.",
+            f"{given!r} is no size of the table {table.name}, which has {has}."
+            + (f" Did you mean {meant}?" if meant else ""),
             param_hint="--size",
         )
     return size

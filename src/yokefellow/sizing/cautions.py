@@ -17,17 +17,22 @@ __all__ = ["beyond_table", "size_differs", "upper_arm_filled"]
 def size_differs(
     given: str, table: SizingTable, figures: Figures, unit: LengthUnit
 ) -> Iterator[Finding]:
-    """Say so when the chest is nearest another size than the one the file names."""
+    """Say so when the chest lies more than a size from the one the file names.
+
+    A neighbouring size is no news: bodies lie between sizes.
+    """
     size = size_named(table, given)
-    if size is None or size == figures.nearest_size:
+    if size is None:
+        return
+    if abs(table.sizes.index(size) - table.sizes.index(figures.nearest_size)) <= 1:
         return
     yield Finding(
         "sizing.size-differs",
         Severity.NOTE,
         "wearer.size",
-        f"The size is {size}, but a chest of {length(figures.cm('chest'), unit)} is nearest"
-        f" {figures.nearest_size}; the chest is used.",
-        "Check the chest measurement; leave wearer.size out if the chest is right.",
+        f"The file gives the size {size} and a chest of {length(figures.cm('chest'), unit)},"
+        f" which is nearest {figures.nearest_size}. The sweater goes by the chest.",
+        "Nothing needs to change; without wearer.size this note goes away.",
     )
 
 

@@ -12,7 +12,7 @@ from yokefellow.project.models import Project
 from yokefellow.sizing.cautions import beyond_table, size_differs, upper_arm_filled
 from yokefellow.sizing.figures import MEASURES, Figures, Measured, Origin
 from yokefellow.sizing.place import place, slope, value, value_within
-from yokefellow.sizing.tables import Row, SizingTable, nearest_size, size_named, tables
+from yokefellow.sizing.tables import Row, SizingTable, nearest_size, size_meant, size_named, tables
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
@@ -80,13 +80,16 @@ def _own(project: Project) -> dict[str, Measured]:
 def _size_findings(project: Project, table: SizingTable) -> Iterable[Finding]:
     size = project.wearer.size
     if size is not None and size_named(table, size) is None:
+        meant = size_meant(table, size)
         yield Finding(
             "sizing.unknown-size",
             Severity.ERROR,
             "wearer.size",
             f"{size!r} is no size of the table {table.name!r}, which has"
             f" {table.size_words(', '.join(table.sizes)).removeprefix(table.name).strip()}.",
-            "Write one of these, or leave it out and write body.chest.",
+            f'Did you mean "{meant}"?'
+            if meant
+            else "Write one of these, or leave it out and write body.chest.",
         )
 
 

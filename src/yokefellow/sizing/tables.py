@@ -5,6 +5,7 @@ How such a file is written stands at the head of `sizing_tables/women.toml`.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
@@ -13,7 +14,16 @@ from yokefellow.shelf import shelf
 from yokefellow.sizing.reading import TableError, read_table
 from yokefellow.sizing.table import Row, SizingTable, Source
 
-__all__ = ["Row", "SizingTable", "Source", "TableError", "nearest_size", "size_named", "tables"]
+__all__ = [
+    "Row",
+    "SizingTable",
+    "Source",
+    "TableError",
+    "nearest_size",
+    "size_meant",
+    "size_named",
+    "tables",
+]
 
 
 @cache
@@ -38,6 +48,31 @@ def size_named(table: SizingTable, given: str) -> str | None:
     if table.size_word:
         wanted = wanted.removesuffix(table.size_word.casefold()).strip()
     return next((size for size in table.sizes if size.casefold() == wanted), None)
+
+
+_SIZE_WORDS = MappingProxyType(
+    {
+        "extra small": "xs", "x-small": "xs", "xsmall": "xs", "small": "s",
+        "medium": "m", "med": "m", "large": "l", "extra large": "xl", "x-large": "xl",
+    }
+)  # fmt: skip
+
+
+def size_meant(table: SizingTable, given: str) -> str | None:
+    """Guess the size behind a name the table has not: a word, or another way to count the X.
+
+    >>> size_meant(tables()["women"], "Medium"), size_meant(tables()["women"], "XXL")
+    ('M', '2X')
+    """
+    word = " ".join(given.casefold().split()).removeprefix("size ").removesuffix(" size")
+    word = _SIZE_WORDS.get(word, word)
+    many = re.fullmatch(r"([2-9])xl?|(x+)l|1x", word)
+    if many:
+        count = int(many[1]) if many[1] else len(many[2] or "x")
+        ways = [f"{count}X", f"{count}XL", "XL" if count == 1 else ""]
+    else:
+        ways = [word, re.sub(r"^age | ?(years?( old)?|yrs?|months?|mos?|[ytm])$", "", word)]
+    return next((size for way in ways if way and (size := size_named(table, way))), None)
 
 
 def nearest_size(table: SizingTable, chest_cm: float) -> str:
