@@ -93,6 +93,13 @@ CAUTIONS = [
         "swatch.stripes.washed.rounds",
     ),
     (under("body", "upper_arm = 22"), "body.arm-wide", "body.upper_arm"),
+    (under("body", "upper_arm = 17.1"), "body.arm-wide", "body.upper_arm"),
+    (under("body", "waist = 14"), "body.waist-and-chest", "body.waist"),
+    (under("body", "hip = 20"), "body.hip-and-chest", "body.hip"),
+    (under("body", "hip = 50"), "body.hip-and-chest", "body.hip"),
+    (spoil((CHEST, 'chest = "41 cm"')), "body.chest-unit", "body.chest"),
+    (under("ease", 'chest = "-4 1/2 in"'), "ease.unusual", "ease.chest"),
+    (under("ease", 'chest = "13 in"'), "ease.unusual", "ease.chest"),
     (under("body", "elbow = 13", "upper_arm = 12"), "body.elbow-over-arm", "body.elbow"),
     (under("body", "waist = 48"), "body.waist-over-chest", "body.waist"),
     (under("body", "cross_back = 20"), "body.back-over-chest", "body.cross_back"),
@@ -147,11 +154,29 @@ def test_a_sound_project_has_no_findings() -> None:
 def test_every_code_in_the_source_is_in_the_tables_above() -> None:
     (room,) = yokefellow.project.__path__
     text = "".join(source.read_text() for source in Path(room).glob("sense*.py"))
-    codes = set(re.findall(r'(?:_error|_caution|Finding)\(\s*"([^"]+)"', text))
+    codes = set(re.findall(r'(?:_error|_caution|Finding)\(\s*"([^"{]+)"', text))
     assert len(codes) > 15
     tested = {code for _, code, _ in [*ERRORS, *CAUTIONS, *NOTES]}
     assert codes <= tested
     assert {"swatch.stitches-range", "swatch.rounds-range"} <= tested  # written from a pattern
+
+
+def test_a_tape_read_on_its_other_side_is_asked_for() -> None:
+    (chest,) = sense(parse(spoil((CHEST, 'chest = "41 cm"'))))
+    assert chest.remedy.startswith('Did you mean "41 in"?')
+    child = spoil((CHEST, 'chest = "66 in"'), ('name = "me"', 'table = "children"'))
+    (chest,) = sense(parse(child))
+    assert chest.remedy.startswith('Did you mean "66 cm"?')
+    (stitches,) = refused(spoil(("26 over 4 in", "14 over 10 in")))
+    assert stitches.remedy == 'Did you mean "14 over 10 cm"?'
+
+
+def test_unusual_is_not_what_tables_and_fits_hold() -> None:
+    assert sense(parse(under("ease", 'chest = "-4 in"', 'upper_arm = "oversized"'))) == ()
+    assert sense(parse(under("ease", 'chest = "12 in"'))) == ()
+    # An infant's arm is half as wide again beside its chest as a grown woman's.
+    child = spoil((CHEST, "chest = 18\nupper_arm = 8.5"), ('name = "me"', 'table = "babies"'))
+    assert sense(parse(child)) == ()
 
 
 def test_a_size_stands_in_for_the_chest() -> None:

@@ -8,20 +8,31 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from itertools import pairwise
-from math import ceil
+from math import ceil, inf
+from types import MappingProxyType
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.models import Project, Yarn
 from yokefellow.project.sense_bands import band_findings
 from yokefellow.project.sense_swatch import swatch_findings
-from yokefellow.units import show_length
+from yokefellow.units import CM_PER_INCH, show_length
 
 __all__ = ["sense"]
 
 WAIST_OVER_CHEST = 1.25
 """A waist larger than this times the chest is more often a slip than a body."""
 ARM_OVER_CHEST = 0.55
-"""The largest upper arm in the sizing tables is 0.34 of the chest (babies, 3 months)."""
+"""The largest upper arm in the sizing tables is 0.38 of the chest (babies, 3 months)."""
+ADULT_ARM_OVER_CHEST = 0.45
+"""The largest of an adult in the tables is 0.35 of the chest."""
+TRUNK_OVER_CHEST = (0.55, 1.3)
+"""Waist and hip as shares of the chest; in the tables they run from 0.78 to 1.19."""
+USUAL_EASE_CM = (-4 * CM_PER_INCH, 12 * CM_PER_INCH)
+_ADULT = frozenset({"women", "men"})
+_CHESTS_CM = MappingProxyType(
+    {"babies": (30, 70), "children": (42, 115), "women": (60, 200), "men": (60, 200)}
+)
+"""Wider by far than the tables: outside, a unit is wrong."""
 METRES_PER_GRAM = (0.2, 25.0)
 """From a jumbo roving to a cobweb lace."""
 
@@ -72,11 +83,13 @@ def _arm(project: Project) -> Iterator[Finding]:
             f"{sizes}; an upper arm must be smaller than the chest.",
             "Measure both again; perhaps the two numbers are exchanged, or a unit is wrong.",
         )
-    elif arm > ARM_OVER_CHEST * chest:
+        return
+    most = ADULT_ARM_OVER_CHEST if project.wearer.table in _ADULT else ARM_OVER_CHEST
+    if arm >= most * chest:
         yield _caution(
             "body.arm-wide",
             "body.upper_arm",
-            f"{sizes}, more than {ARM_OVER_CHEST:.0%} of it.",
+            f"{sizes}; the arm is {arm / chest:.0%} of it, and {most:.0%} is more than nearly any.",
             "Measure the arm again: once round its widest part, the arm hanging.",
         )
 
@@ -141,7 +154,55 @@ def _trunk(project: Project) -> Iterator[Finding]:
             f"chest ({_say(body.chest, project)}).",
             "Measure it round the body and both upper arms, the arms hanging.",
         )
+    yield from _narrow(project)
     yield from _neck(project)
+
+
+def _narrow(project: Project) -> Iterator[Finding]:
+    """A trunk is no hourglass of this kind: a number was misread, or is of another body."""
+    body = project.body
+    for name, most in (("waist", inf), ("hip", TRUNK_OVER_CHEST[1])):
+        cm = getattr(body, name)
+        if body.chest and cm and not TRUNK_OVER_CHEST[0] <= cm / body.chest <= most:
+            yield _caution(
+                f"body.{name}-and-chest",
+                f"body.{name}",
+                f"The {name} is {_say(cm, project)} and the chest {_say(body.chest, project)}; "
+                f"that is {cm / body.chest:.0%} of it, which hardly any body has.",
+                "Measure both again, and look at the units.",
+            )
+
+
+def _unit_of_chest(project: Project) -> Iterator[Finding]:
+    """A chest that suits its table only when the tape is read in the other unit."""
+    chest, (low, high) = project.body.chest, _CHESTS_CM[project.wearer.table]
+    if chest is None or low <= chest <= high:
+        return
+    for number, unit, cm in (
+        (chest, "in", chest * CM_PER_INCH),
+        (chest / CM_PER_INCH, "cm", chest / CM_PER_INCH),
+    ):
+        if low <= cm <= high:
+            yield _caution(
+                "body.chest-unit",
+                "body.chest",
+                f"The chest is {_say(chest, project)}, which no body of the table "
+                f'"{project.wearer.table}" has.',
+                f'Did you mean "{number:.3g} {unit}"? Or choose another table.',
+            )
+
+
+def _ease(project: Project) -> Iterator[Finding]:
+    ease = project.ease.chest
+    low, high = USUAL_EASE_CM
+    if isinstance(ease, float) and not low <= ease <= high:
+        yield _caution(
+            "ease.unusual",
+            "ease.chest",
+            f"The ease at the chest is {_say(ease, project)}; sweaters have {_say(low, project)} "
+            f"to {_say(high, project)}.",
+            "Write how much larger than the body the sweater is, not its whole width.",
+        )
 
 
 def _neck(project: Project) -> Iterator[Finding]:
@@ -249,6 +310,8 @@ _CHECKS: tuple[_Check, ...] = (
     _arm,
     _taper,
     _trunk,
+    _unit_of_chest,
+    _ease,
     _heights,
     swatch_findings,
     _yarn,

@@ -105,8 +105,19 @@ def _range(
                 f"{field}[{position}]",
                 f"This reading makes {_gauge(in_10_cm, unit)} {what} in {_width(unit)}; "
                 f"allowed are {_gauge(low, unit)} to {_gauge(high, unit)}.",
-                f'Count again and type how many {what} over how much, such as "26 over 10 cm".',
+                _recount(what, reading, limits, unit),
             )
+
+
+def _recount(what: str, reading: Reading, limits: tuple[float, float], unit: LengthUnit) -> str:
+    """Ask whether the other side of the tape was read, where that makes sense of the count."""
+    width = reading.over_cm / CM_PER_INCH if unit == "in" else reading.over_cm
+    turned_cm = width if unit == "in" else width * CM_PER_INCH
+    if limits[0] <= 10 * reading.count / turned_cm <= limits[1]:
+        return f'Did you mean "{reading.count:g} over {width:g} {"cm" if unit == "in" else "in"}"?'
+    usual = 37 if what == "rounds" else 26
+    example = f'"{usual} over {_width(unit)}"'
+    return f"Count again and type how many {what} over how much, such as {example}."
 
 
 def _gauge(in_10_cm: float, unit: LengthUnit) -> str:
