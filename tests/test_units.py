@@ -13,11 +13,16 @@ from yokefellow.units import (
     CM_PER_INCH,
     QuantityError,
     as_typed,
+    in_the_other_unit,
+    is_bare,
+    length_unit,
     parse_length_cm,
     parse_mass_g,
+    parse_number,
     parse_quantity,
     parse_yarn_m,
     show_length,
+    show_tape,
     starts_with_number,
 )
 
@@ -209,3 +214,59 @@ print("pint" in sys.modules)
 def test_pint_is_imported_only_when_a_unit_must_be_converted() -> None:
     run = subprocess.run([sys.executable, "-c", IMPORTED], capture_output=True, text=True)
     assert run.stdout.split() == ["False", "True"], run.stderr
+
+
+# derived: as typed
+@pytest.mark.parametrize(
+    ("typed", "number"), [("5,5", 5.5), ("5 1/2", 5.5), ("5", 5), (5, 5), ("0", 0), (0.5, 0.5)]
+)
+def test_a_number_without_a_unit(typed: str | float, number: float) -> None:
+    assert parse_number(typed) == number
+    assert is_bare(typed)
+
+
+@pytest.mark.parametrize("typed", ["5 m", "5 balls", "many", "", "-5", "1,000", True])
+def test_what_is_no_bare_number(typed: str) -> None:
+    assert not is_bare(typed)
+    with pytest.raises(QuantityError):
+        parse_number(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit"),
+    [("Inches", "in"), ('"', "in"), (" CM ", "cm"), ("centimeters", "cm"), ("mm", None), (3, None)],
+)
+def test_the_name_of_a_tapes_unit(typed: object, unit: str | None) -> None:
+    assert length_unit(typed) == unit
+
+
+@pytest.mark.parametrize(
+    ("typed", "other"),
+    [
+        ("41 cm", "41 in"),
+        ("16 1/2 in", "16 1/2 cm"),
+        ("38½", "38 1/2 cm"),
+        (96, "96 cm"),
+        ("9 mm", None),
+        ("wide", None),
+        (True, None),
+    ],
+)
+def test_the_same_number_on_the_other_side_of_the_tape(typed: object, other: str | None) -> None:
+    assert in_the_other_unit(typed, default="in") == other
+
+
+# derived: 9.33 in = 23.7 cm; 22.09 in = 56.11 cm
+@pytest.mark.parametrize(
+    ("cm", "inches", "halves"),
+    [
+        (23.7, "9 1/4 in", "23.5 cm"),
+        (56.11, "22 in", "56 cm"),
+        (1.27, "1/2 in", "1.5 cm"),
+        (0.2, "0 in", "0 cm"),
+        (-5.715, "-2 1/4 in", "-5.5 cm"),
+    ],
+)
+def test_a_length_as_a_tape_is_divided(cm: float, inches: str, halves: str) -> None:
+    assert show_tape(cm, unit="in") == inches
+    assert show_tape(cm, unit="cm") == halves

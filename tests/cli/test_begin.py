@@ -11,6 +11,7 @@ from tests.cli.running import REFUSED, STOPPED, WRONG_USAGE, names, one_line, ru
 from yokefellow.project.load import load
 from yokefellow.project.questions import QUESTIONS
 from yokefellow.sizing.tables import tables
+from yokefellow.units import show_tape
 
 ANSWERS = {
     "unit": "in",
@@ -79,8 +80,8 @@ def test_measurements_of_a_size_stand_as_remarks(tmp_path: Path) -> None:
     assert sections["wearer"] == {"name": "", "table": "men", "size": "L"}
     assert sections["unit"] == "in"
     assert sections["body"] == {}, "a number of the table is not a measurement"
-    inches = tables()["men"].middle_cm("upper_arm", "L") / 2.54
-    assert f'# upper_arm = "{inches:g} in"' in file.read_text("utf-8")
+    shown = show_tape(tables()["men"].middle_cm("upper_arm", "L"), unit="in")
+    assert f'# upper_arm = "{shown}"' in file.read_text("utf-8")
 
 
 @pytest.mark.parametrize(
@@ -151,3 +152,32 @@ def test_when_the_answers_end_nothing_is_written(tmp_path: Path) -> None:
     assert result.exit_code != STOPPED
     assert "nothing was written" in result.stderr
     assert names(tmp_path) == []
+
+
+def test_a_size_by_another_name_is_asked_for(tmp_path: Path) -> None:
+    result = run("begin", tmp_path / "mine.toml", "--size", "Medium")
+    assert result.exit_code == WRONG_USAGE
+    assert "Did you mean M?" in one_line(result.stderr)
+
+
+def test_each_hint_stands_below_its_own_question(tmp_path: Path) -> None:
+    asked = one_line(run("begin", tmp_path / "mine.toml", "--ask", typed=typed(ANSWERS)).stdout)
+    for question in QUESTIONS:
+        assert one_line(f"{question.text} {question.hint_in('in')}") in asked
+    assert "10 cm" not in asked
+
+
+def test_the_next_command_is_told_as_this_one_was_typed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    for at, (name, told) in enumerate(
+        [
+            (".venv/bin/yokefellow", ".venv/bin/yokefellow check"),
+            (str(tmp_path / "my tools" / "yokefellow"), "'my tools/yokefellow' check"),
+            ("/nowhere/site/yokefellow/__main__.py", "-m yokefellow check"),
+            ("a-test-runner", "then: yokefellow check"),
+        ]
+    ):
+        monkeypatch.setattr("sys.argv", [name])
+        assert told in one_line(run("begin", f"{at}.toml").stdout)

@@ -26,7 +26,7 @@ NEEDED = Answers(
     swatch_stitches="26",
     swatch_rounds="36",
     ball_weight="50",
-    ball_length="200",
+    ball_length="200 m",
     balls="6",
     needle="3.5",
 )
@@ -171,6 +171,17 @@ def test_any_text_she_types_comes_back_or_is_refused(typed: str) -> None:
         ("chest", " 96.5  cm ", "96.5 cm"),
         ("swatch_stitches", "26.5", "26.5 over 4 in"),
         ("swatch_stitches", "26 over 10 cm", "26 over 10 cm"),
+        ("swatch_rounds", "40 over 4", "40 over 4 in"),
+        ("swatch_rounds", "40", "40 over 4 in"),
+        ("swatch_rounds", "40 Over 4 in", "40 Over 4 in"),
+        ("unit", "Inches", "in"),
+        ("unit", "centimetres", "cm"),
+        ("ease_chest", "3", "3 in"),
+        ("ease_chest", "-1 1/2", "-1 1/2 in"),
+        ("ease_upper_arm", "loose", "loose"),
+        ("balls", "5 balls", "5"),
+        ("balls", "5,5", "5.5"),
+        ("needle", "#4", "#4"),
         ("ball_weight", "50", "50 g"),
         ("ball_length", "219 yd", "219 yd"),
         ("balls", "5 1/2", "5.5"),
@@ -196,10 +207,16 @@ def test_a_bare_answer_gets_its_unit(key: str, typed: str, written: str) -> None
         ("chest", "large", "value.unreadable"),
         ("swatch_stitches", "26 in", "value.reading"),
         ("swatch_stitches", "6 over 1 in", "value.swatch-narrow"),
-        ("balls", "0", "value.not-positive"),
+        ("balls", "0", "value.range"),
         ("balls", "999", "value.range"),
-        ("balls", "many", "value.unreadable"),
-        ("balls", "1e3", "value.unreadable"),
+        ("balls", "many", "value.number"),
+        ("balls", "1e3", "value.number"),
+        ("balls", "5 skeins", "value.number"),
+        ("ball_length", "230", "value.no-unit"),
+        ("needle", "3", "value.no-unit"),
+        ("swatch_stitches", "28 over 10", "value.no-unit"),
+        ("swatch_stitches", "over 4", "value.reading"),
+        ("ease_chest", "snug", "value.choice"),
         ("needle", "US 12", "value.needle-size"),
         ("sleeve_length", "to the knee", "value.choice"),
         ("who", "a\u202eb", "value.text-hidden"),
@@ -212,7 +229,25 @@ def test_a_wrong_answer_is_told_at_once(key: str, typed: str, code: str) -> None
     (finding,) = error.value.findings
     assert finding.code == code
     assert finding.field == question(key).field
-    assert finding.remedy.startswith("Type, for example: ")
+    assert finding.remedy.startswith(("Type ", "Type, for example: ", "Did you mean "))
+
+
+def test_a_file_in_inches_shows_no_other_unit_of_length() -> None:
+    text = fresh(Answers(unit="inches", table_cm={"forearm": 23.7, "neck_opening": 56.11}))
+    units = re.findall(r'"[^"]*?[0-9½] ?(cm|mm|m|yd|in)"', text)
+    # What is told of both units: how lengths are written, and the needles.
+    assert text.count("96.5 cm") == units.count("cm") == 1
+    assert "m" not in units
+    assert '# forearm = "9 1/4 in"' in text  # derived: 23.7 cm = 9.33 in, to the nearest quarter
+    for asked in QUESTIONS:
+        assert " cm" not in asked.hint_in("in")
+        assert re.search(r"[0-9] in\b", asked.hint_in("cm")) is None
+
+
+def test_the_eases_answered_stand_in_the_file() -> None:
+    project = parse(fresh(with_answers(unit="in", ease_chest="-1", ease_upper_arm="Loose")))
+    assert project.ease.chest == -2.54  # derived: 1 in
+    assert project.ease.upper_arm == "loose"
 
 
 # derived: one for each of the wrong answers

@@ -38,7 +38,9 @@ def test_a_larger_size_is_a_thicker_needle() -> None:
     assert numbers == sorted(set(numbers))
 
 
-@pytest.mark.parametrize("typed", ["US 10.5", "us10½", "US 10 1/2", "U.S. 10,5", " US  10 ½ "])
+@pytest.mark.parametrize(
+    "typed", ["US 10.5", "us10½", "US 10 1/2", "U.S. 10,5", " US  10 ½ ", "#10½", "US #10.5"]
+)
 def test_a_half_size_is_written_in_many_ways(typed: str) -> None:
     assert us_needle_mm(typed) == 6.5  # published: as above (from memory)
 

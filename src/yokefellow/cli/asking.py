@@ -13,7 +13,7 @@ from yokefellow.cli.terminal import say, tell, wrapped
 from yokefellow.findings import ProjectError
 from yokefellow.project.questions import QUESTIONS, Answers, Question, check, default_of
 from yokefellow.sizing.tables import tables
-from yokefellow.units import LengthUnit
+from yokefellow.units import LengthUnit, length_unit
 
 __all__ = ["asked"]
 
@@ -34,17 +34,18 @@ def asked(answers: Answers) -> Answers:
 
 def _answer(question: Question, answers: Answers) -> str | None:
     """Ask until the answer can be taken."""
-    unit: LengthUnit = "in" if answers.unit == "in" else "cm"
+    unit = length_unit(answers.unit) or "cm"
     default = default_of(question, unit=unit)
-    say("")
+    # The hint stands below its question, set in: above it, it seemed to judge the last answer.
+    say(f"\n{wrapped(question.text)}")
     if question.hint:
-        say(wrapped(question.hint))
+        say(wrapped(question.hint_in(unit), first="  ", rest="  "))
     while True:
         typed: str = click.prompt(
-            question.text + (f" [{default}]" if default else ""),
+            f"  [{default}]" if default else " ",
             default=default or "",
             show_default=False,
-            prompt_suffix=" ",
+            prompt_suffix=" > ",
         )
         if not typed.strip():
             return None

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from yokefellow.cli.choices import UNIT, complete_tables, known_size, known_table
-from yokefellow.cli.terminal import say
+from yokefellow.cli.terminal import called, say
 
 if TYPE_CHECKING:
     from yokefellow.project.questions import Answers
@@ -58,7 +58,7 @@ def begin(file: Path, table: str | None, size: str | None, unit: str | None, *, 
         answers = asked(answers)
     write_new(file, fresh(_beside_its_size(answers)))
     say(f"Wrote {file}")
-    say(f"Fill in what it asks for, then: yokefellow check {shlex.quote(str(file))}")
+    say(f"Fill in what it asks for, then: {called()} check {shlex.quote(str(file))}")
 
 
 def _beside_its_size(answers: Answers) -> Answers:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import os
+import shlex
 import shutil
 import sys
 import textwrap
+from pathlib import Path
 from types import MappingProxyType
 from typing import TextIO
 
-__all__ = ["coloured", "printable", "say", "tell", "wants_colour", "width", "wrapped"]
+__all__ = ["called", "coloured", "printable", "say", "tell", "wants_colour", "width", "wrapped"]
 
 _NARROWEST, _WIDEST = 30, 90
 """In letters; longer lines than 90 are hard to read on however wide a screen."""
@@ -25,6 +27,22 @@ _PLAIN = MappingProxyType(
 """What stands for a character on a terminal that has only ASCII."""
 
 _COLOURS = MappingProxyType({"red": "31", "yellow": "33", "cyan": "36", "bold": "1"})
+
+
+def called() -> str:
+    """Give the command as it was typed, so that the next one can be typed alike."""
+    program = Path(sys.argv[0])
+    if program.name == "__main__.py":
+        return f"{shlex.quote(_from_here(sys.executable))} -m yokefellow"
+    if program.stem != "yokefellow" or shutil.which("yokefellow") == sys.argv[0]:
+        return "yokefellow"
+    return shlex.quote(_from_here(sys.argv[0]))
+
+
+def _from_here(path: str) -> str:
+    """Shorten a path that lies below the folder one is in."""
+    here = f"{Path.cwd()}{os.sep}"
+    return path.removeprefix(here)
 
 
 def say(text: str) -> None:

@@ -74,7 +74,7 @@ def _reading(given: object, unit: LengthUnit) -> Reading:
     if unit == "in" and is_bare(width) and over_cm > WIDEST_BARE_IN * CM_PER_INCH:
         raise RefusedError(
             "value.no-unit",
-            f"in {as_typed(given)}, {as_typed(width)} may be cm or inches",
+            f"{as_typed(given)} may be counted over {width} cm or over {width} inches",
             instead=(f'"{count} over {other}"', f'"{count} over {width} in"'),
         )
     return Reading(counted, limits(given, over_cm, MIN_SWATCH_CM, 200))
@@ -88,7 +88,7 @@ def _counted(given: object, count: str) -> float:
     if counted == 0.0:
         raise RefusedError(
             "value.reading",
-            f"in {as_typed(given)}, {as_typed(count)} is not a bare number of stitches or rounds",
+            f"{as_typed(count)}, in {as_typed(given)}, is not a bare number of stitches or rounds",
         )
     return counted
 

@@ -15,7 +15,7 @@ from yokefellow.project.notes import field_note
 from yokefellow.project.questions import QUESTIONS, Answers, check, default_of
 from yokefellow.project.refusals import typed_at
 from yokefellow.shelf import shelf
-from yokefellow.units import LengthUnit, show_length
+from yokefellow.units import LengthUnit, length_unit, show_tape
 
 __all__ = ["fresh"]
 
@@ -42,7 +42,7 @@ def fresh(answers: Answers) -> str:
     Raises:
         ProjectError: an answer that its field does not take.
     """
-    unit: LengthUnit = "in" if (answers.unit or "").strip().lower() == "in" else "cm"
+    unit = length_unit(answers.unit) or "cm"
     page = _environment().get_template("project.toml.j2")
     checked = _checked(answers, unit)
     return page.render(
@@ -102,6 +102,6 @@ def _measures(
             key,
             field_note("Body", key),
             checked.get(key),
-            None if tables is None else show_length(tables, unit=unit, places=2),
+            None if tables is None else show_tape(tables, unit=unit),
             "" if typed is None else typed.example(unit),
         )

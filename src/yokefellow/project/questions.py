@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Literal
 
 from yokefellow.findings import Finding, ProjectError, Severity
 from yokefellow.project.refusals import typed_at
-from yokefellow.units import LengthUnit, QuantityError, parse_quantity
+from yokefellow.project.typed import remedy
+from yokefellow.units import LengthUnit, QuantityError, is_bare
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -33,6 +34,8 @@ class Answers:
     waist: str | None = None
     hip: str | None = None
     arm_length: str | None = None
+    ease_chest: str | None = None
+    ease_upper_arm: str | None = None
     swatch_stitches: str | None = None
     swatch_rounds: str | None = None
     ball_weight: str | None = None
@@ -61,7 +64,7 @@ class Question:
     text: str
     """The question."""
     hint: str = ""
-    """How to measure, or what the answers mean."""
+    """How to measure, or what the answers mean; `{over}` and `{some}` stand for lengths."""
     default: str | None = None
     """Taken when nothing is typed; None leaves the field out."""
     default_in_inches: str | None = None
@@ -71,12 +74,23 @@ class Question:
     measure: Measure = ""
     """What a bare number means: it gets its unit, or for a reading its width."""
 
+    def hint_in(self, unit: LengthUnit) -> str:
+        """Give the hint with its lengths in the unit."""
+        inches = unit == "in"
+        return self.hint.format(
+            over="4 in" if inches else "10 cm",
+            some="2 in" if inches else "5 cm",
+            yarn="yd or m" if inches else "m or yd",
+        )
+
     @property
     def place(self) -> tuple[str | int, ...]:
         """Give the place in the project file, step by step."""
         steps = tuple(self.field.split("."))
         return (*steps, 0) if self.measure == "reading" else steps
 
+
+_FITS = "very close, close, classic, loose, oversized"
 
 QUESTIONS: tuple[Question, ...] = (
     Question("unit", "unit", "Do you measure in cm or in inches (in)?", default="cm"),
@@ -118,10 +132,26 @@ QUESTIONS: tuple[Question, ...] = (
         measure="length",
     ),
     Question(
+        "ease_chest",
+        "ease.chest",
+        "How closely does it fit at the chest?",
+        f"{_FITS}; or how much larger than the body it is, such as {{some}}.",
+        default="classic",
+        measure="length",
+    ),
+    Question(
+        "ease_upper_arm",
+        "ease.upper_arm",
+        "And how closely at the upper arm?",
+        f"{_FITS}; or a length.",
+        default="classic",
+        measure="length",
+    ),
+    Question(
         "swatch_stitches",
         "swatch.plain.washed.stitches",
         "How many stitches did you count on the washed swatch, over how much?",
-        "Such as 26 over 10 cm; a bare number is over 10 cm (4 in).",
+        "Such as 26 over {over}; a number alone is over {over}.",
         needed=True,
         measure="reading",
     ),
@@ -129,18 +159,23 @@ QUESTIONS: tuple[Question, ...] = (
         "swatch_rounds",
         "swatch.plain.washed.rounds",
         "And how many rounds, over how much?",
-        "Such as 36 over 10 cm; a bare number is over 10 cm (4 in).",
+        "Such as 37 over {over}; a number alone is over {over}.",
         needed=True,
         measure="reading",
     ),
     Question(
-        "ball_weight", "yarn.MC.ball_weight", "What does one ball weigh?", needed=True, measure="g"
+        "ball_weight",
+        "yarn.MC.ball_weight",
+        "What does one ball weigh?",
+        "In g or oz, as on its band; a number alone is grams.",
+        needed=True,
+        measure="g",
     ),
     Question(
         "ball_length",
         "yarn.MC.ball_length",
         "How long is the yarn of one ball?",
-        "In m or yd, as on its band.",
+        "In {yarn}, as on its band.",
         needed=True,
         measure="m",
     ),
@@ -148,7 +183,7 @@ QUESTIONS: tuple[Question, ...] = (
         "balls",
         "yarn.MC.balls",
         "How many balls have you?",
-        "A part of a ball counts as a decimal.",
+        "A part of a ball counts too: 5.5, or 5 1/2.",
         needed=True,
         measure="number",
     ),
@@ -164,7 +199,7 @@ QUESTIONS: tuple[Question, ...] = (
         "sleeve_length",
         "garment.sleeves.length",
         "How long are the sleeves?",
-        "cap, short, elbow, three-quarter, bracelet, full; a length; or shorter by 5 cm.",
+        "cap, short, elbow, three-quarter, bracelet, full; a length; or shorter by {some}.",
         default="full",
         measure="length",
     ),
@@ -172,7 +207,7 @@ QUESTIONS: tuple[Question, ...] = (
         "body_length",
         "garment.body.length",
         "How long is the body?",
-        "cropped, waist, high hip, hip, tunic; a length from the underarm; or longer by 5 cm.",
+        "cropped, waist, high hip, hip, tunic; a length from the underarm; or longer by {some}.",
         default="hip",
         measure="length",
     ),
@@ -212,9 +247,9 @@ def check(question: Question, answer: str, *, unit: LengthUnit) -> str:
     answer = " ".join(answer.split()) if answer.isprintable() else answer
     try:
         written = _complete(question.measure, answer, unit)
-        typed.read(float(written) if question.measure == "number" else written, unit)
+        read = typed.read(written, unit)
     except QuantityError as refused:
-        instead = getattr(refused, "instead", None) or typed.example(unit)
+        told = remedy(refused, typed, unit, lambda value: value.strip('"'))
         raise ProjectError(
             [
                 Finding(
@@ -222,23 +257,25 @@ def check(question: Question, answer: str, *, unit: LengthUnit) -> str:
                     Severity.ERROR,
                     question.field,
                     f"{refused}; allowed is {typed.allowed(unit)}.",
-                    f"Type, for example: {instead.strip(chr(34))}",
+                    told.removesuffix("."),
                 )
             ]
         ) from None
-    return written
+    if question.measure == "number":
+        return f"{read:g}"
+    if question.measure == "reading" and is_bare(written.lower().partition(" over ")[2]):
+        return f"{written} {unit}"
+    if question.measure in {"m", "mm"} and is_bare(written):
+        return f"{written} {question.measure}"
+    return str(read) if question.key == "unit" else written
 
 
 def _complete(measure: Measure, answer: str, unit: LengthUnit) -> str:
-    """Give a bare number the unit that it means."""
-    if measure == "number":
-        return f"{parse_quantity(answer, base='m', allowed=('m',), default='m'):g}"
-    if not _is_bare(answer):
+    """Give a bare number the unit that it means; not where it may mean either of two."""
+    if not is_bare(answer.lstrip("+-− ") if measure == "length" else answer):
+        return answer
+    if measure == "number" or (unit == "in" and measure in {"m", "mm"}):
         return answer
     if measure == "reading":
         return f"{answer} over {'4 in' if unit == 'in' else '10 cm'}"
     return f"{answer} {unit}" if measure == "length" else f"{answer} {measure}".strip()
-
-
-def _is_bare(answer: str) -> bool:
-    return answer[-1:] in set("0123456789½¼¾⅓⅔⅛⅜⅝⅞") and not answer[:1].isalpha()
