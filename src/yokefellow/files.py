@@ -60,6 +60,18 @@ def make_folder(path: Path) -> Path:
     Raises:
         FileError: it cannot be made, or a file has its name.
     """
+    if path.exists() and not path.is_dir():
+        raise FileError(
+            [
+                Finding(
+                    "file.not-a-folder",
+                    Severity.ERROR,
+                    "",
+                    f'"{path.name}" is a file; a folder is wanted.',
+                    "Give a folder; one that is not there is made.",
+                )
+            ]
+        )
     with _told(path):
         path.mkdir(parents=True, exist_ok=True)
     return path

@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 import pytest
 
-from tests.cli.running import EXAMPLE, REFUSED, alone, names, one_line, run
+from tests.cli.running import EXAMPLE, REFUSED, WRONG_USAGE, alone, names, one_line, run
 from yokefellow.cli.sheet import sheet
 from yokefellow.findings import Finding, Severity, YokefellowError
 from yokefellow.sheet.formats import FORMATS
@@ -73,6 +73,19 @@ def test_a_folder_that_cannot_be_made(mine: Path) -> None:
     result = run("sheet", mine, "--into", mine.parent / "taken" / "deeper", "--as", "html")
     assert result.exit_code == REFUSED
     assert "taken" in result.stderr or "deeper" in result.stderr
+
+
+def test_a_file_is_no_folder_to_write_into(mine: Path) -> None:
+    result = run("sheet", mine, "--into", mine, "--as", "html")
+    assert result.exit_code == REFUSED
+    assert "is a file; a folder is wanted" in one_line(result.stderr)
+
+
+@pytest.mark.parametrize("forms", ["html,pdf", "html, pdf", "html+pdf"])
+def test_two_forms_in_one_are_told_how_they_are_given(mine: Path, forms: str) -> None:
+    result = run("sheet", mine, "--as", forms)
+    assert result.exit_code == WRONG_USAGE
+    assert "Give --as twice: --as html --as pdf" in one_line(result.stderr)
 
 
 def test_a_pdf_that_fails_leaves_the_page_and_the_older_pdf(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shlex
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -9,7 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from yokefellow.cli.shown import counted
-from yokefellow.cli.terminal import say, tell, wrapped
+from yokefellow.cli.terminal import called, say, tell, wrapped
 
 if TYPE_CHECKING:
     from yokefellow.conductor import Plan
@@ -32,6 +33,21 @@ _SUFFIX = {"html": ".html", "text": ".txt", "json": ".json", "pdf": ".pdf"}
 """In the order they are written: the PDF last, because it needs libraries that may be missing."""
 
 
+class _Forms(click.Choice[str]):
+    """The forms of a sheet, one for each `--as`."""
+
+    def convert(
+        self, value: object, param: click.Parameter | None, ctx: click.Context | None
+    ) -> str:
+        """Read one form; a list of them is told how it is given."""
+        several = [form.strip() for form in re.split(r"[, +]", str(value)) if form.strip()]
+        if len(several) > 1 and set(several) <= set(_SUFFIX):
+            twice = " ".join(f"--as {form}" for form in several)
+            times = {2: "twice", 3: "three times"}.get(len(several), "for each")
+            self.fail(f"{value!r} is not one form. Give --as {times}: {twice}", param, ctx)
+        return super().convert(value, param, ctx)
+
+
 @click.command("sheet", help=HELP, short_help="Write the sheet, to print and to tick.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
@@ -43,7 +59,7 @@ _SUFFIX = {"html": ".html", "text": ".txt", "json": ".json", "pdf": ".pdf"}
 @click.option(
     "--as",
     "forms",
-    type=click.Choice(list(_SUFFIX)),
+    type=_Forms(list(_SUFFIX)),
     multiple=True,
     default=("html", "pdf"),
     help="Which form; may be given several times.  [default: html, pdf]",
@@ -66,7 +82,7 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
         tell(
             wrapped(
                 f"The sheet tells what to be careful of ({counted(planned.findings)});"
-                f" to read it here: yokefellow check {shlex.quote(str(file))}"
+                f" to read it here: {called()} check {shlex.quote(str(file))}"
             )
         )
 
