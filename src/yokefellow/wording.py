@@ -7,7 +7,7 @@ from yokefellow.units import CM_PER_INCH, LengthUnit
 M_PER_YARD = 0.9144
 """Exact by definition (international yard and pound agreement, 1959)."""
 
-__all__ = ["length", "yarn_length"]
+__all__ = ["gauge", "length", "yarn_length"]
 
 _QUARTERS = ("", "¼", "½", "¾")
 
@@ -44,3 +44,14 @@ def yarn_length(metres: float, unit: LengthUnit) -> str:
     shown = f"{round(metres):,} m"
     worded = shown if unit == "cm" else f"{round(metres / M_PER_YARD):,} yd ({shown})"
     return worded.replace("-", "−")
+
+
+def gauge(per_cm: float, unit: LengthUnit) -> str:
+    """Word a stitch gauge over the usual width of a swatch.
+
+    >>> gauge(2.65, "cm"), gauge(2.65, "in")
+    ('26.5 stitches in 10 cm', '26.9 stitches in 4 in')
+    """
+    if unit == "cm":
+        return f"{10 * per_cm:.1f} stitches in 10 cm"
+    return f"{4 * CM_PER_INCH * per_cm:.1f} stitches in 4 in"

@@ -15,7 +15,7 @@ from yokefellow.shaping.counts import permitted
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.shapes import BandShape, Shape
 from yokefellow.sizing.figures import Figures
-from yokefellow.wording import length
+from yokefellow.wording import gauge, length
 
 __all__ = ["band_cautions", "band_checks"]
 
@@ -68,7 +68,7 @@ def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
     start, unit = band.shape.start, project.sheet.units
     if start.got >= start.wanted * (1 - PULLS_IN):
         return
-    gauge_10 = 10 * start.got / start.wanted_cm
+    looser = gauge(start.got / start.wanted_cm, unit)
     width = band.chart.first_width
     more = -(-round(start.wanted - start.got) // width)
     yield _caution(
@@ -77,7 +77,7 @@ def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
         f"{band.shape.name!r} is {length(start.cm, unit)} round, and the plain rounds around it "
         f"are {length(start.wanted_cm, unit)}: it draws the yoke in by "
         f"{1 - start.got / start.wanted:.0%}.",
-        f"Work it on a larger needle, until its swatch gives {gauge_10:.1f} stitches in 10 cm; or "
+        f"Work it on a larger needle, until its swatch gives {looser}; or "
         f"write repeats = {band.shape.repeats + more}, {more * width} stitches more before it.",
     )
 
@@ -97,7 +97,7 @@ def _stands_out(project: Project, band: _Band) -> Iterator[Finding]:
         f"{length(start.wanted_cm, unit)} there: it stands away by "
         f"{start.got / start.wanted - 1:.0%}.",
         f"Move it lower, or work it on a smaller needle, until its swatch gives "
-        f"{10 * start.got / start.wanted_cm:.1f} stitches in 10 cm.",
+        f"{gauge(start.got / start.wanted_cm, unit)}.",
     )
 
 
@@ -143,7 +143,7 @@ def _inside_body(
             f"{band.shape.name!r} is {length(around_cm, unit)} round where the shoulders are "
             f"{length(shoulder_cm, unit)}.",
             f"Write repeats = {repeats}, or work it on a larger needle, until its swatch gives "
-            f"{10 * band.shape.start.got / shoulder_cm:.1f} stitches in 10 cm.",
+            f"{gauge(band.shape.start.got / shoulder_cm, unit)}.",
         )
 
 

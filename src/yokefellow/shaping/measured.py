@@ -20,6 +20,8 @@ from yokefellow.shaping.placing import Crowded, place_bands
 from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.task import LEAST_HELD, Solution, YokeTask
 from yokefellow.shaping.zones import BandTask, Zones, band_task
+from yokefellow.units import LengthUnit
+from yokefellow.wording import length
 
 __all__ = ["measured", "plain_zones"]
 
@@ -48,9 +50,9 @@ def measured(
     if isinstance(found, tuple):
         return found
     if desk.is_too_wide:
-        raise PlanError([_no_room(finished, gauges.plain.stitches_per_cm)])
+        raise PlanError([_no_room(finished, gauges.plain.stitches_per_cm, project.sheet.units)])
     if not bands:
-        raise PlanError([_no_yoke(finished, gauges.plain.stitches_per_cm)])
+        raise PlanError([_no_yoke(finished, gauges.plain.stitches_per_cm, project.sheet.units)])
     helping = offers(found, bands, desk.works, depth_cm=finished.yoke.depth_cm, project=project)
     raise PlanError([misfit_finding(found, bands, helping, project)])
 
@@ -126,21 +128,22 @@ class _Desk:
         )
 
 
-def _no_room(finished: Finished, per_cm: float) -> Finding:
+def _no_room(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:
     sleeve_cm, half_cm = finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2
+    widest_cm = min(sleeve_cm, half_cm) - LEAST_HELD / per_cm
     return Finding(
         code="yoke.underarm-wide",
         severity=Severity.ERROR,
         field="garment.yoke.underarm",
         message=(
-            f"An underarm of {finished.yoke.underarm_cm:.1f} cm leaves fewer than {LEAST_HELD} "
-            f"stitches of a sleeve of {sleeve_cm:.1f} cm, or of half a body of {half_cm:.1f} cm."
+            f"An underarm of {length(finished.yoke.underarm_cm, unit)} leaves fewer than {LEAST_HELD} "
+            f"stitches of a sleeve of {length(sleeve_cm, unit)}, or of half a body of {length(half_cm, unit)}."
         ),
-        remedy=f"Choose an underarm under {min(sleeve_cm, half_cm) - LEAST_HELD / per_cm:.1f} cm.",
+        remedy=f"Choose an underarm under {length(widest_cm, unit)}.",
     )
 
 
-def _no_yoke(finished: Finished, per_cm: float) -> Finding:
+def _no_yoke(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:
     yoke_cm = finished.body.chest_cm + 2 * finished.sleeve.upper_arm_cm
     yoke_cm -= 4 * finished.yoke.underarm_cm
     return Finding(
@@ -148,10 +151,10 @@ def _no_yoke(finished: Finished, per_cm: float) -> Finding:
         severity=Severity.ERROR,
         field="garment.neck.opening",
         message=(
-            f"No even increases lead from a neck of {finished.neck.opening_cm:.1f} cm "
+            f"No even increases lead from a neck of {length(finished.neck.opening_cm, unit)} "
             f"({finished.neck.opening_cm * per_cm:.0f} stitches) to a yoke of "
-            f"{yoke_cm:.1f} cm ({yoke_cm * per_cm:.0f} stitches) in "
-            f"{finished.yoke.depth_cm:.1f} cm of depth."
+            f"{length(yoke_cm, unit)} ({yoke_cm * per_cm:.0f} stitches) in "
+            f"{length(finished.yoke.depth_cm, unit)} of depth."
         ),
         remedy="Choose a smaller neck opening, a narrower underarm, more ease or a deeper yoke.",
     )

@@ -56,7 +56,7 @@ def _remedy(helping: Sequence[str], bands: Sequence[BandTask]) -> str:
     fewer = "fewer bands" if len(bands) > 1 else "another chart"
     return (
         "No small change helps: neither moving a band, nor another number of repeats, nor a yoke "
-        f"up to 5 cm deeper. Take {fewer}, with a narrower repeat and fewer rounds."
+        f"two inches (5 cm) deeper. Take {fewer}, with a narrower repeat and fewer rounds."
     )
 
 
