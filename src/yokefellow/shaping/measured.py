@@ -136,8 +136,9 @@ def _no_room(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:
         severity=Severity.ERROR,
         field="garment.yoke.underarm",
         message=(
-            f"An underarm of {length(finished.yoke.underarm_cm, unit)} leaves fewer than {LEAST_HELD} "
-            f"stitches of a sleeve of {length(sleeve_cm, unit)}, or of half a body of {length(half_cm, unit)}."
+            f"An underarm of {length(finished.yoke.underarm_cm, unit)} leaves fewer than "
+            f"{LEAST_HELD} stitches of a sleeve of {length(sleeve_cm, unit)}, or of half a body of "
+            f"{length(half_cm, unit)}."
         ),
         remedy=f"Choose an underarm under {length(widest_cm, unit)}.",
     )
