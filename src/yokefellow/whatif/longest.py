@@ -1,0 +1,192 @@
+"""The longest sleeves and body that the stash lets her knit."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from yokefellow.conductor import Plan
+from yokefellow.whatif.pieces import Length, bodies, body_of, sleeve_of, sleeves
+from yokefellow.yarn import (
+    MAIN,
+    PRIOR,
+    Amount,
+    Knowledge,
+    Reckoning,
+    Uncertain,
+    YarnEstimate,
+)
+from yokefellow.yarn.uncertain import total
+
+__all__ = ["Limit", "Longest", "Wish", "longest"]
+
+Wish = Literal["sleeves", "body", "both"]
+
+Limit = Literal["yarn", "arm", "tunic", "arm and tunic", "too little"]
+"""What stops it from being longer; `too little` when not even the shortest lasts."""
+
+
+@dataclass(frozen=True, slots=True)
+class Longest:
+    """The longest that lasts, and why it is no longer."""
+
+    wish: Wish
+    sleeve: Length
+    body: Length
+    limit: Limit
+    code: str
+    """The yarn that decides."""
+    estimate: YarnEstimate
+    """Of that yarn, at these lengths."""
+    chance_of_more: float | None
+    """That the yarn lasts with one round more; None when there is no round more to knit."""
+    held_back: Amount
+    """What should be left by the best guess: the margin for what is not known."""
+    others: Mapping[str, str]
+    """The verdict on every other yarn, which no length changes."""
+    choices: Mapping[str, str]
+    """What to write into the file, by field."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """A point on the way from the shortest to the longest sweater."""
+
+    sleeve: Length
+    body: Length
+
+
+def longest(
+    plan: Plan,
+    wish: Wish = "sleeves",
+    *,
+    prefer_sleeves: float = 0.5,
+    knowledge: Knowledge = PRIOR,
+    sleeve_choices: Sequence[Length] | None = None,
+    body_choices: Sequence[Length] | None = None,
+) -> Longest:
+    """Find the longest sleeves, the longest body, or both in a stated proportion.
+
+    The lengths lie on one way from the shortest to the longest, a round at a
+    time, and the furthest point that lasts is taken: more yarn never gives less.
+
+    Args:
+        plan: the sweater; its other length stays as chosen.
+        wish: what to make long. `both` lets the two grow together.
+        prefer_sleeves: of `both`, how much faster the sleeves go towards their
+            full length: 0.5 keeps pace, 1 gives the sleeves all they can use
+            before the body gets any, 0 the other way round.
+        knowledge: what weighings have taught.
+        sleeve_choices: lengths to choose from, the shortest first, when not all are open.
+        body_choices: the same of the body.
+
+    Raises:
+        ValueError: a preference outside 0 to 1.
+    """
+    if not 0 <= prefer_sleeves <= 1:
+        raise ValueError(f"a preference lies between 0 and 1, not at {prefer_sleeves}")
+    way = _way(plan, wish, prefer_sleeves, sleeve_choices, body_choices)
+    scale = _Scale.of(plan.reckoning, knowledge)
+    sure = plan.reckoning.sure
+    chances: dict[int, float] = {}
+    at = len(way) - 1
+    while at >= 0:
+        chances[at] = scale.chance(way[at])
+        if chances[at] >= sure:
+            break
+        at -= 1
+    taken = max(at, 0)
+    step = way[taken]
+    estimates = plan.reckoning.with_parts((*step.sleeve.parts, *step.body.parts))
+    estimate = estimates.estimate(MAIN, knowledge)
+    return Longest(
+        wish=wish,
+        sleeve=step.sleeve,
+        body=step.body,
+        limit=_limit(wish, at, len(way)),
+        code=MAIN,
+        estimate=estimate,
+        chance_of_more=chances.get(taken + 1),
+        held_back=estimate.left.mean,
+        others={
+            code: estimates.estimate(code, knowledge).verdict
+            for code in estimates.codes
+            if code != MAIN
+        },
+        choices=_choices(wish, step),
+    )
+
+
+def _choices(wish: Wish, step: _Step) -> dict[str, str]:
+    fields = {
+        "garment.sleeves.length": f"{step.sleeve.cm:.2f} cm",
+        "garment.body.length": f"{step.body.cm:.2f} cm",
+    }
+    kept = {"sleeves": ("garment.sleeves.length",), "body": ("garment.body.length",)}
+    return {field: fields[field] for field in kept.get(wish, tuple(fields))}
+
+
+def _limit(wish: Wish, at: int, steps: int) -> Limit:
+    if at < 0:
+        return "too little"
+    if at < steps - 1:
+        return "yarn"
+    limits: dict[Wish, Limit] = {"sleeves": "arm", "body": "tunic", "both": "arm and tunic"}
+    return limits[wish]
+
+
+def _way(
+    plan: Plan,
+    wish: Wish,
+    prefer_sleeves: float,
+    sleeve_choices: Sequence[Length] | None,
+    body_choices: Sequence[Length] | None,
+) -> list[_Step]:
+    """List the lengths to try, each a round longer than the one before."""
+    garment = plan.project.garment
+    if wish == "body":
+        sleeve = sleeve_of(plan, garment.sleeves.length)
+        return [_Step(sleeve, body) for body in body_choices or bodies(plan)]
+    if wish == "sleeves":
+        body = body_of(plan, garment.body.length)
+        return [_Step(sleeve, body) for sleeve in sleeve_choices or sleeves(plan)]
+    return _together(sleeve_choices or sleeves(plan), body_choices or bodies(plan), prefer_sleeves)
+
+
+def _together(
+    sleeves_: Sequence[Length], bodies_: Sequence[Length], prefer_sleeves: float
+) -> list[_Step]:
+    """Let both grow, the one next that lies further behind its share."""
+    i = j = 0
+    way = [_Step(sleeves_[0], bodies_[0])]
+    last_i, last_j = len(sleeves_) - 1, len(bodies_) - 1
+    while i < last_i or j < last_j:
+        sleeves_come = (i + 1) * last_j * (1 - prefer_sleeves)
+        body_comes = (j + 1) * last_i * prefer_sleeves
+        if j == last_j or (i < last_i and sleeves_come <= body_comes):
+            i += 1
+        else:
+            j += 1
+        way.append(_Step(sleeves_[i], bodies_[j]))
+    return way
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """Weighs a step of the way: what does not change is weighed once."""
+
+    reckoning: Reckoning
+    knowledge: Knowledge
+    above: Uncertain
+
+    @classmethod
+    def of(cls, reckoning: Reckoning, knowledge: Knowledge) -> _Scale:
+        moving = {"sleeve", "cuff", "body", "hem"}
+        above = [part for part in reckoning.parts if part.key not in moving]
+        return cls(reckoning, knowledge, reckoning.knitting(MAIN, above))
+
+    def chance(self, step: _Step) -> float:
+        below = self.reckoning.knitting(MAIN, (*step.sleeve.parts, *step.body.parts))
+        knitting = total([(1.0, self.above), (1.0, below)])
+        return self.reckoning.chance(MAIN, knitting=knitting, knowledge=self.knowledge)

@@ -1,0 +1,171 @@
+"""Sleeves and bodies of every length that this sweater could have, and what each costs.
+
+Below the underarm every round costs as many loops as it leaves on the needle,
+whether it is plain, increases or decreases; so a piece is counted from its
+shape, without writing out its rows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from math import floor
+
+from yokefellow.conductor import Plan
+from yokefellow.fit import BodyFit, SleeveFit, body_fit, sleeve_fit
+from yokefellow.fit.lengths import body_lengths_cm, sleeve_lengths_cm
+from yokefellow.fit.limits import LEAST_BODY_CM, LEAST_SLEEVE_CM
+from yokefellow.project.typed import ChosenLength
+from yokefellow.schedule.sleeve import CORNER, SLEEVES
+from yokefellow.shaping.below import body_below, sleeve_below
+from yokefellow.shaping.shapes import BodyShape, SleeveShape
+from yokefellow.yarn import MAIN, Counted, Part
+
+__all__ = ["Length", "bodies", "body_of", "sleeve_of", "sleeves"]
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """A length of the sleeves or the body, and what it takes."""
+
+    cm: float
+    """As it may stand in the file: underarm to edge, in whole hundredths."""
+    rounds: int
+    """In the plain fabric and the edge together, without the bind-off."""
+    edge_rounds: int
+    fit: SleeveFit | BodyFit
+    shape: SleeveShape | BodyShape
+    parts: tuple[Part, ...]
+    """By the keys of the sections they stand for."""
+
+
+def sleeve_of(plan: Plan, chosen: ChosenLength) -> Length:
+    """Give the sleeves of a length."""
+    fit = sleeve_fit(plan.project, plan.figures, chosen)
+    split = plan.shape.split
+    shape = sleeve_below(plan.project, plan.gauges, split, fit)
+    # Picked up with a stitch more at each corner, which the second round closes.
+    loops = 2 * CORNER + _loops(
+        split.sleeve.got, shape.rounds.got, ((at, -2) for at in shape.decreases), shape.edge.got
+    )
+    times, edge = len(SLEEVES), shape.edge.got * (shape.cuff_rounds.got + 1)
+    return Length(
+        cm=fit.length_cm,
+        rounds=shape.rounds.got + shape.cuff_rounds.got,
+        edge_rounds=shape.cuff_rounds.got,
+        fit=fit,
+        shape=shape,
+        parts=(_part("sleeve", times * loops, "plain"), _part("cuff", times * edge, "rib")),
+    )
+
+
+def body_of(plan: Plan, chosen: ChosenLength) -> Length:
+    """Give the body of a length."""
+    fit = body_fit(plan.project, plan.figures, chosen)
+    shape = body_below(plan.project, plan.gauges, plan.shape.split, fit)
+    loops = _loops(plan.shape.split.body.got, shape.rounds.got, shape.changes, shape.hem_stitches)
+    edge = shape.hem_stitches * (shape.hem_rounds.got + 1)
+    return Length(
+        cm=fit.length_cm,
+        rounds=shape.rounds.got + shape.hem_rounds.got,
+        edge_rounds=shape.hem_rounds.got,
+        fit=fit,
+        shape=shape,
+        parts=(_part("body", loops, "plain"), _part("hem", edge, "rib")),
+    )
+
+
+def _part(key: str, loops: int, fabric: str) -> Part:
+    return Part(key, {(MAIN, fabric): Counted(loops)})
+
+
+def _loops(start: int, rounds: int, changes: Iterable[tuple[int, int]], edge: int) -> int:
+    """Add up the stitches after each round; the last goes to the count of the edge.
+
+    The last round of all is itself a shaping round where one falls on it.
+    """
+    loops, now, at = 0, start, 0
+    for number, change in changes:
+        loops += now * (number - 1 - at)
+        now += change
+        loops += now
+        at = number
+    if at == rounds:
+        return loops
+    return loops + now * (rounds - 1 - at) + edge
+
+
+def sleeves(plan: Plan) -> tuple[Length, ...]:
+    """List the sleeves from the shortest to the longest, a round apart.
+
+    The longest is the full one, or the chosen one when that is longer.
+    """
+    full_cm = sleeve_lengths_cm(plan.figures)["full"]
+    cuff = plan.project.garment.sleeves.cuff
+    least_cm = LEAST_SLEEVE_CM if isinstance(cuff, str) else max(LEAST_SLEEVE_CM, 2 * cuff)
+    return _lengths(
+        lambda cm: sleeve_of(plan, cm),
+        lambda cm: sleeve_fit(plan.project, plan.figures, cm).cuff_cm,
+        least_cm=min(least_cm, plan.finished.sleeve.length_cm),
+        most_cm=max(full_cm, plan.finished.sleeve.length_cm),
+        rounds_per_cm=plan.gauges.plain.rounds_per_cm,
+    )
+
+
+def bodies(plan: Plan) -> tuple[Length, ...]:
+    """List the bodies from the shortest to the longest, a round apart.
+
+    The longest is the tunic, or the chosen one when that is longer; the
+    shortest is twice its hem.
+    """
+    tunic_cm = body_lengths_cm(plan.figures)["tunic"]
+    least_cm = max(LEAST_BODY_CM, 2 * plan.project.garment.body.hem)
+    return _lengths(
+        lambda cm: body_of(plan, cm),
+        lambda cm: body_fit(plan.project, plan.figures, cm).hem_cm,
+        least_cm=min(least_cm, plan.finished.body.length_cm),
+        most_cm=max(tunic_cm, plan.finished.body.length_cm),
+        rounds_per_cm=plan.gauges.plain.rounds_per_cm,
+    )
+
+
+def _lengths(
+    made: Callable[[float], Length],
+    edge_cm: Callable[[float], float],
+    *,
+    least_cm: float,
+    most_cm: float,
+    rounds_per_cm: float,
+) -> tuple[Length, ...]:
+    found: list[Length] = []
+    for cm in _steps(edge_cm, least_cm=least_cm, most_cm=most_cm, rounds_per_cm=rounds_per_cm):
+        length = made(cm)
+        same = found and (length.rounds, length.edge_rounds) == (
+            found[-1].rounds,
+            found[-1].edge_rounds,
+        )
+        if not same:
+            found.append(length)
+    return tuple(reversed(found))
+
+
+def _steps(
+    edge_cm: Callable[[float], float], *, least_cm: float, most_cm: float, rounds_per_cm: float
+) -> Iterator[float]:
+    """Go down from the longest, a round at a time, each in the middle of what rounds to it.
+
+    The edge may be shallower on a shorter piece, so it is asked at every step.
+    """
+    at = floor(most_cm * 100) / 100
+    yield at
+    while True:
+        target = at - 1 / rounds_per_cm
+        edge = edge_cm(target)
+        rounds = round((target - edge) * rounds_per_cm)
+        following = rounds / rounds_per_cm + edge_cm(rounds / rounds_per_cm + edge)
+        if following > at - 0.5 / rounds_per_cm:
+            following = target
+        at = round(following, 2)
+        if at < least_cm:
+            return
+        yield at

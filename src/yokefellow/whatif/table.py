@@ -1,0 +1,158 @@
+"""Other lengths, necks and ribs beside the plan: what each takes, saves, and whether it lasts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Literal, get_args
+
+from yokefellow.conductor import Plan, plan
+from yokefellow.findings import Finding, PlanError
+from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS, Project, RibName
+from yokefellow.project.typed import ChosenLength, NamedLength
+from yokefellow.whatif.change import change
+from yokefellow.whatif.pieces import body_of, sleeve_of
+from yokefellow.yarn import Amount, Reckoning, YarnEstimate, less
+
+__all__ = ["AS_CHOSEN", "Kind", "Variant", "table"]
+
+Kind = Literal["sleeves", "body", "neck", "ribs"]
+
+AS_CHOSEN = "as chosen"
+"""The choice of a length that has no name."""
+
+NECKS = ("crew", "wide")
+RIBS: tuple[str, ...] = get_args(get_args(RibName)[0])
+
+_RIB_FIELDS = ("garment.neck.rib", "garment.body.rib", "garment.sleeves.rib")
+
+
+@dataclass(frozen=True, slots=True)
+class Variant:
+    """The sweater with one thing chosen otherwise."""
+
+    kind: Kind
+    choice: str
+    """The name of the length, opening or rib; `as chosen` for a length without a name."""
+    choices: Mapping[str, str]
+    """What would stand in the file, by field; empty for the plan itself."""
+    chosen: bool
+    """Whether it is the plan itself."""
+    cm: float | None
+    """The length, or the opening; None for ribs."""
+    yarns: Mapping[str, YarnEstimate]
+    """By code; empty when it cannot be knitted."""
+    saved: Mapping[str, Amount]
+    """By code, against full sleeves and a hip-length body with all else as in the plan."""
+    refused: tuple[Finding, ...] = ()
+    """Why it cannot be knitted."""
+
+
+def table(made: Plan) -> tuple[Variant, ...]:
+    """Try every named sleeve and body, both necks and every rib, one at a time."""
+    whole = made.reckoning.with_parts(
+        (
+            *sleeve_of(made, NamedLength("full")).parts,
+            *body_of(made, NamedLength("hip")).parts,
+        )
+    )
+    bare = {code: estimate.knitted for code, estimate in whole.estimates().items()}
+    return (*_lengths(made, bare), *_necks(made, bare), *_ribs(made, bare))
+
+
+def _lengths(made: Plan, bare: Mapping[str, Amount]) -> Iterator[Variant]:
+    """Only the rows below the underarm change: nothing else is planned anew."""
+    garment = made.project.garment
+    pieces = (
+        ("sleeves", SLEEVE_LENGTHS, garment.sleeves.length, sleeve_of),
+        ("body", BODY_LENGTHS, garment.body.length, body_of),
+    )
+    for kind, names, chosen, of in pieces:
+        for name, length in _choices(names, chosen):
+            piece = of(made, length)
+            field = f"garment.{kind}.length"
+            is_chosen = length == chosen
+            yield _variant(
+                "sleeves" if kind == "sleeves" else "body",
+                name,
+                {} if is_chosen else {field: name},
+                piece.cm,
+                made.reckoning.with_parts(piece.parts),
+                bare,
+            )
+
+
+def _choices(names: tuple[str, ...], chosen: ChosenLength) -> Iterator[tuple[str, ChosenLength]]:
+    if not isinstance(chosen, NamedLength):
+        yield AS_CHOSEN, chosen
+    for name in names:
+        yield name, NamedLength(name)
+
+
+def _variant(
+    kind: Kind,
+    choice: str,
+    choices: Mapping[str, str],
+    cm: float | None,
+    reckoning: Reckoning,
+    bare: Mapping[str, Amount],
+) -> Variant:
+    yarns = reckoning.estimates()
+    saved = {
+        code: less(bare[code], estimate.knitted) for code, estimate in yarns.items() if code in bare
+    }
+    return Variant(
+        kind,
+        choice,
+        MappingProxyType(dict(choices)),
+        chosen=not choices,
+        cm=cm,
+        yarns=yarns,
+        saved=MappingProxyType(saved),
+    )
+
+
+def _necks(made: Plan, bare: Mapping[str, Amount]) -> Iterator[Variant]:
+    opening = made.project.garment.neck.opening
+    if not isinstance(opening, str):
+        cm = made.finished.neck.opening_cm
+        yield _variant("neck", AS_CHOSEN, {}, cm, made.reckoning, bare)
+    for name in NECKS:
+        choices = {} if name == opening else {"garment.neck.opening": name}
+        yield _planned(made, "neck", name, choices, bare)
+
+
+def _ribs(made: Plan, bare: Mapping[str, Amount]) -> Iterator[Variant]:
+    """All three edges in the same rib."""
+    for name in RIBS:
+        choices = {field: name for field in _RIB_FIELDS if _at(made.project, field) != name}
+        yield _planned(made, "ribs", name, choices, bare)
+
+
+def _at(project: Project, field: str) -> object:
+    here: object = project
+    for part in field.split("."):
+        here = getattr(here, part)
+    return here
+
+
+def _planned(
+    made: Plan, kind: Kind, name: str, choices: Mapping[str, str], bare: Mapping[str, Amount]
+) -> Variant:
+    """Plan the sweater anew: with the neck and the ribs the yoke may change, too."""
+    try:
+        other = plan(change(made.project, **choices)) if choices else made
+    except PlanError as refused:
+        return Variant(
+            kind,
+            name,
+            choices,
+            chosen=False,
+            cm=None,
+            yarns=MappingProxyType({}),
+            saved=MappingProxyType({}),
+            refused=refused.findings,
+        )
+    cm = other.finished.neck.opening_cm if kind == "neck" else None
+    return _variant(kind, name, choices, cm, other.reckoning, bare)
