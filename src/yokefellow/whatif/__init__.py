@@ -1,7 +1,7 @@
 """What if: other lengths, the longest that lasts, what to do about a colour that is short."""
 
 from yokefellow.whatif.change import SHORT_NAMES, change
-from yokefellow.whatif.forecast import Checkpoint, Forecast, forecast
+from yokefellow.whatif.forecast import Checkpoint, Forecast, Learnt, forecast, learn
 from yokefellow.whatif.longest import Limit, Longest, Wish, longest
 from yokefellow.whatif.pieces import Length, bodies, body_of, sleeve_of, sleeves
 from yokefellow.whatif.rescue import Rescue, rescues
@@ -12,6 +12,7 @@ __all__ = [
     "SHORT_NAMES",
     "Checkpoint",
     "Forecast",
+    "Learnt",
     "Length",
     "Limit",
     "Longest",
@@ -22,6 +23,7 @@ __all__ = [
     "body_of",
     "change",
     "forecast",
+    "learn",
     "longest",
     "rescues",
     "sleeve_of",

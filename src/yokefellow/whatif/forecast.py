@@ -27,7 +27,7 @@ from yokefellow.yarn.extras import have
 from yokefellow.yarn.progress import in_order
 from yokefellow.yarn.uncertain import total
 
-__all__ = ["Checkpoint", "Forecast", "forecast"]
+__all__ = ["Checkpoint", "Forecast", "Learnt", "forecast", "learn"]
 
 UNLIKELY_SD = 4.0
 """A reading further from what was expected is a slip more often than news (our choice: under the
@@ -66,11 +66,39 @@ class Forecast:
 
 
 def forecast(plan: Plan, entries: Sequence[Entry]) -> Forecast:
-    """Learn from readings, and look ahead.
+    """Learn from readings, and look ahead."""
+    learnt = learn(plan, entries)
+    reached = _place(learnt.checkpoints[-1].entry) if learnt.checkpoints else None
+    still_open = _open(plan, reached)
+    knowledge = learnt.knowledge
+    per_stitch = {code: _per_stitch(plan, code, knowledge) for code in plan.yarns}
+    return Forecast(
+        knowledge=knowledge,
+        checkpoints=learnt.checkpoints,
+        yarns=plan.reckoning.estimates(knowledge),
+        per_stitch=MappingProxyType(per_stitch),
+        reached=reached,
+        open=still_open,
+        longest=MappingProxyType(_longest(plan, knowledge, still_open, reached)),
+        findings=learnt.findings,
+    )
 
-    The order of the readings in the log does not matter: they are taken in
-    the order of the rows. One that no row of this sweater fits, or that is far
-    from anything expected, is left out and told.
+
+@dataclass(frozen=True, slots=True)
+class Learnt:
+    """What readings teach, and which of them."""
+
+    knowledge: Knowledge
+    checkpoints: tuple[Checkpoint, ...]
+    """In the order of the knitting."""
+    findings: tuple[Finding, ...]
+
+
+def learn(plan: Plan, entries: Sequence[Entry]) -> Learnt:
+    """Take in readings, in the order of the rows whatever their order in the log.
+
+    One that no row of this sweater fits, or that is far from anything
+    expected, is left out and told.
     """
     order = _places_in_order(plan)
     findings: list[Finding] = []
@@ -84,37 +112,18 @@ def forecast(plan: Plan, entries: Sequence[Entry]) -> Forecast:
     seen: list[Observation] = []
     checkpoints: list[Checkpoint] = []
     knowledge = PRIOR
+    reading_sd = scale_sd(plan.project)
     for entry in fitting:
         quantity = _left_at(plan, entry)
         expected = knowledge.of(quantity)
-        reading_sd = scale_sd(plan.project)
         off = abs(entry.grams - expected.mean) / (expected.sd**2 + reading_sd**2) ** 0.5
-        is_used = off <= UNLIKELY_SD
-        checkpoints.append(Checkpoint(entry, expected, is_used))
-        if is_used:
+        checkpoints.append(Checkpoint(entry, expected, is_used=off <= UNLIKELY_SD))
+        if off <= UNLIKELY_SD:
             seen.append(Observation(quantity, entry.grams, reading_sd))
             knowledge = learned(seen)
         else:
             findings.append(_unlikely(entry, expected))
-    return _seen_from(plan, knowledge, checkpoints, findings)
-
-
-def _seen_from(
-    plan: Plan, knowledge: Knowledge, checkpoints: list[Checkpoint], findings: list[Finding]
-) -> Forecast:
-    reached = _place(checkpoints[-1].entry) if checkpoints else None
-    still_open = _open(plan, reached)
-    per_stitch = {code: _per_stitch(plan, code, knowledge) for code in plan.yarns}
-    return Forecast(
-        knowledge=knowledge,
-        checkpoints=tuple(checkpoints),
-        yarns=plan.reckoning.estimates(knowledge),
-        per_stitch=MappingProxyType(per_stitch),
-        reached=reached,
-        open=still_open,
-        longest=MappingProxyType(_longest(plan, knowledge, still_open, reached)),
-        findings=tuple(findings),
-    )
+    return Learnt(knowledge, tuple(checkpoints), tuple(findings))
 
 
 def _per_stitch(plan: Plan, code: str, knowledge: Knowledge) -> tuple[Belief, Belief]:
