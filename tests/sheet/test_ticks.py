@@ -14,7 +14,7 @@ from typing import Any
 
 import pytest
 
-from tests.sheet.plans import inches, small
+from tests.sheet.plans import inches, meadow, small
 from yokefellow.conductor import Plan
 from yokefellow.sheet.html import render_html
 
@@ -223,7 +223,7 @@ var seen = {};
 """
 
 
-@pytest.mark.parametrize("which", [small, inches])
+@pytest.mark.parametrize("which", [small, inches, meadow])
 def test_a_phone_shows_it_without_scrolling_sideways(
     which: Callable[[], Plan], tmp_path: Path
 ) -> None:

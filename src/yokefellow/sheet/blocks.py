@@ -100,7 +100,11 @@ def _chart_part(part: tuple[Item, ...], chart: ChartView, number: int, parts: in
     return ChartPart(
         chart,
         rows,
-        draw_chart(rows, lettered=len(chart.colours) > 1, last_number=chart.last),
+        draw_chart(
+            rows,
+            lettered=len(chart.colours) > 1,
+            widest=max((row.numbers for row in chart.rows), key=len),
+        ),
         f"chart-{chart.number}" + (f"-{number}" if number > 1 else ""),
         f"part {number} of {parts}" if parts > 1 else "",
         number == 1,

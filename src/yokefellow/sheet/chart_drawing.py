@@ -15,11 +15,11 @@ CELL = 20
 """Side of a square, in units of the picture."""
 EDGE = 3
 GAP = 6
-DIGIT = 6.7
-"""Width of a digit of the round numbers."""
+DIGIT = 7.7
+"""Width of a bold digit of the round numbers; the dash between two is narrower."""
 ARROW = 12
 
-SIZES = (("s", 234), ("m", 331), ("l", 429))
+SIZES = (("s", 234), ("m", 345), ("l", 429))
 """Widths of the charts that have room beside their rounds; drawn to one scale."""
 WIDE = 560
 """Width of a chart above its rounds, at least."""
@@ -50,19 +50,19 @@ _SIGN = {"slip": "m2.4 4.6l7.6 13.4 7.6-13.4", "make": "m2.8 13.5v-9l3.4 5.4 3.4
 
 
 def draw_chart(
-    rows: Sequence[ChartRowView], *, lettered: bool = True, last_number: int = 0
+    rows: Sequence[ChartRowView], *, lettered: bool = True, widest: str = ""
 ) -> ChartDrawing:
     """Draw rows of a chart, the first worked on top.
 
     Args:
         rows: of the chart, or of a part of it.
         lettered: whether to write the letters of the colours; a chart of one colour needs none.
-        last_number: the highest round number of the whole chart, so that its parts line up.
+        widest: the longest round number of the whole chart, so that its parts line up.
     """
     wide = len(rows[0].cells)
     beside = _beside(wide)
     hands = any(row.hand for row in rows)
-    gutter = _gutter(rows, hands=hands, last_number=last_number)
+    gutter = _gutter(rows, hands=hands, widest=widest)
     left = gutter + beside * CELL
     size, width = _size(left + (wide + beside) * CELL + EDGE)
     high = len(rows) * CELL
@@ -100,11 +100,9 @@ def _beside(wide: int) -> int:
     return 2 if wide + 4 <= MOST_SHOWN else 0
 
 
-def _gutter(rows: Sequence[ChartRowView], *, hands: bool, last_number: int) -> float:
-    longest = max(len(row.numbers) for row in rows)
-    if last_number:
-        longest = max(longest, 2 * len(str(last_number)) + 1 if longest > 3 else longest)
-    return EDGE + longest * DIGIT + GAP + (CELL + GAP) * hands + ARROW
+def _gutter(rows: Sequence[ChartRowView], *, hands: bool, widest: str) -> float:
+    numbers = max((widest, *(row.numbers for row in rows)), key=len)
+    return EDGE + len(numbers) * DIGIT + GAP + (CELL + GAP) * hands + ARROW
 
 
 def _size(natural: float) -> tuple[str, float]:

@@ -6,13 +6,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import groupby
 from types import MappingProxyType
 
+from yokefellow.advice.bands import CARRY_ROUNDS
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
+from yokefellow.charts.rows import MAIN
 from yokefellow.conductor import Plan
 from yokefellow.shaping.shapes import BandShape
 from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colour, Sign
 from yokefellow.sheet.tints import colours
 
-__all__ = ["KIND_WORDS", "charts", "in_columns"]
+__all__ = ["KIND_WORDS", "charts", "in_columns", "joins"]
 
 KIND_WORDS = MappingProxyType(
     {
@@ -48,6 +50,21 @@ def charts(plan: Plan) -> tuple[ChartView, ...]:
     known = colours(plan)
     pairs = zip(plan.shape.yoke.bands, plan.charts, strict=True)
     return tuple(_chart(known, n, band, chart) for n, (band, chart) in enumerate(pairs, start=1))
+
+
+def joins(plan: Plan) -> Mapping[int, str]:
+    """Say at which rounds of the yoke a yarn is joined: new, or after it was cut."""
+    used: dict[str, int] = {}
+    said: dict[int, str] = {}
+    for band, chart in zip(plan.shape.yoke.bands, plan.charts, strict=True):
+        for code in chart.colours:
+            cut = code not in used or band.first - used[code] - 1 > CARRY_ROUNDS
+            if cut and code != MAIN:
+                row = next(n for n, row in enumerate(chart.rows) if code in row.colours)
+                number = band.first + row
+                said[number] = f"{said[number]} and {code}" if number in said else f"join {code}"
+            used[code] = band.last
+    return MappingProxyType(said)
 
 
 def _chart(known: Mapping[str, Colour], number: int, band: BandShape, chart: Chart) -> ChartView:

@@ -13,7 +13,7 @@ from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
 from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, flat_ops, worked
 from yokefellow.sheet.blocks import blocks
-from yokefellow.sheet.charting import charts
+from yokefellow.sheet.charting import charts, joins
 from yokefellow.sheet.colourwork import ChartView, Colour
 from yokefellow.sheet.figures import needle, number, percent, title_case
 from yokefellow.sheet.pieces import Box, Halt, Item, Line, NeedleNote, Run, SectionView, Ticks
@@ -58,7 +58,7 @@ def sections(plan: Plan) -> tuple[SectionView, ...]:
     desk = _Desk(
         plan,
         _progress(plan.rows),
-        dict(_reasons(plan.rows)),
+        dict(_reasons(plan.rows)) | _joins(plan),
         {at: tuple(found) for at, found in groupby(in_order, key=_at)},
         {_at(change): change for change in plan.needles},
         charts(plan),
@@ -79,6 +79,13 @@ def _progress(rows: tuple[WorkedRow, ...]) -> tuple[str, ...]:
         done += stitches
         said.append(f"row {place} of {len(rows)} · {percent(done, whole)} done")
     return tuple(said)
+
+
+def _joins(plan: Plan) -> dict[int, str]:
+    """Say at which rows of the schedule a yarn is joined."""
+    at = joins(plan)
+    rows = (row for row in plan.rows if row.section.key == "yoke" and row.number in at)
+    return {row.place: at[row.number] for row in rows}
 
 
 _WHOLE_EDGES = (Feature.CAST_ON, Feature.BIND_OFF)
