@@ -180,6 +180,7 @@ def test_yards_and_ounces_only() -> None:
         },
     )  # fmt: skip
     one, two = planned(inches).yarn, planned(metric).yarn
+    # derived: the metric file is typed to a millionth
     assert one.need.high.grams == pytest.approx(two.need.high.grams, rel=1e-5)
     assert one.left.low.metres == pytest.approx(two.left.low.metres, rel=1e-5)
 
