@@ -20,7 +20,7 @@ ROW_MM, LINE_MM = 2.2, 4.3
 """Of a row of the table, and of each line of words in it, as the style sheet sets them."""
 FEW = 2
 """Boxes that fit into a narrow column."""
-IN_A_LINE = MappingProxyType({"s": 36, "m": 27, "l": 20, "xl": 62})
+IN_A_LINE = MappingProxyType({"s": 36, "m": 28, "l": 20, "xl": 62})
 """Characters that fit into a line beside a chart of each size."""
 
 
@@ -133,4 +133,6 @@ def _parts(
 def _tall_mm(item: Item, wide: float) -> float:
     """Tell about how high an item is, in the usual print."""
     words = item.what if isinstance(item, Line) else item.text
-    return ROW_MM + LINE_MM * math.ceil(len(words) / wide)
+    # The name of the yarn in hand stands below its code.
+    least = 2 if isinstance(item, Line) and any(hand.shade for hand in item.hands) else 1
+    return ROW_MM + LINE_MM * max(least, math.ceil(len(words) / wide))

@@ -24,8 +24,8 @@ SIZES = (("s", 234), ("m", 345), ("l", 429))
 WIDE = 560
 """Width of a chart above its rounds, at least."""
 
-MOST_SHOWN = 14
-"""Squares in a row, neighbours included, up to which whole repeats are put beside one."""
+MOST_SHOWN = 12
+"""Squares in a row up to which those of the neighbours are shown, at most four on a side."""
 MOST_LETTERS = 60
 """Squares in a row of which letters can still be read on paper."""
 
@@ -95,9 +95,7 @@ def _n(value: float) -> str:
 
 def _beside(wide: int) -> int:
     """Tell how many squares of a neighbour help to see how the picture goes on."""
-    if wide + 2 * min(wide, 4) <= MOST_SHOWN:
-        return min(wide, 4)
-    return 2 if wide + 4 <= MOST_SHOWN else 0
+    return max(0, min(wide, 4, (MOST_SHOWN - wide) // 2))
 
 
 def _gutter(rows: Sequence[ChartRowView], *, hands: bool, widest: str) -> float:
