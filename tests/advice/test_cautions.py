@@ -71,6 +71,10 @@ EARNED: dict[str, tuple[Changes, Changes]] = {
     ),
     "gauge.flat": ({"swatch__plain__worked": "flat"}, {"swatch__plain__worked": "round"}),
     "yarn.close": ({"yarn__MC__balls": 5.6}, {"yarn__MC__balls": 8}),
+    "yarn.evidence-odd": (
+        {"swatch__plain__weighed": {"weight": "90 g", "stitches": 50, "rounds": 60}},
+        {"swatch__plain__weighed": {"weight": "13 g", "stitches": 50, "rounds": 60}},
+    ),
     "yarn.short": ({"yarn__MC__balls": 3}, {"yarn__MC__balls": 8}),
 }
 

@@ -11,9 +11,11 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from statistics import median
 from time import perf_counter
+from typing import get_args
 
 from tests.sweaters import project, written
 from yokefellow.conductor import plan
@@ -22,6 +24,7 @@ from yokefellow.project.load import load
 from yokefellow.project.models import Project
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.view import view
+from yokefellow.whatif import Wish, longest, table
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
 SWEATERS = 300
@@ -32,6 +35,7 @@ PDFS = 5
 PLAN_MS = 10.0
 HELP_RATIO = 2.5
 PDF_RATIO = 1.3
+LONGEST_RATIO = 10.0
 
 YOKEFELLOW = (sys.executable, "-m", "yokefellow")
 BARE_CLICK = (sys.executable, "-c", "import click")
@@ -41,6 +45,7 @@ BARE_PDF = "import sys, weasyprint; weasyprint.HTML(sys.argv[1]).write_pdf(sys.a
 def main() -> None:
     for file in sorted(EXAMPLES.glob("*.toml")):
         report(f"plan {file.stem}", plan_ms(load(file)), "ms", PLAN_MS)
+    lasting(load(EXAMPLES / "late-veranda.toml"))
     many_sweaters()
     help_s, click_s = raced((*YOKEFELLOW, "--help"), BARE_CLICK, PROCESSES)
     report("--help beside import click", help_s / click_s, "x", HELP_RATIO)
@@ -59,6 +64,16 @@ def plan_ms(sweater: Project, *, times: int = 50) -> float:
     """Median milliseconds of planning one sweater, imports and tables already read."""
     plan(sweater)
     return 1000 * median(seconds(lambda: plan(sweater)) for _ in range(times))
+
+
+def lasting(sweater: Project, *, times: int = 20) -> None:
+    """What the yarn allows, beside one plan of the same sweater."""
+    made = plan(sweater)
+    one_s = plan_ms(sweater, times=times) / 1000
+    for wish in get_args(Wish):
+        took_s = median(seconds(partial(longest, made, wish)) for _ in range(times))
+        report(f"longest {wish} beside its plan", took_s / one_s, "x", LONGEST_RATIO)
+    report("what-if table beside its plan", seconds(lambda: table(made)) / one_s, "x")
 
 
 def many_sweaters() -> None:

@@ -214,3 +214,12 @@ def test_a_swatch_is_paid_for_once() -> None:
     assert swatch_g(counted, "unravel") == pytest.approx(1.2)
     assert swatch_g(weighed, "keep") == 0
     assert swatch_g(weighed, "unravel") == pytest.approx(-10.8)
+
+
+def test_evidence_that_no_knitting_gives_is_told() -> None:
+    ten_times = planned(with_swatch(weighed={**WEIGHED, "weight": "120 g"}))
+    codes = [finding.code for finding in ten_times.findings]
+    assert "yarn.evidence-odd" in codes
+    for sound in ({"weighed": WEIGHED}, {"unravelled": UNRAVELLED}, {}):
+        codes = [finding.code for finding in planned(with_swatch(**sound)).findings]
+        assert "yarn.evidence-odd" not in codes

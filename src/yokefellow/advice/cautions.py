@@ -50,6 +50,7 @@ def cautions(
         *_edges(project, finished, shape),
         *_yoke(project, broken, shape),
         *_gauge(project, finished, gauges),
+        *_evidence(yarns[MAIN]),
         *(finding for yarn in yarns.values() for finding in _yarn(project, yarn)),
     )
 
@@ -290,6 +291,24 @@ def _gauge(project: Project, finished: Finished, gauges: Gauges) -> Iterator[Fin
 
 
 UNSURE_CM = 2.0
+
+
+ODD_EVIDENCE = (0.75, 1.35)
+"""A stitch may cost so much of what its gauge lets expect; beyond, something was miscounted
+(common practice, no source: four standard deviations of hand from machine knitting)."""
+
+
+def _evidence(yarn: YarnEstimate) -> Iterator[Finding]:
+    least, most = ODD_EVIDENCE
+    if not least <= yarn.ratio <= most:
+        measured = "weighed" if yarn.evidence == "weighed" else "unravelled"
+        yield _caution(
+            "yarn.evidence-odd",
+            f"swatch.plain.{measured}",
+            f"By the swatch as {measured} a stitch takes {yarn.ratio:.0%} of the yarn that its "
+            f"gauge lets expect; usual is {least:.0%} to {most:.0%}.",
+            "Count its stitches and rounds again, and look at the ball's weight and length.",
+        )
 
 
 def _yarn(project: Project, yarn: YarnEstimate) -> Iterator[Finding]:

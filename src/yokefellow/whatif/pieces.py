@@ -140,13 +140,32 @@ def _lengths(
     found: list[Length] = []
     for cm in _steps(edge_cm, least_cm=least_cm, most_cm=most_cm, rounds_per_cm=rounds_per_cm):
         length = made(cm)
-        same = found and (length.rounds, length.edge_rounds) == (
-            found[-1].rounds,
-            found[-1].edge_rounds,
-        )
-        if not same:
+        if found:
+            found += _between(made, length, found[-1])
+        if not found or _counts(length) != _counts(found[-1]):
             found.append(length)
     return tuple(reversed(found))
+
+
+def _counts(length: Length) -> tuple[int, int]:
+    return length.rounds, length.edge_rounds
+
+
+HAIR_CM = 0.01
+"""As finely as a length is written into the file."""
+
+
+def _between(made: Callable[[float], Length], short: Length, long: Length) -> list[Length]:
+    """List the lengths between two that are more than a round apart, the longest first.
+
+    Where the edge changes with the length, both are rounded, and a step of one
+    round may pass over a length that there is.
+    """
+    if long.rounds - short.rounds <= 1 or long.cm - short.cm < 2 * HAIR_CM:
+        return []
+    middle = made(round((short.cm + long.cm) / 2, 2))
+    own = [] if _counts(middle) in (_counts(short), _counts(long)) else [middle]
+    return [*_between(made, middle, long), *own, *_between(made, short, middle)]
 
 
 def _steps(
@@ -157,15 +176,23 @@ def _steps(
     The edge may be shallower on a shorter piece, so it is asked at every step.
     """
     at = floor(most_cm * 100) / 100
-    yield at
-    while True:
-        target = at - 1 / rounds_per_cm
-        edge = edge_cm(target)
-        rounds = round((target - edge) * rounds_per_cm)
-        following = rounds / rounds_per_cm + edge_cm(rounds / rounds_per_cm + edge)
-        if following > at - 0.5 / rounds_per_cm:
-            following = target
-        at = round(following, 2)
-        if at < least_cm:
-            return
+    while at >= least_cm:
         yield at
+        at = round(_centred(edge_cm, at - 1 / rounds_per_cm, rounds_per_cm), 2)
+
+
+def _centred(edge_cm: Callable[[float], float], target_cm: float, rounds_per_cm: float) -> float:
+    """Give the length near the target that is whole rounds and the edge it has.
+
+    Where the edge jumps, what lies just below the jump is looked for anew with
+    the edge it has there.
+    """
+    for _ in range(4):
+        edge = edge_cm(target_cm)
+        above = max(1, round((target_cm - edge) * rounds_per_cm)) / rounds_per_cm
+        there = edge_cm(above + edge)
+        if abs(there - edge) * rounds_per_cm < 0.5:
+            found = above + there
+            return found if abs(found - target_cm) * rounds_per_cm < 0.5 + 1e-9 else target_cm
+        target_cm = min(target_cm, above + edge)
+    return target_cm

@@ -61,6 +61,8 @@ class YarnEstimate:
     """`enough` or `short` when that is as sure as was asked, `close` between."""
     evidence: str
     """What the plain fabric's cost rests on: `weighed`, `unravelled` or `gauge`."""
+    ratio: float
+    """What a plain stitch costs beside what its gauge lets expect; 1 by the gauge alone."""
     weigh_after: str
     """The section after which a weighing tells most; empty when it has only one."""
 
@@ -178,6 +180,7 @@ class Reckoning:
             sure=sure,
             verdict="enough" if chance >= sure else "short" if chance <= 1 - sure else "close",
             evidence=self.rates.by[code, "plain"].evidence,
+            ratio=self.rates.by[code, "plain"].ratio,
             weigh_after=_weigh_after(uses),
         )
 
