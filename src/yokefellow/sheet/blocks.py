@@ -20,7 +20,7 @@ ROW_MM, LINE_MM = 2.2, 4.3
 """Of a row of the table, and of each line of words in it, as the style sheet sets them."""
 FEW = 2
 """Boxes that fit into a narrow column."""
-IN_A_LINE = MappingProxyType({"s": 36, "m": 28, "l": 20, "xl": 62})
+IN_A_LINE = MappingProxyType({"s": 36, "m": 28, "l": 20, "xl": 62, "xxl": 62})
 """Characters that fit into a line beside a chart of each size."""
 
 

@@ -23,6 +23,8 @@ SIZES = (("s", 234), ("m", 345), ("l", 429))
 """Widths of the charts that have room beside their rounds; drawn to one scale."""
 WIDE = 560
 """Width of a chart above its rounds, at least."""
+BROAD = 720
+"""Width above which a chart takes the whole width of the page."""
 
 MOST_SHOWN = 12
 """Squares in a row up to which those of the neighbours are shown, at most four on a side."""
@@ -107,7 +109,7 @@ def _size(natural: float) -> tuple[str, float]:
     for size, width in SIZES:
         if natural <= width:
             return size, width
-    return "xl", max(natural, WIDE)
+    return ("xl" if natural <= BROAD else "xxl"), max(natural, WIDE)
 
 
 def _tops(rows: Sequence[ChartRowView]) -> tuple[int, ...]:

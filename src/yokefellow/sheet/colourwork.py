@@ -128,7 +128,7 @@ class ChartDrawing:
 
     view_box: str
     size: str
-    """`s`, `m` or `l` beside its rounds; `xl` above them."""
+    """`s`, `m` or `l` beside its rounds; `xl` or `xxl` above them."""
     fills: tuple[Fill, ...]
     """The squares of the repeat, and of the yarn in hand,"""
     ghosts: tuple[Fill, ...]
