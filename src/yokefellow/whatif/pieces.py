@@ -159,13 +159,17 @@ def _between(made: Callable[[float], Length], short: Length, long: Length) -> li
     """List the lengths between two that are more than a round apart, the longest first.
 
     Where the edge changes with the length, both are rounded, and a step of one
-    round may pass over a length that there is.
+    round may pass over a length that there is, if only within a few hundredths.
     """
-    if long.rounds - short.rounds <= 1 or long.cm - short.cm < 2 * HAIR_CM:
-        return []
-    middle = made(round((short.cm + long.cm) / 2, 2))
-    own = [] if _counts(middle) in (_counts(short), _counts(long)) else [middle]
-    return [*_between(made, middle, long), *own, *_between(made, short, middle)]
+    found: list[Length] = []
+    if long.rounds - short.rounds > 1:
+        steps = round((long.cm - short.cm) / HAIR_CM)
+        for step in range(1, steps):
+            length = made(round(long.cm - step * HAIR_CM, 2))
+            last = found[-1] if found else long
+            if short.rounds < length.rounds < last.rounds:
+                found.append(length)
+    return found
 
 
 def _steps(
