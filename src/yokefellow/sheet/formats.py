@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from types import MappingProxyType
+from typing import Protocol
 
 from yokefellow.conductor import Plan
 from yokefellow.sheet.glance import render_glance
@@ -11,10 +11,19 @@ from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.pdf import render_pdf
 from yokefellow.sheet.text import render_text
+from yokefellow.whatif import Prospects
 
-__all__ = ["FORMATS"]
+__all__ = ["FORMATS", "Renderer"]
 
-FORMATS: MappingProxyType[str, Callable[[Plan], str | bytes]] = MappingProxyType(
+
+class Renderer(Protocol):
+    """Makes one format of the sheet."""
+
+    def __call__(self, plan: Plan, prospects: Prospects | None = None, /) -> str | bytes:
+        """Render a plan; with prospects, what other lengths would take, too."""
+
+
+FORMATS: MappingProxyType[str, Renderer] = MappingProxyType(
     {
         "html": render_html,
         "pdf": render_pdf,

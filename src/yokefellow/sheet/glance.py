@@ -9,13 +9,14 @@ from yokefellow.conductor import Plan
 from yokefellow.sheet.pieces import Sheet
 from yokefellow.sheet.text import WIDTH, table
 from yokefellow.sheet.view import view
+from yokefellow.whatif import Prospects
 
 __all__ = ["render_glance"]
 
 
-def render_glance(plan: Plan) -> str:
+def render_glance(plan: Plan, prospects: Prospects | None = None) -> str:
     """Give a short summary, at most 80 columns wide."""
-    return "\n".join(_lines(view(plan))) + "\n"
+    return "\n".join(_lines(view(plan, prospects))) + "\n"
 
 
 def _lines(sheet: Sheet) -> Iterator[str]:

@@ -48,15 +48,16 @@ from typing import Any
 from yokefellow.conductor import Plan
 from yokefellow.sheet.pieces import Halt, Item, Line, SectionView, Sheet, Ticks, YarnView
 from yokefellow.sheet.view import view
+from yokefellow.whatif import Prospects
 
 __all__ = ["EDITION", "render_json"]
 
 EDITION = 1
 
 
-def render_json(plan: Plan) -> str:
+def render_json(plan: Plan, prospects: Prospects | None = None) -> str:
     """Give the sheet as a JSON document."""
-    return json.dumps(_document(view(plan)), ensure_ascii=False, indent=2) + "\n"
+    return json.dumps(_document(view(plan, prospects)), ensure_ascii=False, indent=2) + "\n"
 
 
 def _document(sheet: Sheet) -> dict[str, Any]:

@@ -15,6 +15,7 @@ from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, Severity, YokefellowError
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.view import view
+from yokefellow.whatif import Prospects
 
 __all__ = ["render_pdf", "typeset"]
 
@@ -28,11 +29,17 @@ _INSTALL = (
 )
 
 
-def render_pdf(plan: Plan, *, progress: Callable[[str], None] | None = None) -> bytes:
+def render_pdf(
+    plan: Plan,
+    prospects: Prospects | None = None,
+    *,
+    progress: Callable[[str], None] | None = None,
+) -> bytes:
     """Give the sheet as a PDF.
 
     Args:
         plan: what to print.
+        prospects: with them it tells what other lengths would take.
         progress: told in a few words what is being done, for a knitter who waits;
             and which characters no font has, as they print as empty boxes.
 
@@ -42,7 +49,7 @@ def render_pdf(plan: Plan, *, progress: Callable[[str], None] | None = None) -> 
     """
     tell = progress or _silent
     tell("Writing the page")
-    html = page(view(plan), medium="paper")
+    html = page(view(plan, prospects), medium="paper")
     tell("Loading the typesetter")
     _check_library()
     tell("Setting the pages")

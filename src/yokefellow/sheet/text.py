@@ -9,6 +9,7 @@ from yokefellow.conductor import Plan
 from yokefellow.sheet.colourwork import ChartPart
 from yokefellow.sheet.pieces import Block, Halt, Line, NeedleNote, SectionView, Sheet, Ticks
 from yokefellow.sheet.view import view
+from yokefellow.whatif import Prospects
 
 __all__ = ["WIDTH", "render_text", "table"]
 
@@ -17,9 +18,9 @@ _BOX = "[ ]"
 _RUNS_A_LINE = 3
 
 
-def render_text(plan: Plan) -> str:
+def render_text(plan: Plan, prospects: Prospects | None = None) -> str:
     """Give the whole sheet as text, in the same reading order as the page."""
-    return "\n".join(_whole(view(plan))) + "\n"
+    return "\n".join(_whole(view(plan, prospects))) + "\n"
 
 
 def _whole(sheet: Sheet) -> Iterator[str]:

@@ -13,14 +13,15 @@ from yokefellow.sheet.from_above import from_above
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.rounds import sections
 from yokefellow.sheet.words import finishing
+from yokefellow.whatif import Prospects
 
 __all__ = ["view"]
 
 _PAPER = {"A4": "A4", "Letter": "letter"}
 
 
-def view(plan: Plan) -> Sheet:
-    """Put the plan into words and boxes."""
+def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
+    """Put the plan into words and boxes; with prospects, what else the yarn would allow, too."""
     measures = dimensions(plan)
     choices = plan.project.sheet
     return Sheet(

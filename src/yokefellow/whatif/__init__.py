@@ -4,6 +4,7 @@ from yokefellow.whatif.change import SHORT_NAMES, change
 from yokefellow.whatif.forecast import Checkpoint, Forecast, Learnt, forecast, learn
 from yokefellow.whatif.longest import Limit, Longest, Wish, longest
 from yokefellow.whatif.pieces import Length, bodies, body_of, sleeve_of, sleeves
+from yokefellow.whatif.prospects import Prospects, prospects
 from yokefellow.whatif.rescue import Rescue, rescues
 from yokefellow.whatif.table import AS_CHOSEN, Variant, table
 
@@ -16,6 +17,7 @@ __all__ = [
     "Length",
     "Limit",
     "Longest",
+    "Prospects",
     "Rescue",
     "Variant",
     "Wish",
@@ -25,6 +27,7 @@ __all__ = [
     "forecast",
     "learn",
     "longest",
+    "prospects",
     "rescues",
     "sleeve_of",
     "sleeves",
