@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from yokefellow.advice.caution import caution
 from yokefellow.advice.check import Check
 from yokefellow.charts.chart import Chart, ChartKind
 from yokefellow.charts.checks import chart_findings
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.shaping.counts import permitted
@@ -60,10 +61,6 @@ def band_cautions(
     return tuple(found)
 
 
-def _caution(code: str, field: str, message: str, remedy: str) -> Finding:
-    return Finding(code, Severity.CAUTION, field, message, remedy)
-
-
 def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
     start, unit = band.shape.start, project.sheet.units
     if start.got >= start.wanted * (1 - PULLS_IN):
@@ -71,7 +68,7 @@ def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
     looser = gauge(start.got / start.wanted_cm, unit)
     width = band.chart.first_width
     more = -(-round(start.wanted - start.got) // width)
-    yield _caution(
+    yield caution(
         "band.pulls-in",
         band.field,
         f"{band.shape.name!r} is {length(start.cm, unit)} round, and the plain rounds around it "
@@ -90,7 +87,7 @@ def _stands_out(project: Project, band: _Band) -> Iterator[Finding]:
     start, unit = band.shape.start, project.sheet.units
     if start.got <= start.wanted * (1 + STANDS_OUT):
         return
-    yield _caution(
+    yield caution(
         "band.stands-out",
         band.field,
         f"{band.shape.name!r} is {length(start.cm, unit)} round, and the line of the yoke is "
@@ -116,7 +113,7 @@ def _gives_way(project: Project, shape: Shape) -> Iterator[Finding]:
         if count.got not in permitted(count.wanted, multiple=2)
     ]
     if gave and shape.yoke.bands:
-        yield _caution(
+        yield caution(
             "band.gives-way",
             "garment.yoke.bands",
             f"So that every repeat goes round, {' and '.join(gave)}.",
@@ -137,7 +134,7 @@ def _inside_body(
         unit = project.sheet.units
         needed = shoulder_cm * band.shape.start.per_cm
         repeats = int(-(-needed // band.chart.first_width))
-        yield _caution(
+        yield caution(
             "band.inside-body",
             band.field,
             f"{band.shape.name!r} is {length(around_cm, unit)} round where the shoulders are "
@@ -156,7 +153,7 @@ def _assumed(
         widest_cm = max(
             band.shape.start.cm for band in _bands(shape, charts) if band.chart.kind is kind
         )
-        yield _caution(
+        yield caution(
             "band.no-swatch",
             f"swatch.{kind}",
             f"There is no swatch of the {kind} fabric; the plain swatch stands in. Such a fabric "

@@ -1,0 +1,186 @@
+"""Whether the finished sweater suits the body: neck, arm, depth, hips, edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.advice.caution import caution
+from yokefellow.advice.reach import reaches_hips
+from yokefellow.findings import Finding
+from yokefellow.fit import HEAD_STRETCH, Finished
+from yokefellow.project.models import Project
+from yokefellow.shaping.shapes import Shape
+from yokefellow.sizing.figures import Figures
+from yokefellow.wording import length
+
+__all__ = ["fit_cautions"]
+
+TIGHT_ARM = 0.085
+"""Upper-arm ease below this share of the arm is tight: 2.5 cm on an adult arm of 29 cm
+(common practice)."""
+
+ROUGHLY = 0.97
+"""The stretch of a neck edge is a rule of thumb: a few hundredths do not make a caution."""
+
+SHALLOW_CM = 0.5
+DEEP_CM = 8.0
+"""A yoke this much deeper than the armhole pulls when the arm lifts (common practice)."""
+
+
+def fit_cautions(
+    project: Project, figures: Figures, finished: Finished, shape: Shape
+) -> Iterator[Finding]:
+    """Give every caution about how the sweater lies on the body."""
+    yield from _neck(project, figures, shape)
+    yield from _wide_neck(project, figures, shape)
+    yield from _long_sleeve(project, figures, finished)
+    yield from _arm(project, figures, shape)
+    yield from _depth(project, figures, finished)
+    yield from _hips(project, figures, finished, shape)
+    yield from _edges(project, finished, shape)
+
+
+def _neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    unit = project.sheet.units
+    opening_cm, head_cm = shape.neck.stitches.cm, figures.cm("head")
+    if opening_cm * HEAD_STRETCH < head_cm * ROUGHLY:
+        yield caution(
+            "neck.over-head",
+            "garment.neck.opening",
+            f"A neck of {length(opening_cm, unit)} stretches to about "
+            f"{length(opening_cm * HEAD_STRETCH, unit)}; the head is {length(head_cm, unit)}.",
+            f"Make the opening at least {length(head_cm / HEAD_STRETCH, unit)}.",
+        )
+
+
+def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    arm_cm = figures.cm("upper_arm")
+    ease_cm = shape.split.sleeve.cm - arm_cm
+    if ease_cm >= TIGHT_ARM * arm_cm:
+        return
+    unit = project.sheet.units
+    percentage = project.garment.yoke.proportions != "measured"
+    yield caution(
+        "arm.tight",
+        "garment.yoke.proportions" if percentage else "ease.upper_arm",
+        f"The sleeve has {length(ease_cm, unit)} of ease at the upper arm; "
+        f"under {length(TIGHT_ARM * arm_cm, unit)} it grips the arm.",
+        'Write garment.yoke.proportions = "measured": the percentage system never asks the arm.'
+        if percentage
+        else 'Write ease.upper_arm = "classic", or measure the arm again.',
+    )
+
+
+def _depth(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
+    unit = project.sheet.units
+    depth_cm, armhole_cm = finished.yoke.depth_cm, figures.cm("armhole_depth")
+    if depth_cm < armhole_cm + SHALLOW_CM:
+        yield caution(
+            "yoke.shallow",
+            "garment.yoke.depth",
+            f"A yoke of {length(depth_cm, unit)} at the front hardly reaches an armhole of "
+            f"{length(armhole_cm, unit)}: it binds at the underarm.",
+            f"Make it about {length(armhole_cm + 3, unit)} deep.",
+        )
+    if depth_cm > armhole_cm + DEEP_CM:
+        yield caution(
+            "yoke.deep",
+            "garment.yoke.depth",
+            f"A yoke of {length(depth_cm, unit)} at the front, for an armhole of "
+            f"{length(armhole_cm, unit)}, lifts the whole body when the arm is raised.",
+            'Write garment.yoke.depth = "by size", or a smaller length.',
+        )
+
+
+RIB_GIVES = 0.97
+"""A ribbed hem a few hundredths narrower than the hips still lies well (common practice)."""
+
+
+def _hips(
+    project: Project, figures: Figures, finished: Finished, shape: Shape
+) -> Iterator[Finding]:
+    edge_cm = shape.body.edge.cm
+    if not reaches_hips(finished) or edge_cm >= RIB_GIVES * figures.cm("hip"):
+        return
+    unit = project.sheet.units
+    straight = project.garment.body.shape == "straight"
+    yield caution(
+        "body.over-hips",
+        "garment.body.shape" if straight else "ease.chest",
+        f"The body is {length(edge_cm, unit)} round above the hem and lies there at hips of "
+        f"{length(figures.cm('hip'), unit)}: it will stretch or ride up.",
+        'Choose garment.body.shape = "a-line" or "waist", or a shorter body.'
+        if straight
+        else "Choose more ease at the chest, or a shorter body.",
+    )
+
+
+WIDE_CUFF_CM = 2.0
+"""A cuff this much wider than asked is worth telling (common practice)."""
+
+
+def _edges(project: Project, finished: Finished, shape: Shape) -> Iterator[Finding]:
+    """Tell when a hem or cuff could not become as deep, or as narrow, as it was asked."""
+    unit, garment = project.sheet.units, project.garment
+    body, sleeve = finished.body, finished.sleeve
+    if body.hem_cm < garment.body.hem:
+        yield caution(
+            "body.hem-cut",
+            "garment.body.hem",
+            f"A hem of {length(garment.body.hem, unit)} would take more than half of a body of "
+            f"{length(body.length_cm, unit)}; it is planned {length(body.hem_cm, unit)} deep.",
+            "Write a shallower hem, or a longer body.",
+        )
+    edge = shape.sleeve.edge
+    if edge.residual_cm > WIDE_CUFF_CM:
+        yield caution(
+            "sleeve.cuff-wide",
+            "garment.sleeves.length",
+            f"A sleeve of {length(sleeve.length_cm, unit)} has no room to narrow to "
+            f"{length(edge.wanted_cm, unit)} at the cuff; it is planned {length(edge.cm, unit)} "
+            "round.",
+            "Choose a longer sleeve, or less ease at the upper arm.",
+        )
+    cuff = garment.sleeves.cuff
+    if not isinstance(cuff, str) and sleeve.cuff_cm < cuff:
+        yield caution(
+            "sleeve.cuff-cut",
+            "garment.sleeves.cuff",
+            f"A cuff of {length(cuff, unit)} would take more than half of a sleeve of "
+            f"{length(sleeve.length_cm, unit)}; it is planned {length(sleeve.cuff_cm, unit)} deep.",
+            "Write a shallower cuff, or a longer sleeve.",
+        )
+
+
+SLIPS_OFF = 0.65
+"""A neck wider than this share of the shoulders begins to slip off them (common practice;
+necks in print are 46 to 64 cm, unstretched)."""
+
+
+def _wide_neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    unit, opening_cm = project.sheet.units, shape.neck.stitches.cm
+    shoulder_cm = figures.cm("shoulder_girth")
+    if opening_cm > SLIPS_OFF * shoulder_cm:
+        yield caution(
+            "neck.wide",
+            "garment.neck.opening",
+            f"The neck is {length(opening_cm, unit)} round, and the shoulders "
+            f"{length(shoulder_cm, unit)}: it may slip off them.",
+            f"Write at most {length(SLIPS_OFF * shoulder_cm, unit)}.",
+        )
+
+
+LONG_SLEEVE_CM = 4.0
+"""A sleeve this much longer than the arm covers the knuckles (common practice)."""
+
+
+def _long_sleeve(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
+    unit, arm_cm = project.sheet.units, figures.cm("arm_length")
+    if finished.sleeve.length_cm > arm_cm + LONG_SLEEVE_CM:
+        yield caution(
+            "sleeve.long",
+            "garment.sleeves.length",
+            f"The sleeve is {length(finished.sleeve.length_cm, unit)} from underarm to edge, and "
+            f"the arm {length(arm_cm, unit)} to the wrist.",
+            'Write "full", or a shorter length, unless it shall be turned back.',
+        )

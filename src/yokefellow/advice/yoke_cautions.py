@@ -1,0 +1,111 @@
+"""Whether the yoke keeps its rules, and the swatch is sure enough to count from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.advice.caution import caution
+from yokefellow.findings import Finding
+from yokefellow.fit import Finished
+from yokefellow.gauge import Gauges
+from yokefellow.project.models import Project
+from yokefellow.shaping.shapes import Shape
+from yokefellow.wording import length
+
+__all__ = ["gauge_cautions", "yoke_cautions"]
+
+
+def yoke_cautions(project: Project, broken: tuple[str, ...], shape: Shape) -> Iterator[Finding]:
+    """Give every caution about the yoke's own line."""
+    yield from _percentage(project, shape)
+    yield from _shoulders(project, shape)
+    yield from _rules(project, broken, shape)
+
+
+def _shoulders(project: Project, shape: Shape) -> Iterator[Finding]:
+    yoke, per_cm = shape.yoke, shape.split.body.per_cm
+    if shape.split.yoke < yoke.shoulder_wanted:
+        unit = project.sheet.units
+        yield caution(
+            "yoke.narrow",
+            "ease.chest",
+            f"The yoke ends {length(shape.split.yoke / per_cm, unit)} round, and the shoulders "
+            f"are {length(yoke.shoulder_wanted / per_cm, unit)}: it must stretch over them.",
+            "Choose more ease, or know that you want it to cling.",
+        )
+
+
+def _percentage(project: Project, shape: Shape) -> Iterator[Finding]:
+    """Tell which choices the percentage system does not ask."""
+    if project.garment.yoke.proportions == "measured":
+        return
+    neck, unit = shape.neck.stitches, project.sheet.units
+    if abs(neck.residual_cm) > PERCENTAGE_OFF_CM:
+        yield caution(
+            "yoke.percentage-neck",
+            "garment.yoke.proportions",
+            f"The percentage system makes the neck {length(neck.cm, unit)} round; your choice of "
+            f"opening asks for {length(neck.wanted_cm, unit)}, which it does not heed.",
+            'Write proportions = "measured" to have the neck you chose.',
+        )
+
+
+PERCENTAGE_OFF_CM = 3.0
+
+_RULES = {
+    "shoulder": (
+        "The yoke does not yet go round the shoulders at their point, 45 % of the way down.",
+        "Choose a deeper yoke, or more ease at the chest.",
+    ),
+    "apart": (
+        "Some increase rounds lie closer than three rounds and may read as a ridge.",
+        'Choose garment.yoke.increases = "few", or a deeper yoke.',
+    ),
+    "fullness": (
+        "The yoke is full before 60 % or after 80 % of its depth.",
+        "Choose another number of increase rounds, or another depth.",
+    ),
+}
+
+
+def _rules(project: Project, broken: tuple[str, ...], shape: Shape) -> Iterator[Finding]:
+    for rule in broken:
+        message, remedy = _RULES[rule]
+        if project.garment.yoke.proportions != "measured":
+            remedy = 'Write garment.yoke.proportions = "measured"; the percentages are fixed.'
+        yield caution(f"yoke.{rule}", "garment.yoke.increases", message, remedy)
+    steep = [s for s in shape.yoke.increase_rounds if 2 * s.increases > s.before]
+    if steep and project.garment.yoke.proportions != "measured":
+        yield caution(
+            "yoke.steep",
+            "garment.yoke.proportions",
+            f"The percentage system adds {steep[0].increases} stitches to {steep[0].before} in "
+            "one round, more than one in two; plain fabric may pucker there.",
+            'That is how the system was published. proportions = "measured" avoids it.',
+        )
+
+
+def gauge_cautions(project: Project, finished: Finished, gauges: Gauges) -> Iterator[Finding]:
+    """Give every caution about the swatch."""
+    unit, plain = project.sheet.units, gauges.plain
+    chest_cm = finished.body.chest_cm
+    off_cm = plain.stitch_spread * chest_cm
+    if off_cm > UNSURE_CM:
+        yield caution(
+            "gauge.unsure",
+            "swatch.plain",
+            f"Your stitch readings leave the chest uncertain by {length(off_cm, unit)} either way.",
+            "Count again in two or three other places of the washed swatch, over a longer width.",
+        )
+    if not plain.in_the_round:
+        yield caution(
+            "gauge.flat",
+            "swatch.plain.worked",
+            "The swatch was knitted flat and the sweater is knitted in the round; one knitter "
+            f"measured 4.5 % between them, which would be {length(0.045 * chest_cm, unit)} on "
+            "this chest.",
+            "Knit a swatch in the round, or measure the yoke early and often.",
+        )
+
+
+UNSURE_CM = 2.0
