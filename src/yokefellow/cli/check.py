@@ -26,9 +26,15 @@ Example:
 @click.argument("file", type=click.Path(path_type=Path))
 def check(file: Path) -> None:
     """Parse, call, print."""
+    from yokefellow.cli.readings import readings
+    from yokefellow.cli.yarns import verdicts
     from yokefellow.conductor import plan
     from yokefellow.project.load import load
+    from yokefellow.whatif import learn
 
     planned = plan(load(file))
-    say_findings(planned.findings)
+    learnt = learn(planned, readings(file))
+    say_findings((*planned.findings, *learnt.findings))
+    for verdict in verdicts(planned, planned.reckoning.estimates(learnt.knowledge)):
+        say(verdict)
     say(wrapped(f"{planned.project.title} can be knitted: {counted(planned.findings)}."))

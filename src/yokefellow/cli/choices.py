@@ -10,9 +10,11 @@ from click.shell_completion import CompletionItem
 if TYPE_CHECKING:
     from yokefellow.sizing.table import SizingTable
 
-__all__ = ["UNIT", "complete_tables", "known_size", "known_table"]
+__all__ = ["SHOWN_AS", "UNIT", "complete_tables", "known_size", "known_table"]
 
 UNIT = click.Choice(["cm", "in"])
+SHOWN_AS = click.Choice(["text", "json"])
+"""How an answer is shown here."""
 
 
 def known_table(ctx: click.Context, param: click.Parameter, given: str | None) -> str | None:

@@ -10,7 +10,7 @@ from yokefellow.sizing.table import Row, SizingTable
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
-__all__ = ["nearest_size", "one_table", "table_list"]
+__all__ = ["columns", "nearest_size", "one_table", "table_list"]
 
 _GAP = 2
 
@@ -66,6 +66,11 @@ def _entries(row: Row, unit: LengthUnit) -> Iterator[str]:
 def _span(low_cm: float, high_cm: float, unit: LengthUnit) -> str:
     low, high = length(low_cm, unit), length(high_cm, unit)
     return high if low == high else f"{low.removesuffix(f' {unit}')}–{high}"
+
+
+def columns(lines: Sequence[Sequence[str]]) -> list[str]:
+    """Set lines in columns; where they are too wide, a part of the columns below the other."""
+    return "\n\n".join(_blocks(lines)).splitlines()
 
 
 def _blocks(lines: Sequence[Sequence[str]]) -> Iterator[str]:

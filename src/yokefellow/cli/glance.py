@@ -24,8 +24,11 @@ Example:
 @click.argument("file", type=click.Path(path_type=Path))
 def glance(file: Path) -> None:
     """Parse, call, print."""
+    from yokefellow.cli.readings import readings
     from yokefellow.conductor import plan
     from yokefellow.project.load import load
     from yokefellow.sheet.glance import render_glance
+    from yokefellow.whatif import prospects
 
-    say(render_glance(plan(load(file))))
+    planned = plan(load(file))
+    say(render_glance(planned, prospects(planned, readings(file))))

@@ -10,10 +10,13 @@ from yokefellow.cli.check import check
 from yokefellow.cli.completion import completion
 from yokefellow.cli.endings import endings
 from yokefellow.cli.glance import glance
+from yokefellow.cli.longest import longest
 from yokefellow.cli.schema import schema
 from yokefellow.cli.sheet import sheet
 from yokefellow.cli.sizes import sizes
+from yokefellow.cli.suppose import suppose
 from yokefellow.cli.terminal import wants_colour
+from yokefellow.cli.weigh import weigh
 
 __all__ = ["program"]
 
@@ -46,6 +49,8 @@ A worked example, from nothing to a sheet:
       Says what is missing, and what to be careful of. Edit, check again.
   $ yokefellow glance mine.toml
       Shows the sweater in short: its size, its rows, whether the yarn lasts.
+  $ yokefellow suppose mine.toml
+      Shows what other lengths would take, and whether the yarn lasts.
   $ yokefellow sheet mine.toml
       Writes mine.html, to tick on a phone, and mine.pdf, to print.
 
@@ -57,6 +62,17 @@ program = Program(
     help=HELP,
     subcommand_metavar="VERB ...",
     context_settings={"help_option_names": ["-h", "--help"]},
-    commands=[begin, check, glance, sheet, sizes, schema, completion],
+    commands=[
+        begin,
+        check,
+        glance,
+        suppose,
+        longest,
+        sheet,
+        weigh,
+        sizes,
+        schema,
+        completion,
+    ],
 )
 click.version_option(__version__, prog_name="yokefellow", message="%(prog)s %(version)s")(program)

@@ -14,6 +14,7 @@ from yokefellow.cli.terminal import called, say, tell, wrapped
 
 if TYPE_CHECKING:
     from yokefellow.conductor import Plan
+    from yokefellow.whatif import Prospects
 
 __all__ = ["sheet"]
 
@@ -66,17 +67,20 @@ class _Forms(click.Choice[str]):
 )
 def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
     """Parse, call, print."""
+    from yokefellow.cli.readings import readings
     from yokefellow.conductor import plan
     from yokefellow.files import make_folder, replace
     from yokefellow.project.load import load
+    from yokefellow.whatif import prospects
 
     planned = plan(load(file))
+    asked = prospects(planned, readings(file))
     folder = file.parent if into is None else make_folder(into)
     for form, suffix in _SUFFIX.items():
         if form in forms:
             target = folder / f"{file.stem}{suffix}"
             _check_other(target, file)
-            replace(target, _rendered(planned, form))
+            replace(target, _rendered(planned, asked, form))
             say(f"Wrote {target}")
     if planned.findings:
         tell(
@@ -87,12 +91,14 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
         )
 
 
-def _rendered(planned: Plan, form: str) -> str | bytes:
+def _rendered(planned: Plan, asked: Prospects, form: str) -> str | bytes:
     """Render one form; the PDF takes a while, and says what it is doing."""
     from yokefellow.sheet.formats import FORMATS
     from yokefellow.sheet.pdf import render_pdf
 
-    return render_pdf(planned, progress=_progress) if form == "pdf" else FORMATS[form](planned)
+    if form == "pdf":
+        return render_pdf(planned, asked, progress=_progress)
+    return FORMATS[form](planned, asked)
 
 
 def _progress(doing: str) -> None:

@@ -11,7 +11,7 @@ from typing import TextIO
 from yokefellow.cli.terminal import coloured, say, tell, wrapped
 from yokefellow.findings import Finding, Severity
 
-__all__ = ["counted", "say_findings", "tell_findings"]
+__all__ = ["counted", "paragraphs", "say_findings", "tell_findings"]
 
 _COLOUR = MappingProxyType(
     {Severity.ERROR: "red", Severity.CAUTION: "yellow", Severity.NOTE: "cyan"}
@@ -20,9 +20,8 @@ _COLOUR = MappingProxyType(
 
 def say_findings(findings: Iterable[Finding]) -> None:
     """Write findings to standard output, the gravest first."""
-    for finding in _gravest_first(findings):
-        say(_paragraph(finding, sys.stdout))
-        say("")
+    for line in paragraphs(findings):
+        say(line)
 
 
 def tell_findings(findings: Iterable[Finding]) -> None:
@@ -30,6 +29,11 @@ def tell_findings(findings: Iterable[Finding]) -> None:
     for finding in _gravest_first(findings):
         tell(_paragraph(finding, sys.stderr))
         tell("")
+
+
+def paragraphs(findings: Iterable[Finding]) -> list[str]:
+    """Give findings as lines for standard output, the gravest first, a blank one after each."""
+    return [line for f in _gravest_first(findings) for line in (_paragraph(f, sys.stdout), "")]
 
 
 def counted(findings: Iterable[Finding]) -> str:

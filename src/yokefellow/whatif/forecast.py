@@ -65,8 +65,14 @@ class Forecast:
     """Readings that were left out, and why."""
 
 
-def forecast(plan: Plan, entries: Sequence[Entry]) -> Forecast:
-    """Learn from readings, and look ahead."""
+def forecast(plan: Plan, entries: Sequence[Entry], *, prefer_sleeves: float = 0.5) -> Forecast:
+    """Learn from readings, and look ahead.
+
+    Args:
+        plan: the sweater.
+        entries: the readings; without any, what is known before the first.
+        prefer_sleeves: as `longest` has it, where both lengths are open.
+    """
     learnt = learn(plan, entries)
     reached = _place(learnt.checkpoints[-1].entry) if learnt.checkpoints else None
     still_open = _open(plan, reached)
@@ -79,7 +85,7 @@ def forecast(plan: Plan, entries: Sequence[Entry]) -> Forecast:
         per_stitch=MappingProxyType(per_stitch),
         reached=reached,
         open=still_open,
-        longest=MappingProxyType(_longest(plan, knowledge, still_open, reached)),
+        longest=MappingProxyType(_longest(plan, knowledge, still_open, reached, prefer_sleeves)),
         findings=learnt.findings,
     )
 
@@ -178,7 +184,11 @@ def _is_straight(plan: Plan) -> bool:
 
 
 def _longest(
-    plan: Plan, knowledge: Knowledge, still_open: Iterable[str], reached: Place | None
+    plan: Plan,
+    knowledge: Knowledge,
+    still_open: Iterable[str],
+    reached: Place | None,
+    prefer_sleeves: float,
 ) -> dict[str, Longest]:
     found: dict[str, Longest] = {}
     wishes = tuple(still_open)
@@ -191,7 +201,13 @@ def _longest(
     if "body" in wishes:
         found["body"] = longest(plan, "body", knowledge=knowledge, body_choices=body_choices)
     if len(wishes) > 1:
-        found["both"] = longest(plan, "both", knowledge=knowledge, body_choices=body_choices)
+        found["both"] = longest(
+            plan,
+            "both",
+            prefer_sleeves=prefer_sleeves,
+            knowledge=knowledge,
+            body_choices=body_choices,
+        )
     return found
 
 
