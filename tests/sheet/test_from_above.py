@@ -88,7 +88,8 @@ def test_every_repeat_is_drawn_stitch_by_stitch(plan: Plan) -> None:
 
 def test_the_round_goes_against_the_clock_from_the_centre_back(plan: Plan) -> None:
     for ring in drawn(plan).rings:
-        # From the top of the picture, the first curve ends at the left.
+        # derived: from the top of the picture, the first curve ends at the left, a tenth of a
+        # unit of the drawing being less than a line's width
         first = re.match(r"M(\S+) (\S+)c(\S+) (\S+) (\S+) (\S+) (\S+) (\S+?)c", ring.d)
         assert first
         assert float(first[7]) == pytest.approx(-radius(ring), abs=0.1)
@@ -100,6 +101,7 @@ def test_neck_and_underarm_are_to_scale(plan: Plan) -> None:
         HALF - float(re.match(r"M[0-9]+ ([0-9.]+)", edge)[1])  # type: ignore[index]
         for edge in drawn(plan).edges
     )
+    # derived: circumferences are as their stitches; drawn to a thousandth
     wanted = plan.shape.neck.stitches.got / plan.shape.split.yoke
     assert underarm == OUTER
     assert neck / underarm == pytest.approx(wanted, abs=0.001)
