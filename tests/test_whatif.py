@@ -309,8 +309,16 @@ def reading(grams: float, section: str, row: int, copy: str = "", **others: Any)
     return Entry("2025-03-01T20:00:00", others.pop("yarn", "MC"), grams, section, row, copy)
 
 
+def unweighed() -> Plan:
+    """The example without its weighed swatch, which leaves a weighing little to teach."""
+    whole = example().project
+    plain = whole.swatch.plain.model_copy(update={"weighed": None})
+    swatch = whole.swatch.model_copy(update={"plain": plain})
+    return plan(whole.model_copy(update={"swatch": swatch}))
+
+
 def test_a_weighing_narrows_the_forecast_and_moves_it() -> None:
-    made = example()
+    made = unweighed()
     (seen,) = forecast(made, [reading(230, "yoke", yoke_end(made))]).checkpoints
     usual = round(seen.expected.mean)
     before = made.yarn.left
