@@ -24,7 +24,7 @@ from yokefellow.project.load import load
 from yokefellow.project.models import Project
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.view import view
-from yokefellow.whatif import Wish, longest, table
+from yokefellow.whatif import Wish, longest, prospects, table
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
 SWEATERS = 300
@@ -33,6 +33,8 @@ PDFS = 5
 """A PDF takes longer than a help text; five pairs are enough for a median."""
 
 PLAN_MS = 10.0
+BANDED_PLAN_MS = 25.0
+"""With bands of colourwork, whose places are tried out."""
 HELP_RATIO = 2.5
 PDF_RATIO = 1.3
 LONGEST_RATIO = 10.0
@@ -44,7 +46,10 @@ BARE_PDF = "import sys, weasyprint; weasyprint.HTML(sys.argv[1]).write_pdf(sys.a
 
 def main() -> None:
     for file in sorted(EXAMPLES.glob("*.toml")):
-        report(f"plan {file.stem}", plan_ms(load(file)), "ms", PLAN_MS)
+        sweater = load(file)
+        bands = len(sweater.garment.yoke.bands)
+        what = f"plan {file.stem}{f', {bands} bands' if bands else ''}"
+        report(what, plan_ms(sweater), "ms", BANDED_PLAN_MS if bands else PLAN_MS)
     lasting(load(EXAMPLES / "late-veranda.toml"))
     many_sweaters()
     help_s, click_s = raced((*YOKEFELLOW, "--help"), BARE_CLICK, PROCESSES)
@@ -103,7 +108,8 @@ def pages(example: Path, folder: Path) -> None:
     html = (*sheet, "--as", "html")
     report("HTML, cold", 1000 * median(run_s(html) for _ in range(PDFS)), "ms")
     paper = folder / "paper.html"
-    paper.write_text(page(view(plan(load(example))), medium="paper"), "utf-8")
+    made = plan(load(example))
+    paper.write_text(page(view(made, prospects(made)), medium="paper"), "utf-8")
     bare = (sys.executable, "-c", BARE_PDF, str(paper), str(folder / "bare.pdf"))
     ours_s, bare_s = raced((*sheet, "--as", "pdf"), bare, PDFS)
     report("PDF, cold", 1000 * ours_s, "ms")
