@@ -221,6 +221,8 @@ def test_a_reading_narrows_what_every_verb_says(mine: Path, made: Plan) -> None:
     assert mc["words"] in said("check", mine)
     assert mc["words"] in said("suppose", mine, "--sleeves", "short")
     assert answer("longest", mine)["choices"] == told["longest"]["sleeves"]["choices"]
+    chosen = [one for one in answer("suppose", mine)["variants"] if one["chosen"]]
+    assert {one["yarns"][0]["words"] for one in chosen} == {mc["words"]}
     again = answer("weigh", mine)
     assert again == told
 

@@ -69,7 +69,7 @@ def suppose(file: Path, fields: tuple[str, ...], form: str, **given: str | None)
     }
     choices.update(map(_field, fields))
     project = load(file)
-    say(_supposed(file, project, choices, form) if choices else _every_choice(project, form))
+    say(_supposed(file, project, choices, form) if choices else _every_choice(file, project, form))
 
 
 def _field(typed: str) -> tuple[str, str]:
@@ -87,17 +87,19 @@ def _field(typed: str) -> tuple[str, str]:
     return field, value
 
 
-def _every_choice(project: Project, form: str) -> str:
+def _every_choice(file: Path, project: Project, form: str) -> str:
+    from yokefellow.cli.readings import readings
     from yokefellow.cli.records import document
     from yokefellow.cli.supposed import every_choice, every_choice_record
     from yokefellow.conductor import plan
-    from yokefellow.whatif import table
+    from yokefellow.whatif import learn, table
 
     made = plan(project)
-    variants = table(made)
+    knowledge = learn(made, readings(file)).knowledge
+    variants = table(made, knowledge)
     if form == "json":
         return document(every_choice_record(made, variants))
-    return every_choice(made, variants)
+    return every_choice(made, made.reckoning.estimates(knowledge), variants)
 
 
 def _supposed(file: Path, project: Project, choices: dict[str, str], form: str) -> str:

@@ -33,16 +33,22 @@ _KINDS = {"sleeves": "Sleeves", "body": "Body", "neck": "Neck", "ribs": "Ribs"}
 Yarns = Mapping[str, YarnEstimate]
 
 
-def every_choice(made: Plan, variants: Sequence[Variant]) -> str:
-    """Show every length, neck and rib, a table for each yarn that they change."""
+def every_choice(made: Plan, yarns: Yarns, variants: Sequence[Variant]) -> str:
+    """Show every length, neck and rib, a table for each yarn that they change.
+
+    Args:
+        made: the sweater of the file.
+        yarns: its yarns by what is known of them.
+        variants: what could be chosen instead.
+    """
     parts = [
         wrapped(
             "Each line is the sweater of the file with one thing chosen otherwise; * is as in the"
             " file. Saved: against full sleeves and a body to the hip."
         )
     ]
-    for code in made.yarns:
-        parts += ["", yarn_called(made.project, code), *_of_one_yarn(made, variants, code)]
+    for code, own in yarns.items():
+        parts += ["", yarn_called(made.project, code), *_of_one_yarn(made, own, variants)]
     refused = [variant for variant in variants if variant.refused]
     for variant in refused:
         head = f"{_KINDS[variant.kind]} {variant.choice} cannot be knitted:"
@@ -50,8 +56,8 @@ def every_choice(made: Plan, variants: Sequence[Variant]) -> str:
     return "\n".join(parts)
 
 
-def _of_one_yarn(made: Plan, variants: Sequence[Variant], code: str) -> Iterator[str]:
-    own = made.yarns[code]
+def _of_one_yarn(made: Plan, own: YarnEstimate, variants: Sequence[Variant]) -> Iterator[str]:
+    code = own.code
     here = [
         variant
         for variant in variants

@@ -11,7 +11,7 @@ from yokefellow.whatif.forecast import Forecast, forecast
 from yokefellow.whatif.longest import Longest, longest
 from yokefellow.whatif.rescue import Rescue, rescues
 from yokefellow.whatif.table import Variant, table
-from yokefellow.yarn import MAIN
+from yokefellow.yarn import MAIN, PRIOR
 
 __all__ = ["Prospects", "prospects"]
 
@@ -41,7 +41,7 @@ def prospects(plan: Plan, entries: Sequence[Entry] = ()) -> Prospects:
     """
     ahead = forecast(plan, entries) if entries else None
     return Prospects(
-        variants=table(plan),
+        variants=table(plan, ahead.knowledge if ahead else PRIOR),
         longest_sleeves=ahead.longest.get("sleeves") if ahead else longest(plan, "sleeves"),
         longest_body=ahead.longest.get("body") if ahead else longest(plan, "body"),
         rescues=tuple(

@@ -13,7 +13,7 @@ from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS, Project, Rib
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.whatif.change import change
 from yokefellow.whatif.pieces import body_of, sleeve_of
-from yokefellow.yarn import Amount, Reckoning, YarnEstimate, less
+from yokefellow.yarn import PRIOR, Amount, Knowledge, Reckoning, YarnEstimate, less
 
 __all__ = ["AS_CHOSEN", "Kind", "Variant", "table"]
 
@@ -49,19 +49,34 @@ class Variant:
     """Why it cannot be knitted."""
 
 
-def table(made: Plan) -> tuple[Variant, ...]:
-    """Try every named sleeve and body, both necks and every rib, one at a time."""
+def table(made: Plan, knowledge: Knowledge = PRIOR) -> tuple[Variant, ...]:
+    """Try every named sleeve and body, both necks and every rib, one at a time.
+
+    Args:
+        made: the sweater as it is planned.
+        knowledge: what weighings have taught.
+    """
     whole = made.reckoning.with_parts(
         (
             *sleeve_of(made, NamedLength("full")).parts,
             *body_of(made, NamedLength("hip")).parts,
         )
     )
-    bare = {code: estimate.knitted for code, estimate in whole.estimates().items()}
-    return (*_lengths(made, bare), *_necks(made, bare), *_ribs(made, bare))
+    bare = {code: estimate.knitted for code, estimate in whole.estimates(knowledge).items()}
+    desk = _Desk(knowledge, bare)
+    return (*_lengths(made, desk), *_necks(made, desk), *_ribs(made, desk))
 
 
-def _lengths(made: Plan, bare: Mapping[str, Amount]) -> Iterator[Variant]:
+@dataclass(frozen=True, slots=True)
+class _Desk:
+    """What every line is reckoned with."""
+
+    knowledge: Knowledge
+    bare: Mapping[str, Amount]
+    """By code, what full sleeves and a hip-length body would take."""
+
+
+def _lengths(made: Plan, desk: _Desk) -> Iterator[Variant]:
     """Only the rows below the underarm change: nothing else is planned anew."""
     garment = made.project.garment
     pieces = (
@@ -79,7 +94,7 @@ def _lengths(made: Plan, bare: Mapping[str, Amount]) -> Iterator[Variant]:
                 {} if is_chosen else {field: name},
                 piece.cm,
                 made.reckoning.with_parts(piece.parts),
-                bare,
+                desk,
             )
 
 
@@ -96,11 +111,13 @@ def _variant(
     choices: Mapping[str, str],
     cm: float | None,
     reckoning: Reckoning,
-    bare: Mapping[str, Amount],
+    desk: _Desk,
 ) -> Variant:
-    yarns = reckoning.estimates()
+    yarns = reckoning.estimates(desk.knowledge)
     saved = {
-        code: less(bare[code], estimate.knitted) for code, estimate in yarns.items() if code in bare
+        code: less(desk.bare[code], estimate.knitted)
+        for code, estimate in yarns.items()
+        if code in desk.bare
     }
     return Variant(
         kind,
@@ -113,21 +130,21 @@ def _variant(
     )
 
 
-def _necks(made: Plan, bare: Mapping[str, Amount]) -> Iterator[Variant]:
+def _necks(made: Plan, desk: _Desk) -> Iterator[Variant]:
     opening = made.project.garment.neck.opening
     if not isinstance(opening, str):
         cm = made.finished.neck.opening_cm
-        yield _variant("neck", AS_CHOSEN, {}, cm, made.reckoning, bare)
+        yield _variant("neck", AS_CHOSEN, {}, cm, made.reckoning, desk)
     for name in NECKS:
         choices = {} if name == opening else {"garment.neck.opening": name}
-        yield _planned(made, "neck", name, choices, bare)
+        yield _planned(made, "neck", name, choices, desk)
 
 
-def _ribs(made: Plan, bare: Mapping[str, Amount]) -> Iterator[Variant]:
+def _ribs(made: Plan, desk: _Desk) -> Iterator[Variant]:
     """All three edges in the same rib."""
     for name in RIBS:
         choices = {field: name for field in _RIB_FIELDS if _at(made.project, field) != name}
-        yield _planned(made, "ribs", name, choices, bare)
+        yield _planned(made, "ribs", name, choices, desk)
 
 
 def _at(project: Project, field: str) -> object:
@@ -137,9 +154,7 @@ def _at(project: Project, field: str) -> object:
     return here
 
 
-def _planned(
-    made: Plan, kind: Kind, name: str, choices: Mapping[str, str], bare: Mapping[str, Amount]
-) -> Variant:
+def _planned(made: Plan, kind: Kind, name: str, choices: Mapping[str, str], desk: _Desk) -> Variant:
     """Plan the sweater anew: with the neck and the ribs the yoke may change, too."""
     try:
         other = plan(change(made.project, **choices)) if choices else made
@@ -155,4 +170,4 @@ def _planned(
             refused=refused.findings,
         )
     cm = other.finished.neck.opening_cm if kind == "neck" else None
-    return _variant(kind, name, choices, cm, other.reckoning, bare)
+    return _variant(kind, name, choices, cm, other.reckoning, desk)
