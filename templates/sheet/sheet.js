@@ -74,7 +74,7 @@
   function tell() {
     var to = next();
     var words = to
-      ? "Row " + to.dataset.place + " of " + body.dataset.rows + (to.dataset.copy ? ", " + to.dataset.copy + " sleeve" : "")
+      ? "Next: row " + to.dataset.place + " of " + body.dataset.rows + (to.dataset.copy ? ", " + to.dataset.copy + " sleeve" : "")
       : "All " + body.dataset.rows + " rows are done";
     find("where").textContent = words + " · " + share() + " % done";
     find("continue").hidden = !to;

@@ -26,7 +26,7 @@ from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.pdf import render_pdf
-from yokefellow.sheet.pieces import Block, Halt, Line
+from yokefellow.sheet.lines import Block, Halt, Line
 from yokefellow.sheet.text import render_text
 from yokefellow.sheet.tints import INK, NO_STITCH, TINTS, colours
 from yokefellow.sheet.view import view

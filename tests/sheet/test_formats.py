@@ -17,7 +17,8 @@ from yokefellow.sheet.formats import FORMATS
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
-from yokefellow.sheet.pieces import Glance, Halt, Line, SectionView, Sheet
+from yokefellow.sheet.lines import Halt, Line, SectionView
+from yokefellow.sheet.pieces import Glance, Sheet
 from yokefellow.sheet.text import render_text
 from yokefellow.sheet.view import view
 

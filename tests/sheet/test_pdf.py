@@ -21,7 +21,7 @@ from tests.sheet.pages import squeezed
 from tests.sheet.plans import HOSTILE, hostile, inches, small
 from yokefellow.conductor import plan
 from yokefellow.sheet.pdf import render_pdf, typeset
-from yokefellow.sheet.pieces import Line
+from yokefellow.sheet.lines import Line
 from yokefellow.sheet.view import view
 
 
@@ -75,9 +75,9 @@ def test_pages_say_where_they_are() -> None:
     for number, page in enumerate(pages, start=1):
         assert f"page {number} of {len(pages)}" in page.extract_text()
     rows = len(small().rows)
-    ends = [page.extract_text() for page in pages if f"of {rows} · " in page.extract_text()]
+    ends = [page for page in pages if f"of {rows} done · " in page.extract_text()]
     assert len(ends) >= 2
-    assert f"row {rows} of {rows} · 100 % done" in text_of("small")
+    assert f"rows 1–{rows} of {rows} done · 100 %" in text_of("small")
 
 
 def test_it_is_tagged_titled_and_bookmarked() -> None:

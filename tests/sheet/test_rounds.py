@@ -8,7 +8,7 @@ from tests.sheet.plans import banded, inches, small
 from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
 from yokefellow.schedule.rows import worked
-from yokefellow.sheet.pieces import Box, Halt, Line, NeedleNote, SectionView
+from yokefellow.sheet.lines import Box, Halt, Line, Note, SectionView
 from yokefellow.sheet.view import view
 
 
@@ -48,6 +48,7 @@ def test_the_lines_say_what_the_rows_are(plan: Plan) -> None:
 def test_checks_and_needles_fall_at_their_rows(plan: Plan) -> None:
     checks: list[tuple[str, int, str]] = []
     needles: list[tuple[str, int]] = []
+    weighings: list[str] = []
     for shown in view(plan).sections:
         done = 0
         for item in shown.items:
@@ -57,12 +58,23 @@ def test_checks_and_needles_fall_at_their_rows(plan: Plan) -> None:
             elif isinstance(item, Halt):
                 assert item.after == done
                 assert len(item.ticks) == max(1, len(shown.copies))
-                checks.append((shown.key, done, item.text))
+                if item.kind == "weigh":
+                    weighings.append(shown.key)
+                else:
+                    checks.append((shown.key, done, item.text))
             else:
-                assert isinstance(item, NeedleNote)
-                needles.append((shown.key, done + 1))
+                assert isinstance(item, Note)
+                assert item.number == done + 1
+                if item.kind == "needle":
+                    needles.append((shown.key, done + 1))
     wanted = [(check.section, check.number, check.text) for check in plan.checks]
     assert sorted(checks) == sorted(wanted)
+    is_close = any(estimate.verdict == "close" for estimate in plan.yarns.values())
+    assert weighings == (
+        [s.key for s in plan.schedule.sections if s.key in ("yoke", "body", "sleeve")]
+        if is_close
+        else []
+    )
     assert needles == [(change.section, change.number) for change in plan.needles]
 
 
@@ -71,7 +83,7 @@ def test_every_box_has_its_own_name(plan: Plan) -> None:
         box
         for section in view(plan).sections
         for item in section.items
-        if not isinstance(item, NeedleNote)
+        if not isinstance(item, Note)
         for ticks in item.ticks
         for run in ticks.runs
         for box in run.boxes
@@ -88,7 +100,7 @@ def test_the_share_grows_to_a_hundred_and_no_sooner(plan: Plan) -> None:
     ]
     shares = [int(line.so_far.split(" · ")[1].split()[0]) for line in lines]
     assert shares == sorted(shares)
-    assert lines[-1].so_far == f"row {len(plan.rows)} of {len(plan.rows)} · 100 % done"
+    assert lines[-1].so_far == f"rows 1–{len(plan.rows)} of {len(plan.rows)} done · 100 %"
     assert all(share < 100 for share in shares[:-1])
 
 

@@ -140,8 +140,8 @@ def rows() -> int:
 
 def test_the_bar_says_where_the_knitter_is(seen: dict[str, Any]) -> None:
     assert seen["hidden"] is False
-    assert seen["fresh"] == f"Row 1 of {rows()} · 0 % done"
-    assert seen["afterOne"].startswith(f"Row 2 of {rows()} · ")
+    assert seen["fresh"] == f"Next: row 1 of {rows()} · 0 % done"
+    assert seen["afterOne"].startswith(f"Next: row 2 of {rows()} · ")
     assert seen["end"] == f"All {rows()} rows are done · 100 % done"
     assert seen["nothingToContinue"] is True
 
@@ -162,7 +162,7 @@ def test_sleeves_go_on_one_after_the_other_or_side_by_side(seen: dict[str, Any])
 def test_the_share_in_the_bar_is_the_share_on_the_sheet(seen: dict[str, Any]) -> None:
     html = render_html(small())
     hem = re.findall(r'data-section="hem"[^>]*data-so-far="([^"]*)"', html)[-1]
-    assert seen["bodyDone"].split(" · ")[1] == hem.split(" · ")[1]
+    assert seen["bodyDone"].split(" · ")[1] == f"{hem.split(' · ')[1]} done"
 
 
 def test_ticks_are_remembered_by_the_plan(seen: dict[str, Any]) -> None:
@@ -185,14 +185,14 @@ def test_ticks_can_be_kept_as_a_text(seen: dict[str, Any]) -> None:
 
 def test_the_script_runs_under_the_pages_own_policy(tmp_path: Path) -> None:
     dom = dumped(render_html(small()), tmp_path)
-    assert f"Row 1 of {rows()} · 0 % done" in dom
+    assert f"Next: row 1 of {rows()} · 0 % done" in dom
     assert "remembered in this browser" in dom
 
 
 def test_a_browser_that_cannot_remember_says_so(tmp_path: Path) -> None:
     dom = dumped(with_script(NO_MEMORY, "document.getElementById('yoke-2').click();"), tmp_path)
     assert "does not let the page remember your ticks" in dom
-    assert f"Row 1 of {rows()}" in dom
+    assert f"Next: row 1 of {rows()}" in dom
 
 
 FRAMES = """

@@ -174,8 +174,8 @@ def band_checks(project: Project, shape: Shape, charts: Sequence[Chart]) -> Iter
             "look",
             f"Band {band.number}: {band.shape.name}",
             f"{band.shape.start.got} stitches: {band.shape.repeats} repeats of "
-            f"{band.chart.first_width} go round. {_centre(band)} {_in_hand(project, band)} "
-            f"{_jog(band)}",
+            f"{band.chart.first_width} go round. {_centre(band)} "
+            f"{_in_hand(project, band, bands)}{_jog(band, bands)}",
         )
         yield Check("yoke", band.shape.last, "look", "After the band", _afterwards(band, bands))
 
@@ -192,15 +192,24 @@ def _named(project: Project, code: str) -> str:
     return f"{code} ({colour})" if colour else code
 
 
-def _in_hand(project: Project, band: _Band) -> str:
+def _is_first(band: _Band, bands: Sequence[_Band], *kinds: ChartKind) -> bool:
+    """Tell whether no band before it is of these kinds: what holds for all is said once."""
+    return not any(one.chart.kind in kinds for one in bands[: band.number - 1])
+
+
+def _in_hand(project: Project, band: _Band, bands: Sequence[_Band]) -> str:
     yarns = [_named(project, code) for code in band.chart.colours]
     match band.chart.kind:
         case ChartKind.STRANDED:
+            if not _is_first(band, bands, ChartKind.STRANDED):
+                return f"Carry {' and '.join(yarns)} as in the stranded band before."
             return (
                 f"Carry {' and '.join(yarns)} together, always the same one above the other, and "
                 "spread the stitches on the right needle before each change."
             )
         case ChartKind.MOSAIC | ChartKind.SLIP:
+            if not _is_first(band, bands, ChartKind.MOSAIC, ChartKind.SLIP):
+                return f"One yarn is in hand in each round ({', '.join(yarns)})."
             return (
                 f"One yarn is in hand in each round ({', '.join(yarns)}): the sheet names it. "
                 f"{'The other rests at BOR. ' if len(yarns) > 1 else ''}"
@@ -210,11 +219,15 @@ def _in_hand(project: Project, band: _Band) -> str:
             return f"Worked in {', '.join(yarns)}."
 
 
-def _jog(band: _Band) -> str:
-    if band.chart.kind is ChartKind.PURL or len(band.chart.colours) == 1:
+def _steps_at_bor(band: _Band) -> bool:
+    return band.chart.kind is not ChartKind.PURL and len(band.chart.colours) > 1
+
+
+def _jog(band: _Band, bands: Sequence[_Band]) -> str:
+    if not _steps_at_bor(band) or any(map(_steps_at_bor, bands[: band.number - 1])):
         return ""
     return (
-        "Where the round begins the picture steps by one row: at each change of yarn, slip the "
+        " Where the round begins the picture steps by one row: at each change of yarn, slip the "
         "first stitch of the second round purlwise, or draw the step level with the ends."
     )
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from yokefellow.advice.needles import RIB_FINER_MM
 from yokefellow.charts.chart import ChartKind
 from yokefellow.conductor import Plan
-from yokefellow.findings import Severity
+from yokefellow.findings import Finding, Severity
 from yokefellow.shaping.counts import Count
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.figures import (
@@ -19,9 +20,11 @@ from yokefellow.sheet.figures import (
 )
 from yokefellow.sheet.pieces import Before, Caution, Filled, Residual
 from yokefellow.sheet.words import MEASURE_WORDS
+from yokefellow.sheet.yarns import estimates
 from yokefellow.sizing.figures import MEASURES
+from yokefellow.whatif import Prospects
 from yokefellow.wording import length, yarn_length
-from yokefellow.yarn import MARGIN, STATE, SWATCH_CM
+from yokefellow.yarn import SWATCH_CM
 
 __all__ = ["assumptions", "before", "filled", "residuals"]
 
@@ -32,8 +35,9 @@ _SEVERITY_WORDS = {
 }
 
 
-def before(plan: Plan) -> Before:
-    """Give the swatch check and every caution."""
+def before(plan: Plan, prospects: Prospects | None = None) -> Before:
+    """Give the swatch check and every caution; not those on yarn that weighings have settled."""
+    settled = tuple(_settled(plan, prospects))
     return Before(
         swatch=tuple(_swatch(plan)),
         cautions=tuple(
@@ -42,13 +46,46 @@ def before(plan: Plan) -> Before:
                 found.severity.value,
                 _SEVERITY_WORDS[found.severity],
                 found.field,
+                _where(found.field),
                 found.message,
                 found.remedy,
             )
             for found in plan.findings
+            if found not in settled
         ),
         safety=plan.safety,
     )
+
+
+_ON_YARN = ("yarn.close", "yarn.short")
+
+
+def _settled(plan: Plan, prospects: Prospects | None) -> Iterator[Finding]:
+    """Find the cautions about yarns that last by what was weighed."""
+    enough = {f"yarn.{e.code}." for e in estimates(plan, prospects) if e.verdict == "enough"}
+    for found in plan.findings:
+        if found.code in _ON_YARN and any(found.field.startswith(field) for field in enough):
+            yield found
+
+
+_IN_A_LIST = re.compile(r"(.+)\[(\d+)\](?:\.(\w+))?")
+
+
+def _where(field: str) -> str:
+    """Say where a field stands in the project file.
+
+    >>> _where("yarn.MC.balls")
+    'In the project file: balls, under [yarn.MC].'
+    >>> _where("garment.yoke.bands[2]")
+    'In the project file: number 2 of [[garment.yoke.bands]].'
+    """
+    listed = _IN_A_LIST.fullmatch(field)
+    if listed:
+        table, number, key = listed.groups()
+        what = f"{key}, under number" if key else "number"
+        return f"In the project file: {what} {number} of [[{table}]]."
+    table, _, key = field.rpartition(".")
+    return f"In the project file: {key}, under [{table}]." if table else ""
 
 
 def _swatch(plan: Plan) -> Iterator[str]:
@@ -103,8 +140,7 @@ def assumptions(plan: Plan) -> tuple[str, ...]:
 
 
 def _assumptions(plan: Plan) -> Iterator[str]:
-    unit, gauges = plan.project.sheet.units, plan.gauges
-    figures = plan.figures
+    gauges, figures = plan.gauges, plan.figures
     yield (
         f"What was not measured comes from the sizing table for {figures.group}; the size "
         f"nearest to this chest is {figures.nearest_size}."
@@ -128,14 +164,34 @@ def _assumptions(plan: Plan) -> Iterator[str]:
         yield "The swatch was knitted flat; in the round the gauge may differ."
     if plan.project.needles.rib is None:
         yield f"The needle of the ribs is taken to be {plain(RIB_FINER_MM, 1)} mm finer."
+    yield from _yarn(plan)
+
+
+_RESTS_ON = {
+    "weighed": "what the swatch weighed with its stitches counted",
+    "unravelled": "the length unravelled from the swatch",
+    "gauge": "the gauge",
+}
+
+
+def _yarn(plan: Plan) -> Iterator[str]:
+    unit = plan.project.sheet.units
     extras_m = sum(estimate.extras_m for estimate in plan.yarns.values())
     yield (
-        "The yarn is reckoned from the length of one stitch, which follows from the gauge "
-        f'(D. L. Munden, "The geometry and dimensional properties of plain-knit fabrics", '
-        f"Journal of the Textile Institute 50, 1959; {STATE} fabric). A swatch "
-        f"{length(SWATCH_CM, unit)} square, two ends at each join "
-        f"(together {yarn_length(extras_m, unit)}) and a margin of {100 * MARGIN:.0f} % are added."
+        f"The yarn is reckoned from {_RESTS_ON[plan.yarn.evidence]}. What one stitch takes at a "
+        'gauge follows D. L. Munden, "The geometry and dimensional properties of plain-knit '
+        f'fabrics", Journal of the Textile Institute 50, 1959 '
+        f"({plan.project.weighing.relaxed} fabric). The swatch ({length(SWATCH_CM, unit)} square "
+        "where it was not weighed), the ends at each join and the tail of the cast-on are added: "
+        f"together {yarn_length(extras_m, unit)}. The range holds what the gauge, the scale, the "
+        "ball's label and the hand may differ."
     )
+    if "national health survey" in " ".join(found.message for found in plan.findings):
+        yield (
+            "The national health survey that is named for upper arms is the National Health and "
+            "Nutrition Examination Survey of the United States (NHANES): 2017 to March 2020 for "
+            "adults, 2017–18 for babies."
+        )
 
 
 def _band_fabrics(plan: Plan) -> Iterator[str]:

@@ -9,33 +9,21 @@ from yokefellow.gauge import Gauge
 from yokefellow.savings import Saving
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
-from yokefellow.sheet.figures import (
-    balls,
-    grams,
-    in_a_swatch,
-    number,
-    swatch_width,
-    title_case,
-)
-from yokefellow.sheet.pieces import (
-    CountOf,
-    Dimension,
-    Glance,
-    NeedleUse,
-    SavingLine,
-    YarnLine,
-    YarnView,
-)
-from yokefellow.sheet.rounds import needle_words
+from yokefellow.sheet.figures import balls, grams, in_a_swatch, number, swatch_width, title_case
+from yokefellow.sheet.needle_words import needle_words
+from yokefellow.sheet.pieces import CountOf, Dimension, Glance, NeedleUse
 from yokefellow.sheet.words import SECTION_TITLES
-from yokefellow.units import LengthUnit
+from yokefellow.sheet.yarn_pieces import SavingLine
+from yokefellow.sheet.yarns import yarns
+from yokefellow.whatif import Prospects
 from yokefellow.wording import length, yarn_length
-from yokefellow.yarn import Amount, YarnEstimate
 
 __all__ = ["gauge_words", "glance"]
 
 
-def glance(plan: Plan, measures: tuple[Dimension, ...]) -> Glance:
+def glance(
+    plan: Plan, measures: tuple[Dimension, ...], prospects: Prospects | None = None
+) -> Glance:
     """Give everything of the first page but the drawing."""
     split = plan.shape.split
     b, u, s, y = split.body.got, split.underarm.got, split.sleeve.got, split.yoke
@@ -43,7 +31,7 @@ def glance(plan: Plan, measures: tuple[Dimension, ...]) -> Glance:
         dimensions=measures,
         any_filled=any(measure.filled for measure in measures),
         gauge=gauge_words(plan),
-        yarns=tuple(_yarn(plan, estimate) for estimate in plan.yarns.values()),
+        yarns=yarns(plan, prospects),
         needles=tuple(_needles(plan)),
         savings=tuple(_saving(plan, saving) for saving in plan.savings),
         counts=(
@@ -54,6 +42,10 @@ def glance(plan: Plan, measures: tuple[Dimension, ...]) -> Glance:
             CountOf("U", u, "stitches cast on at each underarm"),
         ),
         equation="Y = (B − 2U) + 2(S − U)",
+        equation_in_words=(
+            "The stitches of the yoke become the body without its underarms, and two sleeves "
+            "without theirs."
+        ),
         equation_in_numbers=f"{y} = ({b} − 2 × {u}) + 2 × ({s} − {u})",
     )
 
@@ -84,60 +76,6 @@ def _gauge(plan: Plan, gauge: Gauge, fabric: str) -> tuple[str, ...]:
     if worn == knitted:
         return (f"Washed: {worn}, {fabric}.",)
     return (f"Washed, as it is worn: {worn}, {fabric}.", f"On the needles: {knitted}.")
-
-
-def _yarn(plan: Plan, estimate: YarnEstimate) -> YarnView:
-    unit = plan.project.sheet.units
-    stitches = f"{number(estimate.knitted.stitches)} stitches"
-    strands = f" and strands behind {number(estimate.floats)}"
-    return YarnView(
-        code=estimate.code,
-        name=_yarn_name(plan, estimate.code),
-        lines=(
-            _amount(
-                "knitted",
-                stitches + strands if estimate.floats else f"The {stitches}",
-                estimate.knitted,
-                unit,
-            ),
-            _amount("needed", "With swatch, ends and a tenth to spare", estimate.needed, unit),
-            _amount("stash", "In your drawer", estimate.stash, unit),
-        ),
-        verdict_key=estimate.verdict,
-        verdict=_verdict(estimate, unit),
-    )
-
-
-def _yarn_name(plan: Plan, code: str) -> str:
-    yarn, unit = plan.project.yarn[code], plan.project.sheet.units
-    words = [word for word in (yarn.name, yarn.colour, yarn.fibre) if word]
-    ball = f"{grams(yarn.ball_weight)} = {yarn_length(yarn.ball_length, unit)} a ball"
-    return f"{code}: " + ", ".join([*words, ball])
-
-
-def _amount(key: str, what: str, amount: Amount, unit: LengthUnit) -> YarnLine:
-    return YarnLine(
-        key=key,
-        what=what,
-        length=yarn_length(amount.metres, unit),
-        weight=grams(amount.grams),
-        balls=balls(amount.balls),
-        length_m=amount.metres,
-        weight_g=amount.grams,
-        ball_count=amount.balls,
-    )
-
-
-def _verdict(estimate: YarnEstimate, unit: LengthUnit) -> str:
-    left_m = estimate.left_m
-    if estimate.verdict == "enough":
-        return (
-            f"Enough. About {yarn_length(left_m, unit)} should be left, the spare tenth included."
-        )
-    if estimate.verdict == "close":
-        left = yarn_length(left_m, unit)
-        return f"Too close to call: only about {left} would be left, less than the spare tenth."
-    return f"Not enough: about {yarn_length(-left_m, unit)} short, before anything to spare."
 
 
 def _needles(plan: Plan) -> Iterator[NeedleUse]:

@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from yokefellow.sheet.chart_drawing import draw_chart
 from yokefellow.sheet.colourwork import ChartPart, ChartView
-from yokefellow.sheet.pieces import Block, Halt, Item, Line
+from yokefellow.sheet.lines import Block, Halt, Item, Line
 
 __all__ = ["blocks"]
 

@@ -14,6 +14,7 @@ __all__ = [
     "needle",
     "number",
     "percent",
+    "percent_of",
     "signed_length",
     "swatch_width",
     "title_case",
@@ -69,6 +70,17 @@ def percent(part: int, whole: int) -> str:
     ('99 %', '100 %')
     """
     return f"{100 * part // whole} %"
+
+
+def percent_of(share: float) -> str:
+    """Word a probability to a tenth of a per cent; nothing is told as quite sure.
+
+    >>> percent_of(0.8994), percent_of(0.9), percent_of(0.99999)
+    ('89.9 %', '90 %', 'over 99.9 %')
+    """
+    if share > 0.9995:
+        return "over 99.9 %"
+    return f"{plain(100 * share, 1)} %"
 
 
 def swatch_width(unit: LengthUnit) -> str:

@@ -36,12 +36,11 @@ def _lines(sheet: Sheet) -> Iterator[str]:
         yield "* not measured: filled in from a sizing table"
     yield ""
     yield from _wrapped(" ".join(glance.gauge))
-    yield from _wrapped(glance.equation_in_numbers)
     yield ""
     for yarn in glance.yarns:
         yield from _wrapped(yarn.name)
         yield from table((y.what, y.length, y.weight, y.balls) for y in yarn.lines)
-        yield from _wrapped(yarn.verdict)
+        yield from _wrapped(f"{yarn.verdict} {yarn.evidence}")
     for saving in glance.savings:
         yield from _wrapped(f"{saving.what}: {saving.saves} {saving.amount}.")
     yield ""

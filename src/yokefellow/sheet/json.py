@@ -14,7 +14,16 @@ The top of the document:
 - `gauge`: sentences.
 - `counts`: N, Y, B, S and U.
 - `yarns`, the main one first: `code`, `name`, `verdict` (`enough`, `close`, `short`), `words`,
-  and `amounts` with `key` (`knitted`, `needed`, `stash`), `metres`, `grams`, `balls`, `shown`.
+  `evidence` (`weighed`, `unravelled`, `gauge`), `rests_on` (in words), `chance` that it lasts,
+  `sure` (what the ranges hold), and `amounts` with `key` (`knitted`, `need`, `needed`, `stash`,
+  `left`), `metres`, `grams`, `balls` (by the best guess), `least_g` and `most_g` (the range;
+  null where the amount is none), `shown`.
+- `others`: null unless it was asked what other lengths would take. `lengths`: `kind` (`sleeves`,
+  `body`, `neck`, `ribs`), `choice`, `chosen` (it is this sweater), `cm`, `verdict` (of the yarn
+  that is worst off, or `refused`), `words`, `shown`, and `yarns` (`code`, `verdict`, `stitches`,
+  `metres`, `grams`, `least_g`, `most_g`, `balls`, and `saved_` stitches, m, g, balls). `longest`:
+  `key`, `words`, `cm`, `limit`, `held_back_g`, `chance_of_more`, `choices` (field and value).
+  `rescues`: `code`, `way`, `words`. `intro`, `colours`, `weighed`: sentences.
 - `charts`, of the yoke's bands in order: `band` (from 1), `name`, `kind`, `title`, `reading`,
   `first` and `last` (rounds of the yoke), `repeats`, `width` (stitches of a repeat before its
   first row) and `last_width` (after its last), `times` (rounds worked from each row), `counted`,
@@ -26,14 +35,16 @@ The top of the document:
 - `cautions`: `code`, `severity`, `field`, `message`, `remedy`; `safety`: sentences.
 - `sections`: `key`, `title`, `start` (stitches before its first row), `copies`
   (names of the sleeves, or an empty list), `rows`, `begins`, `yarn`, `intro`, `done`, and
-  `items` in knitting order. An item's `is` is `line`, `check` or `needle`:
+  `items` in knitting order. An item's `is` is `line`, `check`, `needle`, `ball`, `lots` or `end`:
   - `line`: `kind` (`rnd`, `RS`, `WS`, `part`), `first`, `last`, `yarn` (in hand,
     where the section has several and `what` names none), `hands` (in a band,
     the codes of the yarns in hand; elsewhere an empty list), `what`, `count`
     (after each of its rows), `why`, `stitches` (worked in one row), `so_far`,
     `boxes` (one id for each row and copy, in order);
-  - `check`: `kind` (`count`, `measure`, `try-on`, `look`), `after`, `title`, `text`, `boxes`;
-  - `needle`: `from` (row of the section), `text`.
+  - `check`: `kind` (`count`, `measure`, `try-on`, `look`, `weigh`), `after`, `title`, `text`,
+    `blanks` (what is to be written down), `boxes`;
+  - `needle`, `ball` (a new one), `lots` (in turn), `end` (of the yarn): `from` (row of the
+    section), `text`.
 - `finishing`: `heading`, `paragraphs`; `abbreviations`: `code`, `meaning`, `how`.
 - `filled`: `key`, `place`, `cm`, `source`, `shown`, `spread`.
 - `assumed`: sentences; `residuals`: `place`, `wanted`, `got`, `difference`, `counted`.
@@ -46,7 +57,9 @@ from dataclasses import asdict
 from typing import Any
 
 from yokefellow.conductor import Plan
-from yokefellow.sheet.pieces import Halt, Item, Line, SectionView, Sheet, Ticks, YarnView
+from yokefellow.sheet.json_yarn import other_data, rounded, yarn_data
+from yokefellow.sheet.lines import Halt, Item, Line, SectionView, Ticks
+from yokefellow.sheet.pieces import Sheet
 from yokefellow.sheet.view import view
 from yokefellow.whatif import Prospects
 
@@ -70,6 +83,7 @@ def _document(sheet: Sheet) -> dict[str, Any]:
         "rows": sheet.total_rows,
         "stitches": sheet.total_stitches,
         **_glance(sheet),
+        "others": other_data(sheet.others),
         "cautions": [
             {
                 "code": found.code,
@@ -96,10 +110,10 @@ def _glance(sheet: Sheet) -> dict[str, Any]:
                 "key": d.key,
                 "letter": d.letter,
                 "place": d.place,
-                "body_cm": _rounded(d.body_cm),
+                "body_cm": rounded(d.body_cm),
                 "filled": d.filled,
-                "ease_cm": _rounded(d.ease_cm),
-                "finished_cm": _rounded(d.finished_cm),
+                "ease_cm": rounded(d.ease_cm),
+                "finished_cm": rounded(d.finished_cm),
                 "count": d.count,
                 "shown": {
                     "body": d.body,
@@ -113,38 +127,19 @@ def _glance(sheet: Sheet) -> dict[str, Any]:
         ],
         "gauge": list(glance.gauge),
         "counts": {count.letter: count.count for count in glance.counts},
-        "yarns": [_yarn(yarn) for yarn in glance.yarns],
+        "yarns": [yarn_data(yarn) for yarn in glance.yarns],
         "savings": [
             {
                 "key": s.key,
                 "words": f"{s.what}: {s.saves} {s.amount}.",
                 "stitches": s.stitches,
-                "metres": _rounded(s.length_m),
-                "grams": _rounded(s.weight_g),
-                "balls": _rounded(s.ball_count),
+                "metres": rounded(s.length_m),
+                "grams": rounded(s.weight_g),
+                "balls": rounded(s.ball_count),
             }
             for s in glance.savings
         ],
         "needles": [{"where": use.where, "needle": use.needle} for use in glance.needles],
-    }
-
-
-def _yarn(yarn: YarnView) -> dict[str, Any]:
-    return {
-        "code": yarn.code,
-        "name": yarn.name,
-        "verdict": yarn.verdict_key,
-        "words": yarn.verdict,
-        "amounts": [
-            {
-                "key": y.key,
-                "metres": _rounded(y.length_m),
-                "grams": _rounded(y.weight_g),
-                "balls": _rounded(y.ball_count),
-                "shown": [y.length, y.weight, y.balls],
-            }
-            for y in yarn.lines
-        ],
     }
 
 
@@ -179,11 +174,6 @@ def _charts(sheet: Sheet) -> list[dict[str, Any]]:
         }
         for chart, band in zip(sheet.charts, listed, strict=True)
     ]
-
-
-def _rounded(value: float | None) -> float | None:
-    """Keep two decimals: a tenth of a millimetre, a centimetre of yarn."""
-    return None if value is None else round(value, 2)
 
 
 def _section(section: SectionView) -> dict[str, Any]:
@@ -224,9 +214,10 @@ def _item(item: Item) -> dict[str, Any]:
             "after": item.after,
             "title": item.title,
             "text": item.text,
+            "blanks": list(item.blanks),
             "boxes": _ids(item.ticks),
         }
-    return {"is": "needle", "from": item.number, "text": item.text}
+    return {"is": item.kind, "from": item.number, "text": item.text}
 
 
 def _ids(ticks: tuple[Ticks, ...]) -> list[str]:
@@ -247,7 +238,7 @@ def _end(sheet: Sheet) -> dict[str, Any]:
             {
                 "key": f.key,
                 "place": f.place,
-                "cm": _rounded(f.cm),
+                "cm": rounded(f.cm),
                 "source": f.source,
                 "shown": f.value,
                 "spread": f.spread,

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import groupby
 
@@ -12,22 +11,27 @@ from yokefellow.advice.needles import NeedleChange
 from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
 from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, flat_ops, worked
+from yokefellow.sheet.balls import WEIGH_AFTER, ball_notes, blanks, to_weigh, weigh_words
 from yokefellow.sheet.blocks import blocks
-from yokefellow.sheet.charting import charts, joins
+from yokefellow.sheet.charting import charts
 from yokefellow.sheet.colourwork import ChartView, Colour
-from yokefellow.sheet.figures import needle, number, percent, title_case
-from yokefellow.sheet.pieces import Box, Halt, Item, Line, NeedleNote, Run, SectionView, Ticks
+from yokefellow.sheet.figures import number, title_case
+from yokefellow.sheet.lines import Halt, Item, Line, Note, SectionView
+from yokefellow.sheet.needle_words import needle_note
+from yokefellow.sheet.reasons import WHOLE_EDGES, progress, reasons
+from yokefellow.sheet.ticks import RUN, check_ticks, ticks
 from yokefellow.sheet.tints import colours
-from yokefellow.sheet.words import SECTION_TITLES, introduction, section_name, with_signs
-from yokefellow.wording import length, yarn_length
+from yokefellow.sheet.words import SECTION_TITLES, introduction
+from yokefellow.whatif import Prospects
+from yokefellow.wording import yarn_length
 
-__all__ = ["needle_words", "sections"]
-
-RUN = 5
-"""Boxes in a run: as many as the eye counts at a glance."""
+__all__ = ["sections"]
 
 SHORT_SHADE = 12
 """Letters of a colour's name up to which it is told in each round of a band."""
+
+_SIDES = {RowKind.RIGHT_SIDE: "RS", RowKind.WRONG_SIDE: "WS", RowKind.PART: "RS"}
+"""A part row goes on from a turn to BOR, on the right side."""
 
 _KIND_WORDS = {"count": "Count", "measure": "Measure", "try on": "Try on", "look": "Look"}
 
@@ -42,7 +46,10 @@ class _Desk:
     why: dict[int, str]
     """Why a row is there, by its place in the schedule."""
     checks: dict[tuple[str, int], tuple[Check, ...]]
-    needles: dict[tuple[str, int], NeedleChange]
+    notes: Mapping[tuple[str, int], tuple[Note, ...]]
+    """What changes before a row, by section and row."""
+    weigh: tuple[str, ...]
+    """The yarns worth weighing on the way."""
     charts: tuple[ChartView, ...]
     colours: Mapping[str, Colour]
 
@@ -51,68 +58,36 @@ class _Desk:
         return len(_uses(self.plan, section)) > 1
 
 
-def sections(plan: Plan) -> tuple[SectionView, ...]:
+def sections(plan: Plan, prospects: Prospects | None = None) -> tuple[SectionView, ...]:
     """Give every section of the rounds, in knitting order."""
     by_section = groupby(plan.rows, key=lambda row: row.section)
     in_order = sorted(plan.checks, key=_at)
     desk = _Desk(
         plan,
-        _progress(plan.rows),
-        dict(_reasons(plan.rows)) | _joins(plan),
+        progress(plan.rows),
+        reasons(plan),
         {at: tuple(found) for at, found in groupby(in_order, key=_at)},
-        {_at(change): change for change in plan.needles},
+        _notes(plan, prospects),
+        to_weigh(plan, prospects),
         charts(plan),
         colours(plan),
     )
     return tuple(_section(desk, section, tuple(rows)) for section, rows in by_section)
 
 
+def _notes(plan: Plan, prospects: Prospects | None) -> dict[tuple[str, int], tuple[Note, ...]]:
+    places = {(row.section.key, row.number): row.place for row in plan.rows}
+    found: dict[tuple[str, int], tuple[Note, ...]] = {
+        _at(change): (needle_note(plan, change, place=places[_at(change)]),)
+        for change in plan.needles
+    }
+    for at, notes in ball_notes(plan, prospects).items():
+        found[at] = (*found.get(at, ()), *notes)
+    return found
+
+
 def _at(place: Check | NeedleChange) -> tuple[str, int]:
     return place.section, place.number
-
-
-def _progress(rows: tuple[WorkedRow, ...]) -> tuple[str, ...]:
-    """Say after each row where the knitter stands; the share counts stitches of both sleeves."""
-    each = [worked(row.row.steps) * len(row.section.copies) for row in rows]
-    whole, done, said = sum(each), 0, []
-    for place, stitches in enumerate(each, start=1):
-        done += stitches
-        said.append(f"row {place} of {len(rows)} · {percent(done, whole)} done")
-    return tuple(said)
-
-
-def _joins(plan: Plan) -> dict[int, str]:
-    """Say at which rows of the schedule a yarn is joined."""
-    at = joins(plan)
-    rows = (row for row in plan.rows if row.section.key == "yoke" and row.number in at)
-    return {row.place: at[row.number] for row in rows}
-
-
-_WHOLE_EDGES = (Feature.CAST_ON, Feature.BIND_OFF)
-"""Rows that say for themselves what becomes of the count,"""
-_SAY_THEMSELVES = (*_WHOLE_EDGES, Feature.BAND)
-"""and rows of which that, or the chart beside them, says why they are there."""
-
-
-def _reasons(rows: tuple[WorkedRow, ...]) -> Iterator[tuple[int, str]]:
-    """Say why a row is there: once for rows alike, and which of how many for shaping rows."""
-    for _, section in groupby(rows, key=lambda row: row.section.key):
-        said = ""
-        together = tuple(section)
-        shaped = Counter(_shaping(row) for row in together)
-        done: Counter[tuple[str, bool]] = Counter()
-        for row in together:
-            words = "" if row.row.feature in _SAY_THEMSELVES else with_signs(row.row.why)
-            if row.row.feature is Feature.SHAPE:
-                done[_shaping(row)] += 1
-                words = f"{words}, {done[_shaping(row)]} of {shaped[_shaping(row)]}"
-            if words and words != said:
-                yield row.place, words
-            said = words or said
-
-
-def _shaping(row: WorkedRow) -> tuple[str, bool]:
-    return (row.row.why if row.row.feature is Feature.SHAPE else ""), row.after > row.before
 
 
 def _uses(plan: Plan, section: Section) -> dict[str, float]:
@@ -130,10 +105,14 @@ def _names_yarn(row: Row) -> bool:
 
 
 def _yarns(plan: Plan, section: Section) -> str:
-    """Say which yarns a section takes, and how much of each."""
-    unit = plan.project.sheet.units
-    uses = (f"{code}, about {yarn_length(m, unit)}" for code, m in _uses(plan, section).items())
-    return "; ".join(uses) + (" for both" if len(section.copies) > 1 else "")
+    """Say which yarns a section takes, and how much of each; a single one needs no name."""
+    unit, several = plan.project.sheet.units, len(plan.yarns) > 1
+    uses = (
+        (f"{code}, " if several else "") + f"about {yarn_length(metres, unit)}"
+        for code, metres in _uses(plan, section).items()
+    )
+    said = "; ".join(uses) + ("" if several else " of yarn")
+    return said + (" for both" if len(section.copies) > 1 else "")
 
 
 def _section(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> SectionView:
@@ -169,19 +148,17 @@ def _items(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> Iterat
     yield from _halts(desk, section, 0, rows[0].place)
     for run in _alike(desk, rows):
         first, last = run[0], run[-1]
-        change = desk.needles.get((section.key, first.number))
-        if change is not None:
-            yield NeedleNote(first.number, _needle_note(desk, change, first.place))
+        yield from desk.notes.get((section.key, first.number), ())
         yield _line(desk, section, run)
         yield from _halts(desk, section, last.number, last.place)
 
 
 def _alike(desk: _Desk, rows: tuple[WorkedRow, ...]) -> Iterator[tuple[WorkedRow, ...]]:
-    """Put together rows that read the same, with no check and no change of needle between."""
+    """Put together rows that read the same, with no check and no note between."""
     run: list[WorkedRow] = []
     for row in rows:
         key = row.section.key
-        breaks = (key, row.number - 1) in desk.checks or (key, row.number) in desk.needles
+        breaks = (key, row.number - 1) in desk.checks or (key, row.number) in desk.notes
         if run and (breaks or _reading(run[-1]) != _reading(row)):
             yield tuple(run)
             run = []
@@ -206,13 +183,13 @@ def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
         last=last,
         numbers=f"{first}–{last}" if last > first else f"{first}",
         word=round_word + ("s" if last > first else ""),
-        side=row.kind.value if row.kind in (RowKind.RIGHT_SIDE, RowKind.WRONG_SIDE) else "",
+        side=_SIDES.get(row.kind, ""),
         yarn=row.yarn if desk.changes_yarn(section) and not _names_yarn(row) else "",
         what=phrase(row, run[0].before),
         count=run[0].after,
-        delta="" if row.feature in _WHOLE_EDGES else _signed(change),
+        delta="" if row.feature in WHOLE_EDGES else _signed(change),
         why=desk.why.get(run[0].place, ""),
-        ticks=tuple(_ticks(section, run, copy) for copy in section.copies),
+        ticks=tuple(ticks(section, run, copy) for copy in section.copies),
         stitches=worked(row.steps),
         so_far=desk.so_far[run[-1].place - 1],
         is_single=first == last,
@@ -237,74 +214,25 @@ def _signed(change: int) -> str:
     return f"+{number(change)}" if change > 0 else number(change)
 
 
-def _box_id(*parts: object) -> str:
-    return "-".join(str(part).replace("_", "-") for part in parts if part != "")
-
-
-def _ticks(section: Section, run: tuple[WorkedRow, ...], copy: str) -> Ticks:
-    # A short line is one run; in a longer one the runs end at 5, 10, 15, ...
-    fives = groupby(run, key=lambda row: len(run) > RUN and (row.number - 1) // RUN)
-    runs = [_run(section, tuple(five), copy) for _, five in fives]
-    if len(runs) == 1:
-        # The line says the number of its first row.
-        runs = [replace(runs[0], first="")]
-    return Ticks(copy, title_case(copy), tuple(runs))
-
-
-def _run(section: Section, rows: Iterable[WorkedRow], copy: str) -> Run:
-    boxes = tuple(
-        Box(
-            id=_box_id(section.key, copy, row.number),
-            label=f"{section_name(section.key, copy)} "
-            f"{'round' if row.row.kind is RowKind.ROUND else 'row'} {row.number}",
-            place=row.place,
-            copy=copy,
-        )
-        for row in rows
-    )
-    return Run(boxes[0].id.rpartition("-")[2], boxes)
-
-
 def _halts(desk: _Desk, section: Section, after: int, place: int) -> Iterator[Halt]:
-    for order, check in enumerate(desk.checks.get((section.key, after), ()), start=1):
+    checks = desk.checks.get((section.key, after), ())
+    for order, check in enumerate(checks, start=1):
         yield Halt(
             kind=check.kind.replace(" ", "-"),
             word=_KIND_WORDS[check.kind],
             title="" if check.title == _KIND_WORDS[check.kind] else check.title,
             text=check.text,
-            ticks=tuple(
-                Ticks(
-                    copy,
-                    title_case(copy),
-                    (
-                        Run(
-                            "",
-                            (
-                                Box(
-                                    _box_id("check", section.key, copy, after, order),
-                                    f"{section_name(section.key, copy)}, {check.title}",
-                                    place,
-                                    copy,
-                                ),
-                            ),
-                        ),
-                    ),
-                )
-                for copy in section.copies
-            ),
+            ticks=check_ticks(section, check.title, after=after, order=order, place=place),
             after=after,
         )
-
-
-def needle_words(change: NeedleChange, plan: Plan) -> str:
-    """Name a needle: its size and, for a circular one, its length."""
-    unit = plan.project.sheet.units
-    size = needle(change.mm, unit)
-    if not change.length_cm:
-        return f"{size}, double-pointed, or a long circular needle worked as a loop"
-    return f"{size}, circular, {length(change.length_cm, unit)} long"
-
-
-def _needle_note(desk: _Desk, change: NeedleChange, place: int) -> str:
-    words = needle_words(change, desk.plan)
-    return f"Begin with needle {words}." if place == 1 else f"From here on: needle {words}."
+    if desk.weigh and section.key in WEIGH_AFTER and after == len(section.rows):
+        order = len(checks) + 1
+        yield Halt(
+            kind="weigh",
+            word="Weigh",
+            title="",
+            text=weigh_words(section, desk.weigh),
+            ticks=check_ticks(section, "Weigh", after=after, order=order, place=place),
+            after=after,
+            blanks=tuple(blanks(section, desk.weigh)),
+        )

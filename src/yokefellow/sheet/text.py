@@ -7,8 +7,10 @@ from collections.abc import Iterable, Iterator
 
 from yokefellow.conductor import Plan
 from yokefellow.sheet.colourwork import ChartPart
-from yokefellow.sheet.pieces import Block, Halt, Line, NeedleNote, SectionView, Sheet, Ticks
+from yokefellow.sheet.lines import Block, Halt, Line, Note, SectionView, Ticks
+from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.view import view
+from yokefellow.sheet.yarn_pieces import OtherLengths, OtherLine
 from yokefellow.whatif import Prospects
 
 __all__ = ["WIDTH", "render_text", "table"]
@@ -30,6 +32,8 @@ def _whole(sheet: Sheet) -> Iterator[str]:
         yield sheet.wearer
     yield from _paragraph(f"{sheet.subtitle}.")
     yield from _at_a_glance(sheet)
+    if sheet.others:
+        yield from _others(sheet.others)
     yield from _before(sheet)
     yield from _head("The rounds")
     yield from _paragraph(
@@ -73,10 +77,7 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     yield from table(
         (
             ("", "Body", "Ease", "Finished", "Worked as"),
-            *(
-                (d.place, d.body + (" *" if d.filled else ""), d.ease, d.finished, d.counted)
-                for d in glance.dimensions
-            ),
+            *((d.place, _body(d), d.ease, d.finished, d.counted) for d in glance.dimensions),
         )
     )
     if glance.any_filled:
@@ -94,6 +95,7 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
         yield from _paragraph(yarn.name)
         yield from table((y.what, y.length, y.weight, y.balls) for y in yarn.lines)
         yield from _paragraph(yarn.verdict)
+        yield from _paragraph(yarn.evidence)
     for saving in glance.savings:
         yield from _paragraph(f"{saving.what}: {saving.saves} {saving.amount}.")
     yield from _head("Needles, and when to change", "-")
@@ -103,6 +105,37 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     yield from table((c.letter, str(c.count), c.what) for c in glance.counts)
     yield glance.equation
     yield glance.equation_in_numbers
+    yield from _paragraph(glance.equation_in_words)
+
+
+def _others(others: OtherLengths) -> Iterator[str]:
+    yield from _head("What other lengths would take")
+    yield from _paragraph(others.intro)
+    for group in others.groups:
+        yield from _head(group.title, "-")
+        yield from table(_other(line) for line in group.lines if line.verdict_key != "refused")
+        for line in group.lines:
+            if line.verdict_key == "refused":
+                yield from _paragraph(f"{line.choice}: {line.verdict}")
+    yield ""
+    for words in others.colours:
+        yield from _paragraph(words)
+    for heading, said in others.told:
+        yield from _head(heading, "-")
+        for words in said:
+            yield from _paragraph(words, "- ")
+
+
+def _other(line: OtherLine) -> tuple[str, ...]:
+    choice = f"* {line.choice}" if line.is_chosen else f"  {line.choice}"
+    shown = (line.long, line.weight, line.balls, line.saves, line.verdict)
+    return (choice, *shown)
+
+
+def _body(measure: Dimension) -> str:
+    """Give the body's number, and which it is where the place does not say it."""
+    said = f"{measure.body} {measure.body_of}".strip()
+    return said + (" *" if measure.filled else "")
 
 
 def _before(sheet: Sheet) -> Iterator[str]:
@@ -110,9 +143,9 @@ def _before(sheet: Sheet) -> Iterator[str]:
     for words in sheet.before.swatch:
         yield from _paragraph(words)
     for found in sheet.before.cautions:
-        field = f" (In the project file: {found.field}.)" if found.field else ""
+        where = f" ({found.where})" if found.where else ""
         yield ""
-        yield from _paragraph(f"{found.word}: {found.message} {found.remedy}{field}", "! ")
+        yield from _paragraph(f"{found.word}: {found.message} {found.remedy}{where}", "! ")
     yield ""
     for words in sheet.before.safety:
         yield from _paragraph(words, "- ")
@@ -193,11 +226,13 @@ def _halt(halt: Halt) -> Iterator[str]:
     boxes = " ".join(f"{ticks.name} {_BOX}".strip() for ticks in halt.ticks)
     yield ""
     yield from _paragraph(f"{halt.word.upper()}. {title}{halt.text}", f"  {boxes} ")
+    for blank in halt.blanks:
+        yield f"  {blank}: ________ g"
     yield ""
 
 
-def _note(note: NeedleNote) -> Iterator[str]:
-    yield from _paragraph(note.text, "  NEEDLE ")
+def _note(note: Note) -> Iterator[str]:
+    yield from _paragraph(note.text, f"  {note.word.upper()} ")
 
 
 def _after(sheet: Sheet) -> Iterator[str]:

@@ -10,6 +10,7 @@ from yokefellow.sheet.charting import charts
 from yokefellow.sheet.dimensions import dimensions
 from yokefellow.sheet.drawing import drawing
 from yokefellow.sheet.from_above import from_above
+from yokefellow.sheet.other_lengths import other_lengths
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.rounds import sections
 from yokefellow.sheet.words import finishing
@@ -34,12 +35,13 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
         unit=choices.units,
         total_rows=len(plan.rows),
         total_stitches=plan.total_stitches,
-        glance=glance(plan, measures),
+        glance=glance(plan, measures, prospects),
+        others=other_lengths(plan, prospects) if prospects else None,
         drawing=drawing(plan, measures),
         above=from_above(plan),
         charts=charts(plan),
-        before=before(plan),
-        sections=sections(plan),
+        before=before(plan, prospects),
+        sections=sections(plan, prospects),
         finishing=finishing(plan, tuple(map(_block_to, measures))),
         abbreviations=_abbreviations(plan),
         filled=filled(plan),
@@ -49,9 +51,12 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
 
 
 def _abbreviations(plan: Plan) -> tuple[Abbreviation, ...]:
-    """List what the rows use, and the names of the yarns where there are several."""
+    """List what the rows use, and the names of the yarns where the sheet names them."""
     used = {entry.code for entry in abbreviations_used(row.row for row in plan.rows)}
-    used |= {"MC", "CC"} if len(plan.yarns) > 1 else set()
+    if len(plan.yarns) > 1:
+        used |= {"MC", "CC"}
+    elif any(estimate.verdict != "enough" for estimate in plan.yarns.values()):
+        used |= {"MC"}  # in the caution, and where it is weighed
     return tuple(entry for entry in ABBREVIATIONS if entry.code in used)
 
 

@@ -12,7 +12,8 @@ from collections.abc import Callable
 from types import MappingProxyType
 
 from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Section
+from yokefellow.schedule.rows import Section, flat_ops
+from yokefellow.schedule.sleeve import CORNER
 from yokefellow.wording import length
 
 __all__ = [
@@ -112,8 +113,8 @@ _GERMAN = (
 )
 _WRAPPED = (
     "At every turn, wrap the next stitch (w&t): yarn to the other side, slip the stitch, yarn "
-    "back, return the stitch to the left needle, turn. The wrap closes the gap later. When a row "
-    "passes a wrapped stitch on the way, work it as it is and leave the wrap alone."
+    "back, return the stitch to the left needle, turn. Each row turns before it reaches "
+    "an earlier wrap: none is met until the first round of the yoke, which closes the gaps."
 )
 
 
@@ -123,10 +124,11 @@ def _is_wrapped(plan: Plan) -> bool:
 
 def _back_neck(plan: Plan, section: Section) -> tuple[str, ...]:
     return (
-        "These rows go back and forth over the back of the neck only, and make the back higher "
-        "than the front, so that the sweater does not ride up at the throat. Begin at BOR. Each "
-        "row stops before the end and turns, each pair of rows a little nearer to BOR. BOR is "
-        "passed in the middle of the rows: slip its marker. RS rows are knitted, WS rows purled.",
+        "These rows go back and forth over the back of the neck and the shoulders, and leave the "
+        "front: they make the back higher, so that the sweater does not ride up at the throat. "
+        "Begin at BOR. Each row stops before the end and turns, each pair of rows a little nearer "
+        "to BOR. BOR is passed in the middle of the rows: slip its marker. RS rows are knitted, WS "
+        "rows purled.",
         _WRAPPED if _is_wrapped(plan) else _GERMAN,
         f"All {section.start} stitches stay on the needle; the count does not change.",
     )
@@ -205,26 +207,37 @@ def _hem(_: Plan, section: Section) -> tuple[str, ...]:
 
 
 def _sleeve(plan: Plan, section: Section) -> tuple[str, ...]:
-    half = plan.shape.split.underarm.got // 2
     return (
         "Both sleeves are worked from these lines; every round has a box for the "
-        f"{_sleeves(plan)[0]} sleeve and a box for the {_sleeves(plan)[1]}. Knit them one after "
-        "the other, or side by side.",
+        f"{_sleeves(plan)[0]} sleeve and a box for the {_sleeves(plan)[1]}. Knit one sleeve with "
+        "its cuff, bind it off, and come back here for the other; or knit the two side by side. "
+        "After the last round of this table comes the cuff, below.",
         f"Put the {section.start} stitches of one sleeve back from the waste yarn onto the "
         "needle, and only then draw the waste yarn out. Begin with a new end of yarn at the "
         "centre of the underarm, with the right side facing: pick up and knit along the edge of "
-        f"the underarm, one stitch in each of the {half} stitches cast on there, and one more in "
-        "the corner. Knit the sleeve's stitches, pick up one in the other corner, and go on along "
-        "the underarm to its centre. Hang the marker for BOR there.",
+        f"the underarm, {_picked_up(section)} Hang the marker for BOR there.",
         "The corner stitches close the gap between underarm and sleeve; the second round takes "
         "them away again.",
     )
 
 
+def _picked_up(section: Section) -> str:
+    """Tell the stitches picked up on either side, as the first row has them."""
+    first, last = (op.times - CORNER for op in flat_ops(section.rows[0].steps) if op.code == "PU")
+    corner = "one more in the corner" if CORNER == 1 else f"{CORNER} more in the corner"
+    odd = " (The underarm is odd: the two sides differ by one.)" if first != last else ""
+    return (
+        f"one stitch in each of the {first} stitches cast on there, and {corner}. Knit the "
+        f"sleeve's stitches, pick up {corner.replace(' more', '')} on the other side, and go on "
+        f"along the underarm, one stitch in each of its other {last}, to the centre.{odd}"
+    )
+
+
 def _cuff(_: Plan, section: Section) -> tuple[str, ...]:
     return (
-        f"The cuff is ribbed on {section.start} stitches. At the end, cut the yarn "
-        "at a hand's length and draw it through the last stitch.",
+        f"Each cuff follows its sleeve at once, and is ribbed on {section.start} stitches. At the "
+        "end, cut the yarn at a hand's length and draw it through the last stitch. Then the other "
+        "sleeve, with its cuff.",
     )
 
 

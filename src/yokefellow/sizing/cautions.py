@@ -83,7 +83,7 @@ def upper_arm_filled(table: SizingTable, figures: Figures, unit: LengthUnit) -> 
         usual_cm = value(row.surveyed_cm, where)
         side = "above" if arm.cm > usual_cm else "below"
         said.append(
-            f"Arms measured on bodies of this size ({row.surveyed_source}) have a mean of"
+            "Arms measured on bodies of this size in a national health survey have a mean of"
             f" {length(usual_cm, unit)}, so the filled one lies"
             f" {length(abs(arm.cm - usual_cm), unit)} {side} it."
         )
