@@ -1,0 +1,42 @@
+"""What the README shows is true: its project files plan, its library example runs."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+from yokefellow.charts.library import motifs
+from yokefellow.conductor import plan
+from yokefellow.project.load import parse
+
+ROOT = Path(__file__).parent.parent
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def blocks(language: str) -> list[str]:
+    return re.findall(rf"```{language}\n(.*?)```", README, re.DOTALL)
+
+
+def test_the_project_files_of_the_readme_can_be_knitted() -> None:
+    plain, banded = blocks("toml")
+    assert not plan(parse(plain)).shape.yoke.bands
+    both = plan(parse(plain + "\n" + banded))
+    assert [band.name for band in both.shape.yoke.bands] == ["pebbles", "ripple"]
+
+
+def test_the_library_example_runs() -> None:
+    (example,) = blocks("python")
+    ran = subprocess.run(
+        [sys.executable, "-c", example], cwd=ROOT, capture_output=True, text=True, check=True
+    )
+    assert re.fullmatch(r"\d+ stitches at the end of the yoke\n\d+ m of yarn .*\n", ran.stdout)
+
+
+def test_every_file_and_motif_the_readme_names_is_there() -> None:
+    for path in re.findall(r"\]\((?!https?:)([^)]+)\)", README):
+        assert (ROOT / path).exists(), path
+    listed = re.search(r"Motifs that come with\s+it: ([a-z, \n-]+)\.", README)
+    assert listed is not None
+    assert {name.strip() for name in listed[1].split(",")} == set(motifs())
