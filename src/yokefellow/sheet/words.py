@@ -177,6 +177,32 @@ def _split(plan: Plan, _: Section) -> tuple[str, ...]:
         "the right needle, by backward loops: twist a loop and put it on the needle, snug "
         "against the last stitch. (Or turn the work, cable cast-on, and turn back.) Hang a "
         "marker in their middle. Go on with the next stitch of the body and pull it tight.",
+        *_rest_body(plan),
+    )
+
+
+def _sleeves_come_first(plan: Plan) -> bool:
+    return plan.project.garment.work_order == "sleeves first"
+
+
+def _rest_body(plan: Plan) -> tuple[str, ...]:
+    """Say what becomes of the body while the sleeves are knitted."""
+    if not _sleeves_come_first(plan):
+        return ()
+    return (
+        "In this sweater the sleeves come first, and the body takes what yarn is left. When both "
+        f"rows below are done, slip the {plan.shape.split.body.got} stitches of the body onto "
+        "waste yarn or a spare cable, markers and all, and let its yarn hang: it is taken up "
+        "again when the sleeves are bound off.",
+    )
+
+
+def _take_up(plan: Plan) -> tuple[str, ...]:
+    if not _sleeves_come_first(plan):
+        return ()
+    return (
+        "Put the stitches of the body back on the needle, so that the BOR marker comes first, and "
+        "go on with the yarn that hangs there.",
     )
 
 
@@ -191,6 +217,7 @@ _BODY_SHAPES = {
 def _body(plan: Plan, section: Section) -> tuple[str, ...]:
     how = _BODY_SHAPES[plan.finished.body.shape if plan.shape.body.changes else "straight"]
     return (
+        *_take_up(plan),
         f"BOR is now in the middle of the {_sleeves(plan)[0]} underarm. The body goes straight "
         f"on, in the round, on {section.start} stitches. {how} Slip the markers as you come to "
         "them.",

@@ -26,14 +26,10 @@ from yokefellow.yarn.stash import Alternation, Ball, BallStart, StashUse, balls_
 from yokefellow.yarn.telling import verdict_words
 from yokefellow.yarn.uncertain import PRIOR, Belief, Knowledge, Source, Uncertain
 
-MARGIN = 0.10
-"""The fixed margin of the first model; the sheet's old sentences name it, nothing uses it."""
-
 __all__ = [
     "END_M",
     "LOOP_STATES",
     "MAIN",
-    "MARGIN",
     "PRIOR",
     "STATE",
     "SWATCH_CM",
