@@ -67,14 +67,16 @@ def _yarn(project: Project, yarn: YarnEstimate) -> Iterator[Finding]:
 
 def _surer(project: Project, yarn: YarnEstimate) -> str:
     """Say how to know more, or to need less."""
+    if yarn.code != MAIN:
+        return "Take another yarn for a band, or narrow or leave out a band, before casting on."
     if yarn.evidence == "gauge":
         return (
             "Weigh the swatch, count its stitches and rounds, and add [swatch.plain.weighed]: "
             "that narrows the range. Or shorten the sleeves or the body a little."
         )
-    if project.weighing.swatch == "keep" and yarn.code == MAIN:
+    if project.weighing.swatch == "keep":
         return (
             "Shorten the sleeves or the body a little, or keep the swatch to unravel and write "
             'weighing.swatch = "unravel".'
         )
-    return "Shorten the sleeves or the body a little, or narrow a band."
+    return "Shorten the sleeves or the body a little."

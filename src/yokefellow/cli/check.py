@@ -30,11 +30,16 @@ def check(file: Path) -> None:
     from yokefellow.cli.yarns import verdicts
     from yokefellow.conductor import plan
     from yokefellow.project.load import load
-    from yokefellow.whatif import learn
+    from yokefellow.sheet.other_lengths import rescue_views
+    from yokefellow.whatif import learn, rescues
+    from yokefellow.yarn import MAIN
 
     planned = plan(load(file))
     learnt = learn(planned, readings(file))
     say_findings((*planned.findings, *learnt.findings))
     for verdict in verdicts(planned, planned.reckoning.estimates(learnt.knowledge)):
         say(verdict)
+    helping = [one for code in planned.yarns if code != MAIN for one in rescues(planned, code)]
+    for rescue in rescue_views(planned, helping):
+        say(wrapped(f"What would help: {rescue.words}"))
     say(wrapped(f"{planned.project.title} can be knitted: {counted(planned.findings)}."))

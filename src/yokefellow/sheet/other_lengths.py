@@ -24,7 +24,7 @@ from yokefellow.whatif import Longest, Prospects, Rescue, Variant
 from yokefellow.wording import length, yarn_length
 from yokefellow.yarn import MAIN, YarnEstimate
 
-__all__ = ["other_lengths"]
+__all__ = ["other_lengths", "rescue_views"]
 
 _TITLES = MappingProxyType(
     {"sleeves": "Sleeves", "body": "Body", "neck": "Neck", "ribs": "All ribs"}
@@ -48,7 +48,7 @@ def other_lengths(plan: Plan, prospects: Prospects) -> OtherLengths:
         colours=tuple(_colours(plan, prospects.variants)),
         bars=bars(plan, groups),
         longest=tuple(_longest(plan, found) for found in sought if found is not None),
-        rescues=tuple(_rescues(plan, prospects.rescues)),
+        rescues=tuple(rescue_views(plan, prospects.rescues)),
         weighed=weighed(plan, prospects.forecast) if prospects.forecast else (),
     )
 
@@ -187,7 +187,8 @@ def _longest_words(plan: Plan, found: Longest, cm: float, unit: LengthUnit) -> I
         yield f"No length changes what {' and '.join(worse)} would need."
 
 
-def _rescues(plan: Plan, found: Sequence[Rescue]) -> Iterator[RescueView]:
+def rescue_views(plan: Plan, found: Sequence[Rescue]) -> Iterator[RescueView]:
+    """Word the suggestions for each short colour, the least change first."""
     for code, together in groupby(found, key=lambda rescue: rescue.code):
         for rescue in tuple(together)[:MOST_RESCUES]:
             yield RescueView(code, rescue.way, _rescue_words(plan, rescue))
