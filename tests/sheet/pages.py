@@ -8,7 +8,7 @@ from html.parser import HTMLParser
 # published: WHATWG, HTML Living Standard, section 13.1.2, void elements
 VOID = frozenset(("area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta"))
 VOID |= {"source", "track", "wbr"}
-_ALSO_SELF_CLOSED = frozenset({"path", "circle"})
+_ALSO_SELF_CLOSED = frozenset({"path", "circle", "rect"})
 
 
 @dataclass

@@ -24,9 +24,9 @@ from yokefellow.sheet.chart_drawing import CELL, EDGE, draw_chart
 from yokefellow.sheet.colourwork import ChartPart, ChartRowView
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
+from yokefellow.sheet.lines import Block, Halt, Line
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.pdf import render_pdf
-from yokefellow.sheet.lines import Block, Halt, Line
 from yokefellow.sheet.text import render_text
 from yokefellow.sheet.tints import INK, NO_STITCH, TINTS, colours
 from yokefellow.sheet.view import view

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from itertools import combinations
 from math import dist
 
 import pytest
 
+from tests.sweaters import planned, sized
 from yokefellow.conductor import Plan
 from yokefellow.sheet.view import view
 
@@ -58,3 +60,25 @@ def test_every_letter_of_the_table_is_in_the_drawing(plan: Plan) -> None:
     assert {label.letter for label in sheet.drawing.labels} == {
         dimension.letter for dimension in sheet.glance.dimensions
     }
+
+
+def _no_ring_covers_another(plan: Plan) -> None:
+    drawing = view(plan).drawing
+    spots = {label.letter: (float(label.x), float(label.y)) for label in drawing.labels}
+    for (one, here), (other, there) in combinations(spots.items(), 2):
+        # derived: two rings touch when their middles are a diameter apart
+        assert dist(here, there) >= 2 * float(drawing.ring), (one, other)
+
+
+def test_no_letter_covers_another(plan: Plan) -> None:
+    _no_ring_covers_another(plan)
+
+
+@pytest.mark.parametrize("table", [("babies", "3"), ("women", "M"), ("women", "5X")])
+@pytest.mark.parametrize("sleeves", ["cap", "full"])
+@pytest.mark.parametrize("body", ["cropped", "tunic"])
+def test_no_letter_covers_another_at_the_ends_of_what_can_be_knitted(
+    table: tuple[str, str], sleeves: str, body: str
+) -> None:
+    garment = {"sleeves": {"length": sleeves}, "body": {"length": body, "shape": "straight"}}
+    _no_ring_covers_another(planned(sized(*table, stitches_per_cm=2.0, garment=garment)))

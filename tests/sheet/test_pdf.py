@@ -20,8 +20,8 @@ import pytest
 from tests.sheet.pages import squeezed
 from tests.sheet.plans import HOSTILE, hostile, inches, small
 from yokefellow.conductor import plan
-from yokefellow.sheet.pdf import render_pdf, typeset
 from yokefellow.sheet.lines import Line
+from yokefellow.sheet.pdf import render_pdf, typeset
 from yokefellow.sheet.view import view
 
 

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Section
-from yokefellow.sheet.figures import grams
+from yokefellow.sheet.figures import grams, title_case
 from yokefellow.sheet.lines import Note
 from yokefellow.sheet.words import section_name
 from yokefellow.sheet.yarns import estimates, knowledge
@@ -49,36 +49,38 @@ def _notes(plan: Plan, use: StashUse, *, is_enough: bool) -> Iterator[tuple[Plac
     of = f" of {use.code}" if len(plan.yarns) > 1 else ""
     for at, start in enumerate(use.starts[1:], start=1):
         if start.place != use.starts[0].place:
-            yield start.place, _begins(plan, use, at, strands, of)
+            yield start.place, _begins(use, at, strands, of)
     for change in use.alternations:
         yield change.first, _alternate(change, of)
     if use.runs_out is not None and not is_enough:
         place = use.runs_out
-        text = f"{_whose(place)}By the best guess the last ball{of} ends about here."
-        yield place, Note("end", "Yarn", place.row, text)
+        text = f"{_whose(place)}by the best guess the last ball{of} ends about here."
+        yield place, Note("end", "Yarn", place.row, title_case(text))
 
 
-def _begins(plan: Plan, use: StashUse, at: int, strands: int, of: str) -> Note:
+def _begins(use: StashUse, at: int, strands: int, of: str) -> Note:
     start, balls = use.starts[at], len(use.order)
     first = at * strands + 1
     last = min(balls, first + strands - 1)
     if last > first:
-        which = f"begin balls {first} to {last} of {balls}{of}, held together"
+        which = f"balls {first} to {last} of {balls}{of}{_known(start)} begin, held together"
     else:
-        which = f"begins ball {first} of {balls}{of}"
-    text = f"{_whose(start.place)}About here {which}{_known(plan, use, start)}{_range(start)}."
-    return Note("ball", "Ball", start.place.row, text)
+        which = f"ball {first} of {balls}{of}{_known(start)} begins"
+    text = f"{_whose(start.place)}about here {which}{_range(start)}."
+    return Note("ball", "Ball", start.place.row, title_case(text))
 
 
 def _whose(place: Place) -> str:
     return f"{section_name(place.section, place.copy)}: " if place.copy else ""
 
 
-def _known(plan: Plan, use: StashUse, start: BallStart) -> str:
+def _known(start: BallStart) -> str:
     """Say by what a ball is known from the others, where they differ."""
     ball = start.ball
-    weighed = bool(plan.project.yarn[use.code].weights) or ball.is_part
-    marks = [f"the one of {grams(ball.grams)}" if weighed else "", ball.lot and f"lot {ball.lot}"]
+    marks = [
+        f"a begun one, {grams(ball.grams)}" if ball.is_part else "",
+        ball.lot and f"lot {ball.lot}",
+    ]
     said = ", ".join(filter(None, marks))
     return f" ({said})" if said else ""
 
@@ -105,11 +107,11 @@ def _where(place: Place, here: Place | None = None) -> str:
 def _alternate(change: Alternation, of: str) -> Note:
     one, other = change.lots
     text = (
-        f"{_whose(change.first)}From here to row {change.last.row} let the lots{of} take turns, "
+        f"{_whose(change.first)}from here to row {change.last.row} let the lots{of} take turns, "
         f"{change.rounds_each} rounds of {one} and {change.rounds_each} of {other}, so that no "
         "line shows between them."
     )
-    return Note("lots", "Lots", change.first.row, text)
+    return Note("lots", "Lots", change.first.row, title_case(text))
 
 
 def weigh_words(section: Section, codes: Sequence[str]) -> str:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from yokefellow.conductor import Plan
+from yokefellow.sheet.lettering import places
 from yokefellow.sheet.outline import DOWN_ARM, Outline, Point, along, outline
 from yokefellow.sheet.pieces import Dimension, Drawing, Label, Path
 
@@ -16,6 +17,8 @@ WIDE = 1000.0
 MARGIN = 30.0
 RING = 23.0
 """Radius of the ring round a letter."""
+GAP = 3.0
+"""Between two rings at the least."""
 TICK = 9.0
 """Half the stroke across each end of a dimension line."""
 RIB_CM = 1.1
@@ -59,7 +62,7 @@ def drawing(plan: Plan, dimensions: tuple[Dimension, ...]) -> Drawing:
         view_box=f"0 0 {WIDE:.0f} {height:.0f}",
         ring=f"{RING:.0f}",
         paths=(*_sweater(paper, o), *(Path("measure", _mark(paper, mark)) for mark in marks)),
-        labels=tuple(_label(paper, mark, letters[mark.key]) for mark in marks),
+        labels=tuple(_labels(paper, marks, letters)),
         title="The sweater from the front, laid flat, drawn to scale",
         description=f"A pullover with a round yoke. {listed}.",
     )
@@ -227,6 +230,12 @@ def _mark(paper: _Paper, mark: _Mark) -> str:
     return f"{drawn} {ends}"
 
 
-def _label(paper: _Paper, mark: _Mark, letter: str) -> Label:
-    x, y = paper.at(mark.start if mark.leader else _between(mark.start, mark.end, mark.at))
-    return Label(letter, f"{x:.1f}", f"{y:.1f}", f"{y + 0.36 * RING:.1f}")
+def _labels(paper: _Paper, marks: Sequence[_Mark], letters: Mapping[str, str]) -> Iterator[Label]:
+    """Put each letter on its line, where it covers no other one."""
+    lines = [
+        (paper.at(mark.start), paper.at(mark.start if mark.leader else mark.end), mark.at)
+        for mark in marks
+    ]
+    spots = places(lines, apart=2 * RING + GAP)
+    for mark, (x, y) in zip(marks, spots, strict=True):
+        yield Label(letters[mark.key], f"{x:.1f}", f"{y:.1f}", f"{y + 0.36 * RING:.1f}")
