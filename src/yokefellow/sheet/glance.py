@@ -41,6 +41,8 @@ def _lines(sheet: Sheet) -> Iterator[str]:
         yield from _wrapped(yarn.name)
         yield from table((y.what, y.length, y.weight, y.balls) for y in yarn.lines)
         yield from _wrapped(f"{yarn.verdict} {yarn.evidence}")
+    for longest in sheet.others.longest if sheet.others else ():
+        yield from _wrapped(longest.words)
     for saving in glance.savings:
         yield from _wrapped(f"{saving.what}: {saving.saves} {saving.amount}.")
     yield ""

@@ -9,11 +9,11 @@ from yokefellow.sheet.ataglance import glance
 from yokefellow.sheet.charting import charts
 from yokefellow.sheet.dimensions import dimensions
 from yokefellow.sheet.drawing import drawing
+from yokefellow.sheet.finishing import finishing
 from yokefellow.sheet.from_above import from_above
 from yokefellow.sheet.other_lengths import other_lengths
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.rounds import sections
-from yokefellow.sheet.words import finishing
 from yokefellow.whatif import Prospects
 
 __all__ = ["view"]
