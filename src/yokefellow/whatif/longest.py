@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from yokefellow.conductor import Plan
+from yokefellow.units import CM_PER_INCH, LengthUnit
 from yokefellow.whatif.pieces import Length, bodies, body_of, sleeve_of, sleeves
 from yokefellow.yarn import (
     MAIN,
@@ -114,14 +115,19 @@ def longest(
             for code in estimates.codes
             if code != MAIN
         },
-        choices=_choices(wish, step),
+        choices=_choices(wish, step, plan.project.unit),
     )
 
 
-def _choices(wish: Wish, step: _Step) -> dict[str, str]:
+def _choices(wish: Wish, step: _Step, unit: LengthUnit) -> dict[str, str]:
+    """Write the lengths as the file would: to a quarter of a millimetre, less than any round."""
+
+    def written(cm: float) -> str:
+        return f"{cm:.2f} cm" if unit == "cm" else f"{cm / CM_PER_INCH:.2f} in"
+
     fields = {
-        "garment.sleeves.length": f"{step.sleeve.cm:.2f} cm",
-        "garment.body.length": f"{step.body.cm:.2f} cm",
+        "garment.sleeves.length": written(step.sleeve.cm),
+        "garment.body.length": written(step.body.cm),
     }
     kept = {"sleeves": ("garment.sleeves.length",), "body": ("garment.body.length",)}
     return {field: fields[field] for field in kept.get(wish, tuple(fields))}
