@@ -116,6 +116,7 @@ def test_one_yarn_needs_no_code() -> None:
 
 
 @pytest.mark.parametrize("which", PLANS)
+# derived: the data keeps two decimals
 def test_every_format_tells_what_other_lengths_would_take(which: str) -> None:
     plan, found = asked(which)
     others = view(plan, found).others
