@@ -23,6 +23,7 @@ from yokefellow.whatif import (
     body_of,
     change,
     forecast,
+    learn,
     longest,
     rescues,
     sleeve_of,
@@ -395,3 +396,15 @@ def test_the_sleeves_can_go_before_the_body() -> None:
     assert keys[-4:] == ["sleeve", "cuff", "body", "hem"]
     assert other.yarn.need.mean.grams == pytest.approx(one.yarn.need.mean.grams)
     assert other.yarn.chance == pytest.approx(one.yarn.chance)
+
+
+def test_weighing_again_at_the_same_row_takes_the_place_of_the_first() -> None:
+    made = plan(load(EXAMPLE))
+    first = Entry("2026-01-01T10:00:00Z", "MC", 240.0, "yoke", 93)
+    again = Entry("2026-01-01T10:05:00Z", "MC", 235.0, "yoke", 93)
+    both, alone = learn(made, [first, again]), learn(made, [again])
+    assert [check.entry for check in both.checkpoints] == [again]
+    assert [check.is_used for check in both.checkpoints] == [
+        check.is_used for check in alone.checkpoints
+    ]
+    assert both.findings == alone.findings

@@ -23,3 +23,21 @@ def test_a_short_colour_is_told_with_what_would_help(tmp_path: Path) -> None:
     said = " ".join(check(short).split())
     assert "What would help: CC2: take CC1 in place of CC2 in band 2 (lanterns)" in said
     assert "What would help" not in check(EXAMPLE)
+
+
+def test_more_than_the_stash_is_not_written_down(tmp_path: Path) -> None:
+    mine = tmp_path / "mine.toml"
+    mine.write_text(EXAMPLE.read_text(encoding="utf-8"), encoding="utf-8")
+    asked = ["weigh", str(mine), "--left", "400 g", "--after", "yoke"]
+    refused = CliRunner().invoke(program, asked)
+    assert refused.exit_code == 2
+    assert "more than all the MC of the file" in " ".join(refused.output.split())
+    assert list(tmp_path.iterdir()) == [mine]
+
+
+def test_a_reading_that_is_left_out_is_counted(tmp_path: Path) -> None:
+    mine = tmp_path / "mine.toml"
+    mine.write_text(EXAMPLE.read_text(encoding="utf-8"), encoding="utf-8")
+    # derived: the yoke and the body alone take more than the 17 g that would be gone
+    CliRunner().invoke(program, ["weigh", str(mine), "--left", "300 g", "--after", "body"])
+    assert "can be knitted: 1 caution." in " ".join(check(mine).split())

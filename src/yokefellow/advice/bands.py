@@ -71,11 +71,12 @@ def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
     yield caution(
         "band.pulls-in",
         band.field,
-        f"{band.shape.name!r} is {length(start.cm, unit)} round, and the plain rounds around it "
-        f"are {length(start.wanted_cm, unit)}: it draws the yoke in by "
+        f"{band.shape.name!r} is {length(start.cm, unit)} round, and the yoke should be "
+        f"{length(start.wanted_cm, unit)} there: it draws the yoke in by "
         f"{1 - start.got / start.wanted:.0%}.",
-        f"Work it on a larger needle, until its swatch gives {looser}; or "
-        f"write repeats = {band.shape.repeats + more}, {more * width} stitches more before it.",
+        f"Work it on a larger needle, until its swatch gives {looser}; or write "
+        f"repeats = {band.shape.repeats + more}, {more * width} stitches more before it: where "
+        "its increase rounds cannot reach that, the program says what they can.",
     )
 
 
@@ -139,7 +140,8 @@ def _inside_body(
             band.field,
             f"{band.shape.name!r} is {length(around_cm, unit)} round where the shoulders are "
             f"{length(shoulder_cm, unit)}.",
-            f"Write repeats = {repeats}, or work it on a larger needle, until its swatch gives "
+            f"Write repeats = {repeats}, as far as its increase rounds reach; or work it on a "
+            "larger needle, until its swatch gives "
             f"{gauge(band.shape.start.got / shoulder_cm, unit)}.",
         )
 

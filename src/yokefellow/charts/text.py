@@ -175,7 +175,7 @@ def _equal(text: ChartText, lines: Iterable[Line]) -> Iterator[Finding]:
                 text,
                 "unequal",
                 f"Row {line.number} is {len(line.marks)} stitches wide, and the chart is {usual}.",
-                f"Give row {line.number} {usual} stitches; if the repeat is meant to widen, "
+                f"Make row {line.number} {usual} stitches wide; if the repeat is meant to widen, "
                 "type: grows = true.",
             )
 
@@ -189,7 +189,7 @@ def _growth(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
                 "narrows",
                 f"Row {late.number} is {after} stitches wide and row {early.number} is "
                 f"{before}: a repeat may widen toward the body, never narrow.",
-                f"Give row {late.number} at least {before} stitches.",
+                f"Make row {late.number} at least {before} stitches wide.",
             )
         elif 2 * (after - before) > before:
             yield refusal(
@@ -210,9 +210,9 @@ def _marks(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
                 yield refusal(
                     text,
                     "unknown-mark",
-                    f"Row {line.number}, column {column}: {mark!r} is not in the legend "
-                    f"({', '.join(repr(known) for known in sorted(allowed))}).",
-                    "Add it to the legend, or correct the row.",
+                    f"Row {line.number}, column {column}: {mark!r} is none of the marks under "
+                    f"colours ({', '.join(repr(known) for known in sorted(allowed))}).",
+                    "Add it to colours, or correct the row.",
                 )
 
 

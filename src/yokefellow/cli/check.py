@@ -36,10 +36,11 @@ def check(file: Path) -> None:
 
     planned = plan(load(file))
     learnt = learn(planned, readings(file))
-    say_findings((*planned.findings, *learnt.findings))
+    found = (*planned.findings, *learnt.findings)
+    say_findings(found)
     for verdict in verdicts(planned, planned.reckoning.estimates(learnt.knowledge)):
         say(verdict)
     helping = [one for code in planned.yarns if code != MAIN for one in rescues(planned, code)]
     for rescue in rescue_views(planned, helping):
         say(wrapped(f"What would help: {rescue.words}"))
-    say(wrapped(f"{planned.project.title} can be knitted: {counted(planned.findings)}."))
+    say(wrapped(f"{planned.project.title} can be knitted: {counted(found)}."))

@@ -48,6 +48,12 @@ def _lines(made: Plan, found: Longest) -> Iterator[str]:
                 f"Mind {yarn_called(made.project, code)}, which no length changes: {verdict}."
             )
     yield ""
+    if found.limit == "too little":
+        yield wrapped(
+            "Shorten the other piece too, choose less ease, or find more of this yarn:"
+            " 'yokefellow suppose FILE' shows what each choice takes."
+        )
+        return
     yield "To knit it, write into the file:"
     yield from file_lines(found.choices)
 
@@ -79,10 +85,10 @@ def _margin(made: Plan, found: Longest) -> str:
     if held.grams < 0:
         return "By the best guess the yarn is short."
     yarn = f"{metres_or_yards(held.metres, unit)} {yarn_unit(unit)}"
-    return (
-        f"Held back for what is not known: about {held.grams:.0f} g ({yarn})"
-        " should be left by the best guess."
-    )
+    amount = f"about {held.grams:.0f} g ({yarn}) should be left by the best guess."
+    if found.limit == "yarn":
+        return f"Held back for what is not known: {amount}"
+    return f"Left over: {amount}"
 
 
 def longest_record(made: Plan, found: Longest) -> dict[str, Any]:

@@ -21,7 +21,9 @@ HELP = """\
 Write down what is left of a yarn when a row is finished, and tell what it
 teaches: whether the yarn lasts, and the lengths still open. Weigh every ball
 of that yarn together, without the work and the needle. The readings go into
-mine.weighings.jsonl beside the file; the file itself stays as it is.
+mine.weighings.jsonl beside the file; the file itself stays as it is. A second
+reading at the same row takes the place of the first; to take one back
+altogether, delete its line there.
 
 Without --left, show the readings so far and what is known by them.
 
@@ -31,6 +33,10 @@ Examples:
   $ yokefellow weigh mine.toml --left "166 g" --after "yoke"
   $ yokefellow weigh mine.toml --yarn MC --left "153 g" --after "body 9"
 """
+
+
+MOST_OF_STASH = 1.1
+"""Balls may weigh a little more than their labels say (common practice, no source)."""
 
 
 @click.command("weigh", help=HELP, short_help="Weigh as you go, and see farther.")
@@ -87,7 +93,14 @@ def _entry(made: Plan, time: str, yarn: str, left: str, after: str, note: str) -
             param_hint="--yarn",
         )
     section, row, side = read_place(after, made.schedule)
-    return Entry(time, code, _grams(left), section, row, side, note)
+    grams, stash = _grams(left), made.yarns[code].stash.grams
+    if grams > MOST_OF_STASH * stash:
+        raise click.BadParameter(
+            f"{left!r} is more than all the {code} of the file, {stash:.0f} g. Weigh again, or "
+            f"correct the balls under [yarn.{code}].",
+            param_hint="--left",
+        )
+    return Entry(time, code, grams, section, row, side, note)
 
 
 def _grams(typed: str) -> float:

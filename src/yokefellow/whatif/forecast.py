@@ -104,7 +104,8 @@ def learn(plan: Plan, entries: Sequence[Entry]) -> Learnt:
     """Take in readings, in the order of the rows whatever their order in the log.
 
     One that no row of this sweater fits, or that is far from anything
-    expected, is left out and told.
+    expected, is left out and told. Of two readings of one yarn at one row the
+    later in the log counts: weighing again corrects the first.
     """
     order = _places_in_order(plan)
     findings: list[Finding] = []
@@ -114,6 +115,7 @@ def learn(plan: Plan, entries: Sequence[Entry]) -> Learnt:
             findings.append(_no_such_row(entry))
         else:
             fitting.append(entry)
+    fitting = list({(entry.yarn, _place(entry)): entry for entry in fitting}.values())
     fitting.sort(key=lambda entry: (order[_place(entry)], entry.time))
     seen: list[Observation] = []
     checkpoints: list[Checkpoint] = []

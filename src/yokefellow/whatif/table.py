@@ -133,7 +133,7 @@ def _variant(
 def _necks(made: Plan, desk: _Desk) -> Iterator[Variant]:
     opening = made.project.garment.neck.opening
     if not isinstance(opening, str):
-        cm = made.finished.neck.opening_cm
+        cm = made.shape.neck.stitches.cm
         yield _variant("neck", AS_CHOSEN, {}, cm, made.reckoning, desk)
     for name in NECKS:
         choices = {} if name == opening else {"garment.neck.opening": name}
@@ -169,5 +169,5 @@ def _planned(made: Plan, kind: Kind, name: str, choices: Mapping[str, str], desk
             saved=MappingProxyType({}),
             refused=refused.findings,
         )
-    cm = other.finished.neck.opening_cm if kind == "neck" else None
+    cm = other.shape.neck.stitches.cm if kind == "neck" else None
     return _variant(kind, name, choices, cm, other.reckoning, desk)
