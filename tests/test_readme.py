@@ -37,6 +37,6 @@ def test_the_library_example_runs() -> None:
 def test_every_file_and_motif_the_readme_names_is_there() -> None:
     for path in re.findall(r"\]\((?!https?:)([^)]+)\)", README):
         assert (ROOT / path).exists(), path
-    listed = re.search(r"Motifs that come with\s+it: ([a-z, \n-]+)\.", README)
+    listed = re.search(r"Motifs\s+that\s+come\s+with\s+it: ([a-z, \n-]+)\.", README)
     assert listed is not None
     assert {name.strip() for name in listed[1].split(",")} == set(motifs())
