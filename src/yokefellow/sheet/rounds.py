@@ -183,7 +183,7 @@ def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
         last=last,
         numbers=f"{first}–{last}" if last > first else f"{first}",
         word=round_word + ("s" if last > first else ""),
-        side=_SIDES.get(row.kind, ""),
+        side="" if row.feature is Feature.CAST_ON else _SIDES.get(row.kind, ""),
         yarn=row.yarn if desk.changes_yarn(section) and not _names_yarn(row) else "",
         what=phrase(row, run[0].before),
         count=run[0].after,
