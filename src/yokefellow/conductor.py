@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
-from itertools import groupby
 
 from yokefellow.advice.bands import band_cautions
 from yokefellow.advice.cautions import cautions, safety
@@ -21,7 +20,7 @@ from yokefellow.project.models import Project
 from yokefellow.project.sense import sense
 from yokefellow.savings import Saving, savings
 from yokefellow.schedule.compile import compile_schedule
-from yokefellow.schedule.rows import Schedule, WorkedRow, walk
+from yokefellow.schedule.rows import Schedule, WorkedRow, runs, walk
 from yokefellow.shaping.assemble import shape
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
@@ -48,14 +47,21 @@ class Plan:
     """By code, the main yarn first; only those the sweater uses."""
     reckoning: Reckoning
     """What the yarns are reckoned from, for asking on."""
-    savings: tuple[Saving, ...]
     needles: tuple[NeedleChange, ...]
     checks: tuple[Check, ...]
     findings: tuple[Finding, ...]
     """Cautions and notes; a plan with an error is never made."""
     safety: tuple[str, ...]
-    key: str
-    """A name for this very schedule: it changes when a row changes."""
+
+    @property
+    def key(self) -> str:
+        """A name for this very schedule: it changes when a row changes."""
+        return _key(self.schedule)
+
+    @property
+    def savings(self) -> tuple[Saving, ...]:
+        """What the lengths that were chosen save beside the usual ones."""
+        return savings(self.finished, self.shape, self.reckoning.rates)
 
     @property
     def yarn(self) -> YarnEstimate:
@@ -82,9 +88,9 @@ def _stop_on_errors(findings: Iterable[Finding]) -> None:
 def _key(schedule: Schedule) -> str:
     """Name a schedule by its rows, so that ticks kept for it never fit another."""
     rows = [
-        (section.key, section.start, section.copies, row, sum(1 for _ in same))
+        (section.key, section.start, section.copies, row, times)
         for section in schedule.sections
-        for row, same in groupby(section.rows)
+        for row, times in runs(section.rows)
     ]
     return sha256(repr(rows).encode()).hexdigest()[:16]
 
@@ -125,10 +131,8 @@ def plan(project: Project) -> Plan:
         rows=rows,
         yarns=yarns,
         reckoning=reckoning,
-        savings=savings(finished, shaped.shape, reckoning.rates),
         needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
         checks=checks(project, figures, finished, gauge, shaped.shape, rows, charts),
         findings=(*said, *warned, *banded),
         safety=safety(project),
-        key=_key(schedule),
     )

@@ -8,7 +8,7 @@ from itertools import combinations, takewhile
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Needles
-from yokefellow.schedule.rows import Feature, WorkedRow
+from yokefellow.schedule.rows import Feature, Row, WorkedRow
 from yokefellow.units import CM_PER_INCH, LengthUnit
 
 __all__ = ["LENGTHS_CM", "NeedleChange", "needle_changes", "rib_needle_mm"]
@@ -53,7 +53,7 @@ def rib_needle_mm(needles: Needles) -> float:
 
 @dataclass(frozen=True, slots=True)
 class _Hold:
-    """One row, and the work the needle holds in it, in cm round."""
+    """A row from which the needle holds this much work, in cm round."""
 
     row: WorkedRow
     mm: float
@@ -88,13 +88,20 @@ def needle_changes(
 
 
 def _holds(rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles) -> Iterator[_Hold]:
+    """Yield what the needle holds wherever that changes: rows between are held alike."""
+    rib_mm = rib_needle_mm(needles)
+    before: tuple[Row, int] | None = None
     for worked in rows:
-        if worked.row.feature is Feature.BIND_OFF:
+        row = worked.row
+        if row.feature is Feature.BIND_OFF:
             continue
-        mm = rib_needle_mm(needles) if worked.row.fabric == "rib" else needles.main
+        if before is not None and row is before[0] and worked.before == before[1]:
+            continue
+        before = (row, worked.after)
         # On the needles the work is not washed yet.
-        per_cm = gauges.of(worked.row.fabric).unwashed_stitches_per_cm
+        per_cm = gauges.of(row.fabric).unwashed_stitches_per_cm
         most = max(worked.before, worked.after)
+        mm = rib_mm if row.fabric == "rib" else needles.main
         yield _Hold(worked, mm, _fewest(worked) / per_cm, most / per_cm)
 
 
@@ -130,11 +137,11 @@ def _changes(holds: Sequence[_Hold], choices: Sequence[frozenset[float]]) -> Ite
 def _lasts(choice: frozenset[float], ahead: Sequence[frozenset[float]]) -> float:
     """Of the needles that serve now, give the one that serves longest from here."""
 
-    def rows(length: float) -> int:
+    def holds(length: float) -> int:
         served = takewhile(lambda other: length in other, ahead)
         return sum(1 for _ in served)
 
-    return max(sorted(choice), key=rows)
+    return max(sorted(choice), key=holds)
 
 
 def _fewest(worked: WorkedRow) -> int:

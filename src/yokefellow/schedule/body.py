@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.schedule.neck import adjust, rib_rows
 from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
-from yokefellow.schedule.steps import knit, tidy
+from yokefellow.schedule.steps import knit, plain_round, tidy
 from yokefellow.shaping.shapes import BodyShape
 
 __all__ = ["body_section", "edge_section"]
@@ -28,7 +28,7 @@ def _rounds(body: BodyShape, stitches: int) -> Iterator[Row]:
         elif number == body.rounds.got and now != body.hem_stitches:
             yield _to_hem(now, body.hem_stitches)
         else:
-            yield Row(knit(now))
+            yield plain_round(now)
 
 
 def _to_hem(stitches: int, hem: int) -> Row:

@@ -29,6 +29,7 @@ __all__ = [
     "flat_ops",
     "made",
     "net",
+    "runs",
     "taken",
     "walk",
     "worked",
@@ -145,6 +146,25 @@ def net(steps: tuple[Step, ...]) -> int:
     return made(steps) - taken(steps)
 
 
+def runs(rows: Iterable[Row]) -> Iterator[tuple[Row, int]]:
+    """Yield each row once with how often it stands one after another: most rounds repeat.
+
+    >>> list(runs([Row((Op("k", 8),)), Row((Op("k", 8),))])) == [(Row((Op("k", 8),)), 2)]
+    True
+    """
+    last: Row | None = None
+    times = 0
+    for row in rows:
+        if last is not None and (row is last or row == last):
+            times += 1
+            continue
+        if last is not None:
+            yield last, times
+        last, times = row, 1
+    if last is not None:
+        yield last, times
+
+
 def flat_ops(steps: Iterable[Step]) -> Iterator[Op]:
     """Yield the ops in knitting order, with every repeat written out."""
     for step in steps:
@@ -221,8 +241,7 @@ class Schedule:
     sections: tuple[Section, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedRow:
+class WorkedRow(NamedTuple):
     """A row at its place in the schedule, with the counts that follow from its steps."""
 
     section: Section
@@ -243,14 +262,15 @@ def walk(schedule: Schedule) -> Iterator[WorkedRow]:
     """
     place = 0
     for section in schedule.sections:
-        live = section.start
-        for number, row in enumerate(section.rows, start=1):
-            place += 1
-            used = taken(row.steps)
-            if used > live or (row.kind is RowKind.ROUND and used != live):
-                raise ValueError(
-                    f"{section.key} row {number} takes {used} stitches; {live} are on the needle"
-                )
-            after = live + net(row.steps)
-            yield WorkedRow(section, number, place, row, live, after)
-            live = after
+        live, number = section.start, 0
+        for row, times in runs(section.rows):
+            used, change = taken(row.steps), net(row.steps)
+            for _ in range(times):
+                place, number = place + 1, number + 1
+                if used > live or (row.kind is RowKind.ROUND and used != live):
+                    raise ValueError(
+                        f"{section.key} row {number} takes {used} stitches; "
+                        f"{live} are on the needle"
+                    )
+                yield WorkedRow(section, number, place, row, live, live + change)
+                live += change

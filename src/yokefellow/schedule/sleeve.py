@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.schedule.neck import adjust
 from yokefellow.schedule.rows import Feature, Op, Row, Section
-from yokefellow.schedule.steps import knit
+from yokefellow.schedule.steps import knit, plain_round
 from yokefellow.shaping.shapes import SleeveShape
 
 __all__ = ["SLEEVES", "sleeve_section"]
@@ -57,4 +57,4 @@ def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
         elif number == sleeve.rounds.got and now != sleeve.edge.got:
             yield adjust(now, sleeve.edge.got, why="to the cuff's count")
         else:
-            yield Row(knit(now))
+            yield plain_round(now)

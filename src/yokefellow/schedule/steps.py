@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import lru_cache
 from types import MappingProxyType
 
-from yokefellow.schedule.rows import Op, Repeat, Step
+from yokefellow.schedule.rows import Op, Repeat, Row, Step
 from yokefellow.shaping.even import Word, word
 
-__all__ = ["decrease_evenly", "increase_evenly", "knit", "rib", "tidy"]
+__all__ = ["decrease_evenly", "increase_evenly", "knit", "plain_round", "rib", "tidy"]
 
 _RIBS = MappingProxyType(
     {
@@ -22,6 +23,12 @@ _RIBS = MappingProxyType(
 def knit(stitches: int) -> tuple[Step, ...]:
     """Knit so many stitches; nothing when there are none."""
     return (Op("k", stitches),) if stitches > 0 else ()
+
+
+@lru_cache(maxsize=4096)
+def plain_round(stitches: int) -> Row:
+    """Knit a round of so many stitches: the same object each time, since most rounds are these."""
+    return Row(knit(stitches))
 
 
 def tidy(steps: Iterable[Step]) -> tuple[Step, ...]:

@@ -8,7 +8,7 @@ from yokefellow.charts.chart import Chart
 from yokefellow.schedule.bands import band_rows
 from yokefellow.schedule.neck import closing_round
 from yokefellow.schedule.rows import Feature, Op, Row, RowKind, Section, Step
-from yokefellow.schedule.steps import increase_evenly, knit
+from yokefellow.schedule.steps import increase_evenly, knit, plain_round
 from yokefellow.shaping.shapes import Split, YokeShape
 
 __all__ = ["split_section", "yoke_section"]
@@ -39,7 +39,7 @@ def _rounds(yoke: YokeShape, charts: Sequence[Chart], *, wrapped: bool) -> Itera
         elif number == 1 and yoke.short_rows.turns:
             yield closing_round(yoke.short_rows, stitches=yoke.start, wrapped=wrapped)
         else:
-            yield Row(knit(yoke.stitches_at(number)))
+            yield plain_round(yoke.stitches_at(number))
 
 
 def split_section(split: Split) -> Section:

@@ -8,9 +8,11 @@ chart that grows takes it along.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from math import inf
 from typing import TypeAlias
 
 from yokefellow.shaping.even import repeats_needed
@@ -74,19 +76,32 @@ def climb(
 
 
 def _step(ends: Mapping[int, Path], layer: Layer) -> dict[int, Path]:
+    """Go one layer up: for every count there, the simplest way from a count below.
+
+    At most half is added in a round, and never less than nothing, so only a
+    stretch of the counts below is looked at; and of those only the ones whose
+    way so far, with the least repeat there is, could still be simpler.
+    """
+    below = sorted(ends)
+    ways = [ends[count] for count in below]
     best: dict[int, Path] = {}
     for count in layer.counts:
         after = through(count, layer.then) if layer.then else count
         if after is None:
             continue
         off = ((count - layer.wanted) / layer.wanted) ** 2
-        for before, (hard, deviation, path) in ends.items():
-            added = count - before
-            if 2 * added > before or added < (0 if layer.may_rest else 1):
+        least, nearest, chosen = best.get(after, (inf, inf, ()))
+        first = bisect_left(below, -(-2 * count // 3))
+        for at in range(first, bisect_right(below, count - (not layer.may_rest))):
+            hard, deviation, path = ways[at]
+            before = below[at]
+            if hard + (count > before) > least:
                 continue
-            cost = (hard + (_repeats(before, added) if added else 0), deviation + off)
-            if after not in best or cost < best[after][:2]:
-                best[after] = (*cost, (*path, count))
+            hard += _repeats(before, count - before) if count > before else 0
+            if hard < least or (hard == least and deviation + off < nearest):
+                least, nearest, chosen = hard, deviation + off, (*path, count)
+        if chosen:
+            best[after] = (least, nearest, chosen)
     return best
 
 

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from itertools import groupby
 
 from yokefellow.gauge import Gauge, Gauges
-from yokefellow.schedule.rows import STITCHES, Op, Row, Schedule, Section, Step
+from yokefellow.schedule.rows import STITCHES, Op, Row, Schedule, Section, Step, runs
 from yokefellow.yarn.munden import STATE, loop_length_cm
 
 __all__ = [
@@ -27,6 +25,10 @@ __all__ = [
 
 MAIN = "MC"
 """The yarn of everything that is not a colour band."""
+
+
+SLIPPED = frozenset(code for code in STITCHES if code.startswith("sl "))
+"""Stitches behind which the yarn in hand passes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,22 +78,18 @@ def counted(section: Section) -> Counts:
     one stitch width each (derived from Munden 1959: 1/Kw of a loop).
     """
     found: dict[tuple[str, str], Counted] = {}
-    for row, same in groupby(section.rows):
-        times = len(section.copies) * sum(1 for _ in same)
+    for row, times in runs(section.rows):
         for yarn, spends in count_row(row).items():
             at = (yarn, row.fabric)
-            found[at] = found.get(at, NOTHING).plus(spends, times)
+            found[at] = found.get(at, NOTHING).plus(spends, times * len(section.copies))
     return found
 
 
 def count_row(row: Row) -> Mapping[str, Counted]:
     """Count the loops and the floats of each yarn in a row."""
-    loops: Counter[str] = Counter()
-    slipped = 0
-    for code, yarn, times in _tally(row.steps, 1):
-        loops[yarn or row.yarn] += STITCHES[code].worked * times
-        slipped += times if code.startswith("sl ") else 0
-    worked = loops.total()
+    loops = {row.yarn: 0}
+    slipped = _add(row.steps, 1, row.yarn, loops)
+    worked = sum(loops.values())
     in_hand = [yarn for yarn in loops if loops[yarn] or yarn == row.yarn]
     if len(in_hand) == 1:
         return {in_hand[0]: Counted(worked, slipped, slipped)}
@@ -102,12 +100,18 @@ def count_row(row: Row) -> Mapping[str, Counted]:
     }
 
 
-def _tally(steps: Iterable[Step], times: int) -> Iterator[tuple[str, str, int]]:
+def _add(steps: Iterable[Step], times: int, own: str, loops: dict[str, int]) -> int:
+    """Add the loops of some steps to those of their yarns, and give the stitches slipped."""
+    slipped = 0
     for step in steps:
         if isinstance(step, Op):
-            yield step.code, step.yarn, step.times * times
+            yarn = step.yarn or own
+            loops[yarn] = loops.get(yarn, 0) + STITCHES[step.code].worked * step.times * times
+            if step.code in SLIPPED:
+                slipped += step.times * times
         else:
-            yield from _tally(step.steps, step.times * times)
+            slipped += _add(step.steps, times * step.times, own, loops)
+    return slipped
 
 
 def loop_cm(gauge: Gauge, state: str = STATE) -> float:
