@@ -182,9 +182,8 @@ def _split(desk: Desk) -> Iterator[Check]:
         2,
         "look",
         "A new beginning",
-        "The marker in the middle of the wearer's right underarm, the first one you came to, is "
-        "BOR from here on. The marker in the middle of the left underarm stays, at the other "
-        "side.",
+        "The marker at the wearer's right underarm, the first one you came to, is BOR from here "
+        "on. The marker at the left underarm stays, at the other side.",
     )
 
 

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from yokefellow.schedule.neck import adjust, rib_rows
 from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
 from yokefellow.schedule.steps import knit, plain_round, tidy
-from yokefellow.shaping.shapes import BodyShape
+from yokefellow.shaping.counts import nearest
+from yokefellow.shaping.shapes import BodyShape, SideChange
 
 __all__ = ["body_section", "edge_section"]
 
@@ -18,40 +19,47 @@ def body_section(body: BodyShape, *, stitches: int) -> Section:
 
 
 def _rounds(body: BodyShape, stitches: int) -> Iterator[Row]:
-    changes = dict(body.changes)
-    now = stitches
+    changes = {change.number: change for change in body.changes}
+    front, back = body.front, stitches - body.front
     for number in range(1, body.rounds.got + 1):
-        change = changes.get(number, 0)
+        change = changes.get(number)
         if change:
-            yield _side_changes(now, widen=change > 0)
-            now += change
-        elif number == body.rounds.got and now != body.hem_stitches:
-            yield _to_hem(now, body.hem_stitches)
+            yield _side_changes(front, back, change)
+            front, back = front + change.front, back + change.back
+        elif number == body.rounds.got and front + back != body.hem_stitches:
+            yield _to_hem(front, back, body.hem_stitches)
         else:
-            yield plain_round(now)
+            yield plain_round(front + back)
 
 
-def _to_hem(stitches: int, hem: int) -> Row:
-    """Go to the hem's count, each half by itself: the marker between them comes off."""
-    front, front_hem = stitches // 2, hem // 2
-    halves = ((front, front_hem), (stitches - front, hem - front_hem))
+def _to_hem(front: int, back: int, hem: int) -> Row:
+    """Go to the hem's count, front and back each by itself: the marker between comes off."""
+    front_hem = nearest(hem * front / (front + back))
     first, second = (
         knit(before) if before == after else adjust(before, after, why="").steps
-        for before, after in halves
+        for before, after in ((front, front_hem), (back, hem - front_hem))
     )
     steps = tidy((*first, Op("rm"), *second))
     return Row(steps, Feature.ADJUST, why="to the hem's count")
 
 
-def _side_changes(stitches: int, *, widen: bool) -> Row:
-    """Change one stitch on either side of BOR and of the marker at the other side."""
-    front = stitches // 2
-    steps = (*_between(front, widen=widen), Op("sm"), *_between(stitches - front, widen=widen))
-    return Row(steps, Feature.SHAPE, why="widens the sides" if widen else "narrows the sides")
+def _side_changes(front: int, back: int, change: SideChange) -> Row:
+    """Change one stitch of the front beside BOR and the marker, or of the back, or of both."""
+    steps = (*_between(front, change.front), Op("sm"), *_between(back, change.back))
+    return Row(steps, Feature.SHAPE, why=_why(change))
 
 
-def _between(stitches: int, *, widen: bool) -> tuple[Step, ...]:
-    if widen:
+def _why(change: SideChange) -> str:
+    what = "widens" if change.front > 0 or change.back > 0 else "narrows"
+    if change.front and change.back:
+        return f"{what} the sides"
+    return f"{what} the front" if change.front else f"{what} the back"
+
+
+def _between(stitches: int, added: int) -> tuple[Step, ...]:
+    if not added:
+        return knit(stitches)
+    if added > 0:
         return (Op("k"), Op("M1L"), *knit(stitches - 2), Op("M1R"), Op("k"))
     return (Op("k"), Op("ssk"), *knit(stitches - 6), Op("k2tog"), Op("k"))
 

@@ -50,15 +50,16 @@ def split_section(split: Split) -> Section:
     left sleeve, the other half of the back.
     """
     half = split.back // 2
-    underarm = split.underarm.got
-    cast_on: tuple[Step, ...] = (
-        Op("CO", underarm - underarm // 2),
-        Op("pm"),
-        Op("CO", underarm // 2),
+    behind = split.underarm_back
+    before_left = split.front_total - split.front - split.underarm_front
+    steps = (
+        *knit(half),
+        *_sleeve(split, behind, split.underarm_front),
+        *knit(split.front),
+        *_sleeve(split, before_left, split.underarm.got - before_left),
+        *knit(split.back - half),
     )
-    sleeve: tuple[Step, ...] = (Op("hold", split.held), *cast_on)
-    steps = (*knit(half), *sleeve, *knit(split.front), *sleeve, *knit(split.back - half))
-    to_marker = (Op("rm"), *knit(half + underarm - underarm // 2))
+    to_marker = (Op("rm"), *knit(half + behind))
     return Section(
         "split",
         split.yoke,
@@ -66,4 +67,14 @@ def split_section(split: Split) -> Section:
             Row(steps, Feature.SPLIT, why="body and sleeves part"),
             Row(to_marker, Feature.MOVE_BOR, RowKind.PART, why="BOR moves to the right underarm"),
         ),
+    )
+
+
+def _sleeve(split: Split, first: int, second: int) -> tuple[Step, ...]:
+    """Put a sleeve aside and cast on its underarm, the marker between front and back."""
+    return (
+        Op("hold", split.held),
+        *((Op("CO", first),) if first else ()),
+        Op("pm"),
+        *((Op("CO", second),) if second else ()),
     )

@@ -28,4 +28,6 @@ def sleeve_below(project: Project, gauges: Gauges, split: Split, fit: SleeveFit)
 def body_below(project: Project, gauges: Gauges, split: Split, fit: BodyFit) -> BodyShape:
     """Give a body of this sweater."""
     rib = project.garment.body.rib
-    return body_shape(stitches=split.body.got, fit=fit, gauges=gauges, rib=rib)
+    return body_shape(
+        stitches=split.body.got, front=split.front_total, fit=fit, gauges=gauges, rib=rib
+    )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from types import MappingProxyType
+from typing import TypeAlias
 
 from yokefellow.fit import BodyFit
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.counts import Count, nearest, rounds_for
-from yokefellow.shaping.shapes import BodyShape
+from yokefellow.shaping.shapes import BodyShape, SideChange
 from yokefellow.shaping.taper import taper
 
 __all__ = ["RIB_REPEAT", "body_shape"]
@@ -16,8 +17,8 @@ __all__ = ["RIB_REPEAT", "body_shape"]
 RIB_REPEAT = MappingProxyType({"1x1": 2, "2x2": 4, "twisted": 2})
 """Stitches in one repeat of each rib."""
 
-CHANGE = 4
-"""Stitches of one shaping round: a pair at each side."""
+CHANGE = 2
+"""Stitches that a shaping round changes of the front, and of the back: one at each side."""
 
 PLAIN_CM = 2.5
 """Plain rounds below the underarm, and on each side of the waist (common practice)."""
@@ -25,14 +26,17 @@ PLAIN_CM = 2.5
 
 @dataclass(frozen=True, slots=True)
 class _Stretch:
-    """A stretch of the body over which the count goes to another one."""
+    """A stretch of the body over which front and back go to other counts."""
 
     first: int
     last: int
-    to: int
+    front: int
+    back: int
 
 
-def body_shape(*, stitches: int, fit: BodyFit, gauges: Gauges, rib: str) -> BodyShape:
+def body_shape(
+    *, stitches: int, fit: BodyFit, gauges: Gauges, rib: str, front: int | None = None
+) -> BodyShape:
     """Give the body's rounds and changes.
 
     Args:
@@ -40,63 +44,94 @@ def body_shape(*, stitches: int, fit: BodyFit, gauges: Gauges, rib: str) -> Body
         fit: the finished body.
         gauges: of the plain fabric and the rib.
         rib: the hem's rib.
+        front: of these stitches, those of the front; half when not given.
     """
     plain = gauges.plain
     rounds = rounds_for(fit.length_cm - fit.hem_cm, per_cm=plain.rounds_per_cm, least=3)
-    waist = _waist(stitches, fit, plain.stitches_per_cm)
-    changes: tuple[tuple[int, int], ...] = ()
-    now = fewest = stitches
-    for stretch in _stretches(stitches, fit, rounds.got, gauges, waist):
+    halves = _halves(stitches, front)
+    waist = _waist(halves, fit, plain.stitches_per_cm)
+    changes: tuple[SideChange, ...] = ()
+    now = halves
+    fewest = stitches
+    for stretch in _stretches(halves, fit, rounds.got, gauges, waist):
         added = _changes(now, stretch)
         changes += added
-        now += sum(change for _, change in added)
-        fewest = min(fewest, now)
+        now = _after(now, added)
+        fewest = min(fewest, sum(now))
     wanted = fit.edge_cm * plain.stitches_per_cm
-    hem = nearest(now * (1 - fit.gather), multiple=RIB_REPEAT[rib], least=8)
+    edge = sum(now)
+    hem = nearest(edge * (1 - fit.gather), multiple=RIB_REPEAT[rib], least=8)
     return BodyShape(
         rounds=rounds,
+        front=halves[0],
         changes=changes,
-        edge=Count(now, wanted, plain.stitches_per_cm),
+        edge=Count(edge, wanted, plain.stitches_per_cm),
         hem_stitches=hem,
         hem_rounds=rounds_for(fit.hem_cm, per_cm=gauges.rib.rounds_per_cm),
         rib=rib,
-        waist=waist and replace(waist, got=fewest),
+        waist=Count(fewest, fit.waist_cm * plain.stitches_per_cm, plain.stitches_per_cm)
+        if waist
+        else None,
     )
 
 
-def _waist(stitches: int, fit: BodyFit, per_cm: float) -> Count | None:
-    """Give the stitches at the waist: pairs of two at each side, never more than the body."""
+_Halves: TypeAlias = tuple[int, int]
+"""Stitches of the front and of the back."""
+
+
+def _halves(stitches: int, front: int | None) -> _Halves:
+    front = stitches // 2 if front is None else front
+    return front, stitches - front
+
+
+def _after(now: _Halves, changes: tuple[SideChange, ...]) -> _Halves:
+    return now[0] + sum(c.front for c in changes), now[1] + sum(c.back for c in changes)
+
+
+def _half_of(wanted: float, half: int) -> int:
+    """Give half of a wanted count, reached from `half` by one stitch at each side."""
+    return nearest(wanted / 2, multiple=CHANGE, remainder=half % CHANGE, least=CHANGE * 2)
+
+
+def _waist(halves: _Halves, fit: BodyFit, per_cm: float) -> _Halves | None:
+    """Give the stitches at the waist, never more than the body: front and back are alike there."""
     if fit.shape != "waist":
         return None
-    wanted = fit.waist_cm * per_cm
-    got = nearest(wanted, multiple=CHANGE, remainder=stitches % CHANGE, least=CHANGE * 2)
-    return Count(min(got, stitches), wanted, per_cm)
+    front, back = (min(half, _half_of(fit.waist_cm * per_cm, half)) for half in halves)
+    return front, back
 
 
 def _stretches(
-    stitches: int, fit: BodyFit, rounds: int, gauges: Gauges, waist: Count | None
+    halves: _Halves, fit: BodyFit, rounds: int, gauges: Gauges, waist: _Halves | None
 ) -> tuple[_Stretch, ...]:
     per_cm = gauges.plain.rounds_per_cm
     margin = nearest(PLAIN_CM * per_cm, least=1)
     if fit.shape == "straight":
         return ()
-    edge = nearest(
-        fit.edge_cm * gauges.plain.stitches_per_cm,
-        multiple=CHANGE,
-        remainder=stitches % CHANGE,
-        least=CHANGE * 2,
-    )
+    edge = fit.edge_cm * gauges.plain.stitches_per_cm
+    least = halves if waist is None else waist
+    front, back = (max(low, _half_of(edge, half)) for low, half in zip(least, halves, strict=True))
     if waist is None:
-        return (_Stretch(margin + 1, rounds - 1, max(edge, stitches)),)
+        return (_Stretch(margin + 1, rounds - 1, front, back),)
     at = nearest(fit.waist_at_cm * per_cm)
-    inward = _Stretch(margin + 1, min(at - margin // 2, rounds - 1), waist.got)
-    outward = _Stretch(at + margin // 2, rounds - 1, max(edge, waist.got))
+    inward = _Stretch(margin + 1, min(at - margin // 2, rounds - 1), *waist)
+    outward = _Stretch(at + margin // 2, rounds - 1, front, back)
     return (inward, outward)
 
 
-def _changes(now: int, stretch: _Stretch) -> tuple[tuple[int, int], ...]:
-    """Spread the changes over the stretch, as many as it holds two rounds apart."""
+def _changes(now: _Halves, stretch: _Stretch) -> tuple[SideChange, ...]:
+    """Spread the changes of front and back over the stretch, as many as it holds."""
+    front = _places(now[0], stretch.front, stretch)
+    back = _places(now[1], stretch.back, stretch)
+    return tuple(
+        SideChange(number, front.get(number, 0), back.get(number, 0))
+        for number in sorted({*front, *back})
+    )
+
+
+def _places(now: int, to: int, stretch: _Stretch) -> dict[int, int]:
+    """Give the rounds in which one half changes, two rounds apart at the least, and how."""
     length = stretch.last - stretch.first + 1
-    events = min(abs(stretch.to - now) // CHANGE, max(0, length // 2))
-    sign = CHANGE if stretch.to > now else -CHANGE
-    return tuple((stretch.first - 1 + place, sign) for place in taper(events, length) if events)
+    events = min(abs(to - now) // CHANGE, max(0, length // 2))
+    sign = CHANGE if to > now else -CHANGE
+    return {stretch.first - 1 + place: sign for place in taper(events, length)} if events else {}

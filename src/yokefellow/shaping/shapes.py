@@ -15,6 +15,7 @@ __all__ = [
     "IncreaseRound",
     "NeckShape",
     "Shape",
+    "SideChange",
     "SleeveShape",
     "Split",
     "YokeShape",
@@ -119,12 +120,20 @@ def stitches_at(
 
 @dataclass(frozen=True, slots=True)
 class Split:
-    """Where the yoke becomes a body and two sleeves."""
+    """Where the yoke becomes a body and two sleeves.
+
+    Front and back share the body evenly unless `own_front` or
+    `own_underarm_front` say otherwise; both sides are always alike.
+    """
 
     body: Count
     sleeve: Count
     underarm: Count
     """Cast on at each side."""
+    own_front: int | None = None
+    """Stitches of the front between the underarms, where it is not half of them."""
+    own_underarm_front: int | None = None
+    """Stitches of each underarm that belong to the front, where it is not half of them."""
 
     @property
     def yoke(self) -> int:
@@ -138,13 +147,57 @@ class Split:
 
     @property
     def front(self) -> int:
-        """Stitches of the front at the split; the back has as many."""
+        """Stitches of the front between the underarms."""
+        if self.own_front is not None:
+            return self.own_front
         return self.body.got // 2 - self.underarm.got
 
     @property
     def back(self) -> int:
-        """Stitches of the back at the split."""
+        """Stitches of the back between the underarms."""
         return self.body.got - 2 * self.underarm.got - self.front
+
+    @property
+    def underarm_front(self) -> int:
+        """Stitches of each underarm in front of its marker, on the front's side."""
+        if self.own_underarm_front is not None:
+            return self.own_underarm_front
+        return self.underarm.got // 2
+
+    @property
+    def underarm_back(self) -> int:
+        """Stitches of each underarm behind its marker, on the back's side."""
+        return self.underarm.got - self.underarm_front
+
+    @property
+    def front_total(self) -> int:
+        """Stitches of the front from marker to marker, its share of the underarms with it."""
+        if self.own_front is None and self.own_underarm_front is None:
+            # An odd underarm then has its odd stitch before the marker at either side.
+            return self.body.got // 2
+        return self.front + 2 * self.underarm_front
+
+    @property
+    def back_total(self) -> int:
+        """Stitches of the back from marker to marker, its share of the underarms with it."""
+        return self.body.got - self.front_total
+
+
+@dataclass(frozen=True, slots=True)
+class SideChange:
+    """One round of the body that changes the count at the sides."""
+
+    number: int
+    """Its round in the body, from 1."""
+    front: int
+    """Stitches it adds to the front, half at each side: 2, -2 or none."""
+    back: int
+    """The same of the back."""
+
+    @property
+    def added(self) -> int:
+        """Stitches it adds to the whole round."""
+        return self.front + self.back
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,8 +206,10 @@ class BodyShape:
 
     rounds: Count
     """In the plain fabric, above the hem."""
-    changes: tuple[tuple[int, int], ...]
-    """(round, stitches added: 4 or -4), in order; the pairs lie at the sides."""
+    front: int
+    """Stitches of the front in its first round, from marker to marker."""
+    changes: tuple[SideChange, ...]
+    """In order; no two in one round."""
     edge: Count
     """Stitches just above the hem."""
     hem_stitches: int

@@ -108,9 +108,9 @@ def _body_side(body: BodyShape, underarm: Point, stitches: int) -> Iterator[Poin
     per_cm = body.edge.per_cm
     x, top = underarm
     yield underarm
-    for number, change in body.changes:
-        stitches += change
-        yield stitches / per_cm / 4, top + number / body.rounds.per_cm
+    for change in body.changes:
+        stitches += change.added
+        yield stitches / per_cm / 4, top + change.number / body.rounds.per_cm
     yield body.edge.got / per_cm / 4 if body.changes else x, top + body.rounds.cm
 
 

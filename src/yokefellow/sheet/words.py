@@ -14,6 +14,7 @@ from types import MappingProxyType
 from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Section, flat_ops
 from yokefellow.schedule.sleeve import CORNER
+from yokefellow.shaping.shapes import Split
 
 __all__ = [
     "MEASURE_WORDS",
@@ -173,9 +174,20 @@ def _split(plan: Plan, _: Section) -> tuple[str, ...]:
         "working them. Leave the waste yarn long, and tie its ends.",
         f"Then cast on {split.underarm.got} stitches for the underarm with the working yarn, on "
         "the right needle, by backward loops: twist a loop and put it on the needle, snug "
-        "against the last stitch. (Or turn the work, cable cast-on, and turn back.) Hang a "
-        "marker in their middle. Go on with the next stitch of the body and pull it tight.",
+        "against the last stitch. (Or turn the work, cable cast-on, and turn back.) "
+        f"{_marker(split)} Go on with the next stitch of the body and pull it tight.",
         *_rest_body(plan),
+    )
+
+
+def _marker(split: Split) -> str:
+    """Say where the marker of an underarm hangs: between front and back."""
+    front, back = split.underarm_front, split.underarm_back
+    if abs(front - back) <= 1:
+        return "Hang a marker in their middle."
+    return (
+        f"Hang a marker between front and back, as the row says: {front} of these stitches belong "
+        f"to the front and {back} to the back."
     )
 
 
@@ -204,20 +216,29 @@ def _take_up(plan: Plan) -> tuple[str, ...]:
     )
 
 
+_EVENLY = "four stitches at a time, one on either side of each marker"
+_APART = (
+    "front and back each by itself: a stitch of the front beside each marker, or one of the back, "
+    "or both, as the round says"
+)
 _BODY_SHAPES = {
     "straight": "Every round is knitted plain.",
-    "a-line": "It widens at the sides, four stitches at a time, one on either side of each marker.",
-    "waist": "It is shaped at the sides, four stitches at a time, one on either side of each "
-    "marker: in to the waist, and out again to the hip.",
+    "a-line": "It widens at the sides, {how}.",
+    "waist": "It is shaped at the sides, {how}: in to the waist, and out again to the hip.",
 }
 
 
 def _body(plan: Plan, section: Section) -> tuple[str, ...]:
-    how = _BODY_SHAPES[plan.finished.body.shape if plan.shape.body.changes else "straight"]
+    changes, split = plan.shape.body.changes, plan.shape.split
+    shape = _BODY_SHAPES[plan.finished.body.shape if changes else "straight"]
+    evenly = all(change.front == change.back for change in changes)
+    middle = abs(split.underarm_front - split.underarm_back) <= 1
+    where = "in the middle of" if middle else "between front and back at"
     return (
         *_take_up(plan),
-        f"BOR is now in the middle of the {_sleeves(plan)[0]} underarm. The body goes straight "
-        f"on, in the round, on {section.start} stitches. {how} Slip the markers as you come to "
+        f"BOR is now {where} the {_sleeves(plan)[0]} underarm. The body goes straight "
+        f"on, in the round, on {section.start} stitches. "
+        f"{shape.format(how=_EVENLY if evenly else _APART)} Slip the markers as you come to "
         "them.",
         "In the first round, knit each stitch of the underarm firmly; the loops loosen easily.",
     )

@@ -63,7 +63,8 @@ def body_of(plan: Plan, chosen: ChosenLength) -> Length:
     """Give the body of a length."""
     fit = body_fit(plan.project, plan.figures, chosen)
     shape = body_below(plan.project, plan.gauges, plan.shape.split, fit)
-    loops = _loops(plan.shape.split.body.got, shape.rounds.got, shape.changes, shape.hem_stitches)
+    changes = ((change.number, change.added) for change in shape.changes)
+    loops = _loops(plan.shape.split.body.got, shape.rounds.got, changes, shape.hem_stitches)
     edge = shape.hem_stitches * (shape.hem_rounds.got + 1)
     return Length(
         cm=fit.length_cm,
