@@ -1,6 +1,7 @@
 # make sweater   a virtual environment, and the example's sheet as HTML and PDF
 # make test      the tests
 # make check     style, types, the direction of imports
+# make proof     write the page of checks against published numbers
 # make bench     how quick it is, in ratios
 # make wheel     build the wheel and try it outside this folder
 # make clean     take away what these made
@@ -15,7 +16,7 @@ EXAMPLE = warm-evenings
 OUT = examples/out
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
-.PHONY: sweater test check bench wheel clean
+.PHONY: sweater test check proof bench wheel clean
 
 sweater: $(OUT)/$(EXAMPLE).html $(OUT)/$(EXAMPLE).pdf
 	@echo "The sheet of the example $(EXAMPLE):"
@@ -56,6 +57,9 @@ check: $(VENV)/.check
 	$(PYTHON) -m ruff format --check .
 	$(PYTHON) -m mypy
 	$(VENV)/bin/lint-imports
+
+proof: $(VENV)/.test
+	$(PYTHON) -m tests.published.page
 
 bench: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.sweaters import IN, edited, project, sized, swatch
+from tests.sweaters import edited, project, sized, swatch
 from yokefellow.gauge import gauge, gauges, mean_per_cm, spread
 from yokefellow.project.models import Swatch
 from yokefellow.project.typed import Reading
@@ -22,13 +22,6 @@ def test_half_a_stitch_in_ten_cm_is_about_two_cm_of_chest() -> None:
     # derived: half a stitch of 26 is 1.92 cm in 100
     uncertain = spread((Reading(25.5, 10), Reading(26.5, 10)))
     assert 100 * uncertain == pytest.approx(1.92, abs=0.01)
-
-
-def test_a_quarter_of_a_stitch_in_an_inch_is_nearly_two_inches_of_chest() -> None:
-    # published: blog article "Stop swatching flat", 2021: 180 stitches at 5.25 in an inch make
-    # 34.3 in, where 5 make 36
-    assert 180 / mean_per_cm((Reading(5.25, IN),)) / IN == pytest.approx(34.3, abs=0.05)
-    assert 180 / mean_per_cm((Reading(5, IN),)) / IN == pytest.approx(36)
 
 
 def test_a_reading_over_more_fabric_weighs_more() -> None:

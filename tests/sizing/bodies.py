@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import tomllib
-from pathlib import Path
 from typing import Any
 
+from tests.published import published
 from yokefellow.findings import Finding
 from yokefellow.project.models import Project
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill
 
-PUBLISHED: dict[str, Any] = tomllib.loads(
-    (Path(__file__).parent / "published.toml").read_text(encoding="utf-8")
-)
-"""The published numbers, each section with its source."""
+COUNCIL: dict[str, Any] = published("council")
+"""The Craft Yarn Council's tables; see the file for its source."""
 
 IN = 2.54
 
