@@ -7,27 +7,31 @@ Nothing here fails a test; a goal that is missed is printed as over.
 
 from __future__ import annotations
 
+import resource
 import subprocess
 import sys
 import tempfile
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from statistics import median
-from time import perf_counter
-from typing import get_args
+from time import perf_counter, process_time
+from typing import Any, get_args
 
-from tests.sweaters import project, written
+from tests.banded.sweaters import banded
+from tests.sweaters import edited, project, sized, swatch, written
 from yokefellow.conductor import plan
 from yokefellow.findings import PlanError
 from yokefellow.project.load import load
 from yokefellow.project.models import Project
 from yokefellow.sheet.pages import page
+from yokefellow.sheet.pdf import typeset
 from yokefellow.sheet.view import view
 from yokefellow.whatif import Wish, longest, prospects, table
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
-SWEATERS = 300
+SWEATERS = 1000
+BANDED_SWEATERS = 300
 PROCESSES = 10
 PDFS = 5
 """A PDF takes longer than a help text; five pairs are enough for a median."""
@@ -35,12 +39,20 @@ PDFS = 5
 PLAN_MS = 10.0
 BANDED_PLAN_MS = 25.0
 """With bands of colourwork, whose places are tried out."""
+PLANS_A_SECOND = 500.0
+BANDED_PLANS_A_SECOND = 150.0
 HELP_RATIO = 2.5
-PDF_RATIO = 1.3
+PDF_RATIO = 1.15
 LONGEST_RATIO = 10.0
+GROWTH = 4
+GROWTH_RATIO = 4.5
+"""So many times the rounds may take at most so many times as long."""
 
 YOKEFELLOW = (sys.executable, "-m", "yokefellow")
 BARE_CLICK = (sys.executable, "-c", "import click")
+KIB_PER_MIB = 1024 * (1024 if sys.platform == "darwin" else 1)
+"""Linux tells the memory in KiB, macOS in bytes."""
+
 BARE_PDF = "import sys, weasyprint; weasyprint.HTML(sys.argv[1]).write_pdf(sys.argv[2])"
 
 
@@ -51,17 +63,24 @@ def main() -> None:
         what = f"plan {file.stem}{f', {bands} bands' if bands else ''}"
         report(what, plan_ms(sweater), "ms", BANDED_PLAN_MS if bands else PLAN_MS)
     lasting(load(EXAMPLES / "late-veranda.toml"))
-    many_sweaters()
+    many_sweaters("plain", written, SWEATERS, PLANS_A_SECOND)
+    many_sweaters("banded", banded, BANDED_SWEATERS, BANDED_PLANS_A_SECOND)
+    growth()
     help_s, click_s = raced((*YOKEFELLOW, "--help"), BARE_CLICK, PROCESSES)
     report("--help beside import click", help_s / click_s, "x", HELP_RATIO)
     with tempfile.TemporaryDirectory() as folder:
         pages(EXAMPLES / "warm-evenings.toml", Path(folder))
 
 
-def report(what: str, value: float, unit: str, goal: float | None = None) -> None:
+def report(
+    what: str, value: float, unit: str, goal: float | None = None, *, least: float | None = None
+) -> None:
+    """Print a figure, and whether it keeps its goal: at most `goal`, or at least `least`."""
     verdict = ""
     if goal is not None:
         verdict = f"goal {goal:g} {unit}  {'pass' if value <= goal else 'OVER'}"
+    if least is not None:
+        verdict = f"goal {least:g} {unit}  {'pass' if value >= least else 'UNDER'}"
     print(f"{what:<34}{value:>9.2f} {unit:<4}{verdict}".rstrip(), flush=True)
 
 
@@ -81,22 +100,50 @@ def lasting(sweater: Project, *, times: int = 20) -> None:
     report("what-if table beside its plan", seconds(lambda: table(made)) / one_s, "x")
 
 
-def many_sweaters() -> None:
-    """Plans per second over random sweaters; those refused are left out, and counted."""
+def many_sweaters(
+    kind: str, sections: Callable[[int], Mapping[str, Any]], number: int, goal: float
+) -> None:
+    """Plans in a second of one core, over random sweaters; those refused are counted apart."""
     took: list[float] = []
-    refused = 0
-    for seed in range(SWEATERS):
-        sweater = project(written(seed))
-        started = perf_counter()
+    refused: list[float] = []
+    for seed in range(number):
+        sweater = project(sections(seed))
+        started = process_time()
         try:
             plan(sweater)
         except PlanError:
-            refused += 1
+            refused.append(process_time() - started)
         else:
-            took.append(perf_counter() - started)
-    report(f"{len(took)} random sweaters ({refused} refused)", len(took) / sum(took), "/s")
+            took.append(process_time() - started)
+    report(f"{len(took)} random {kind} sweaters", len(took) / sum(took), "/s", least=goal)
     report("  the median one", 1000 * median(took), "ms", PLAN_MS)
     report("  the slowest one", 1000 * max(took), "ms")
+    if refused:
+        report(f"  {len(refused)} refused, the median one", 1000 * median(refused), "ms")
+
+
+def growth() -> None:
+    """The same sweater at four times the rounds: nothing may grow faster than the sheet."""
+
+    def at(rounds_per_cm: float) -> Project:
+        washed = swatch(2.0, rounds_per_cm=rounds_per_cm)
+        return project(edited(sized(stitches_per_cm=2.0), swatch__plain__washed=washed))
+
+    small, large = plan(at(2.2)), plan(at(2.2 * GROWTH))
+    rows = len(large.rows) / len(small.rows)
+    for what, work in (
+        ("plan", lambda made: plan(made.project)),
+        ("page", lambda made: page(view(made), medium="screen")),
+        ("pdf", lambda made: typeset(page(view(made), medium="paper"), key=made.key)),
+    ):
+        times = 1 if what == "pdf" else 9
+        pairs = [
+            (cpu_seconds(partial(work, small)), cpu_seconds(partial(work, large)))
+            for _ in range(times)
+        ]
+        shorts, longs = zip(*pairs, strict=True)
+        ratio = median(longs) / median(shorts) * GROWTH / rows
+        report(f"{what}, {GROWTH} x the rounds", ratio, "x", GROWTH_RATIO)
 
 
 def pages(example: Path, folder: Path) -> None:
@@ -114,6 +161,8 @@ def pages(example: Path, folder: Path) -> None:
     ours_s, bare_s = raced((*sheet, "--as", "pdf"), bare, PDFS)
     report("PDF, cold", 1000 * ours_s, "ms")
     report("PDF beside bare WeasyPrint", ours_s / bare_s, "x", PDF_RATIO)
+    peak = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss
+    report("memory of the largest process", peak / KIB_PER_MIB, "MiB")
 
 
 def raced(one: Sequence[str], other: Sequence[str], times: int) -> tuple[float, float]:
@@ -134,6 +183,13 @@ def run_s(command: Sequence[str]) -> float:
         CalledProcessError: it failed; its time means nothing.
     """
     return seconds(lambda: subprocess.run(command, check=True, capture_output=True))
+
+
+def cpu_seconds(work: Callable[[], object]) -> float:
+    """Seconds of this process alone, whatever else the machine does."""
+    started = process_time()
+    work()
+    return process_time() - started
 
 
 def seconds(work: Callable[[], object]) -> float:
