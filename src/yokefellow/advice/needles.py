@@ -84,7 +84,8 @@ def needle_changes(
         for hold in holds
     ]
     owned = _fewest_lengths(needed, (SMALL, *lengths))
-    return tuple(_changes(holds, [choice & owned for choice in needed]))
+    kept = {choice: choice & owned for choice in set(needed)}
+    return tuple(_changes(holds, [kept[choice] for choice in needed]))
 
 
 def _holds(rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles) -> Iterator[_Hold]:

@@ -31,6 +31,7 @@ __all__ = [
     "net",
     "runs",
     "taken",
+    "turnover",
     "walk",
     "worked",
 ]
@@ -117,20 +118,28 @@ class Repeat:
 Step: TypeAlias = Op | Repeat
 
 
+def turnover(steps: Iterable[Step]) -> tuple[int, int]:
+    """Count the stitches taken off the left needle, and those made on the right one."""
+    takes = makes = 0
+    for step in steps:
+        if isinstance(step, Op):
+            stitch = STITCHES[step.code]
+            off, on = stitch.takes, stitch.makes
+        else:
+            off, on = turnover(step.steps)
+        takes += step.times * off
+        makes += step.times * on
+    return takes, makes
+
+
 def taken(steps: Iterable[Step]) -> int:
     """Count the stitches the steps take off the left needle."""
-    return sum(
-        step.times * (STITCHES[step.code].takes if isinstance(step, Op) else taken(step.steps))
-        for step in steps
-    )
+    return turnover(steps)[0]
 
 
 def made(steps: Iterable[Step]) -> int:
     """Count the stitches the steps make on the right needle."""
-    return sum(
-        step.times * (STITCHES[step.code].makes if isinstance(step, Op) else made(step.steps))
-        for step in steps
-    )
+    return turnover(steps)[1]
 
 
 def worked(steps: Iterable[Step]) -> int:
@@ -143,7 +152,8 @@ def worked(steps: Iterable[Step]) -> int:
 
 def net(steps: tuple[Step, ...]) -> int:
     """Count by how many stitches the steps change the work."""
-    return made(steps) - taken(steps)
+    takes, makes = turnover(steps)
+    return makes - takes
 
 
 def runs(rows: Iterable[Row]) -> Iterator[tuple[Row, int]]:
@@ -264,7 +274,7 @@ def walk(schedule: Schedule) -> Iterator[WorkedRow]:
     for section in schedule.sections:
         live, number = section.start, 0
         for row, times in runs(section.rows):
-            used, change = taken(row.steps), net(row.steps)
+            used, makes = turnover(row.steps)
             for _ in range(times):
                 place, number = place + 1, number + 1
                 if used > live or (row.kind is RowKind.ROUND and used != live):
@@ -272,5 +282,6 @@ def walk(schedule: Schedule) -> Iterator[WorkedRow]:
                         f"{section.key} row {number} takes {used} stitches; "
                         f"{live} are on the needle"
                     )
-                yield WorkedRow(section, number, place, row, live, live + change)
-                live += change
+                after = live - used + makes
+                yield WorkedRow(section, number, place, row, live, after)
+                live = after
