@@ -14,6 +14,7 @@ from typing import Any, NoReturn
 from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, Severity, YokefellowError
 from yokefellow.sheet.pages import page
+from yokefellow.sheet.tagging import mend_tags
 from yokefellow.sheet.view import view
 from yokefellow.whatif import Prospects
 
@@ -145,6 +146,9 @@ def typeset(html: str, *, key: str) -> bytes:
             string=html, url_fetcher=URLFetcher(allowed_protocols=set()), media_type="print"
         )
         pdf: Any = document.write_pdf(
-            pdf_variant="pdf/ua-1", pdf_identifier=key.encode(), custom_metadata=False
+            finisher=mend_tags,
+            pdf_variant="pdf/ua-1",
+            pdf_identifier=key.encode(),
+            custom_metadata=False,
         )
     return bytes(pdf)
