@@ -16,11 +16,11 @@ _Element: TypeAlias = Any
 """A dictionary of the PDF, which is a Python one besides."""
 
 _PIXEL_BOXES_UNTIL = 70
-"""The last version of the typesetter known to measure the boxes of figures in pixels, from above."""
+"""The last version of the typesetter known to place figures in pixels, from above."""
 _POINTS_PER_PIXEL = 0.75
 
 
-def mend_tags(document: Any, pdf: Any) -> None:  # noqa: ANN401
+def mend_tags(document: Any, pdf: Any) -> None:
     """Complete the tags: headers of tables, places of drawings, running heads.
 
     Args:
@@ -38,7 +38,7 @@ def _is(thing: object, kind: str) -> bool:
     return isinstance(thing, dict) and thing.get("Type") == kind
 
 
-def _mend(element: _Element, elements: dict[bytes, _Element], pdf: Any) -> None:  # noqa: ANN401
+def _mend(element: _Element, elements: dict[bytes, _Element], pdf: Any) -> None:
     match element["S"]:
         case "/TH":
             _say_scope(element, elements)
@@ -55,7 +55,7 @@ def _say_scope(header: _Element, elements: dict[bytes, _Element]) -> None:
     header.pop("ID", None)
 
 
-def _place(figure: _Element, pdf: Any) -> None:  # noqa: ANN401
+def _place(figure: _Element, pdf: Any) -> None:
     """Give the place of a drawing in points from below, as everything else on the page."""
     from weasyprint import VERSION
 
@@ -68,11 +68,11 @@ def _place(figure: _Element, pdf: Any) -> None:  # noqa: ANN401
     box[:] = [left, height - bottom, right, height - top]
 
 
-def _object(pdf: Any, reference: bytes) -> Any:  # noqa: ANN401
+def _object(pdf: Any, reference: bytes) -> Any:
     return pdf.objects[int(reference.split()[0])]
 
 
-def _mend_running_heads(pdf: Any, elements: dict[bytes, _Element]) -> None:  # noqa: ANN401
+def _mend_running_heads(pdf: Any, elements: dict[bytes, _Element]) -> None:
     """Mark as beside the text what stands in the margins, instead of leaving it to no parent."""
     root = _object(pdf, pdf.catalog["StructTreeRoot"])
     told = set(_reached(root["K"], elements))
@@ -84,7 +84,7 @@ def _mend_running_heads(pdf: Any, elements: dict[bytes, _Element]) -> None:  # n
         _mark_beside(_object(pdf, page["Contents"]).stream, marks)
 
 
-def _reached(kids: Any, elements: dict[bytes, _Element]) -> Iterator[bytes]:  # noqa: ANN401
+def _reached(kids: Any, elements: dict[bytes, _Element]) -> Iterator[bytes]:
     """Find every element that hangs in the tree."""
     waiting = list(kids)
     while waiting:
@@ -94,7 +94,7 @@ def _reached(kids: Any, elements: dict[bytes, _Element]) -> Iterator[bytes]:  # 
             waiting += elements[kid]["K"]
 
 
-def _pages(pdf: Any) -> Iterator[_Element]:  # noqa: ANN401
+def _pages(pdf: Any) -> Iterator[_Element]:
     return (_object(pdf, reference) for reference in pdf.page_references)
 
 
