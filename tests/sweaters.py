@@ -123,7 +123,7 @@ def written(seed: int) -> Sections:
             }
         },
         "needles": {"main": f"{dice.choice((2.5, 3.5, 5, 8))} mm"},
-        "garment": _garment(dice, group, size),
+        "garment": _with_necks(_garment(dice, group, size), Random(f"neck {seed}")),
         "sheet": {
             "paper": dice.choice(("A4", "Letter")),
             "units": dice.choice(("cm", "in")),
@@ -203,6 +203,12 @@ def _garment(dice: Random, group: str, size: str) -> Sections:
             "cuff": dice.choice(("by length", "by length", f"{dice.uniform(0.6, 1.9):.1f} cm")),
         },
     }
+
+
+def _with_necks(garment: Sections, dice: Random) -> Sections:
+    """The same choices with the ways of a neck added, from dice of their own."""
+    garment["neck"]["cast_on"] = dice.choice(("plain", "plain", "provisional"))
+    return garment
 
 
 def _length(dice: Random, names: tuple[str, ...], about_cm: float) -> str:

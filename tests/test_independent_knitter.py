@@ -44,7 +44,11 @@ def test_every_printed_row_can_be_knitted_and_meets_its_count(number: int) -> No
         assert knitted.underarms == (split.underarm.got,) * 2, name
         # derived: the underarm and a stitch at each of two corners, both sleeves
         assert knitted.picked_up == 2 * (split.underarm.got + 2), name
+        neck = plan.shape.neck
+        assert knitted.taken_up == (neck.stitches.got if neck.is_last else 0), name
+        assert knitted.bumps == 0, name  # derived: rows worked flat are stockinette
         edges = plan.shape.body.hem_stitches + 2 * plan.shape.sleeve.edge.got
+        edges += neck.band_stitches if neck.is_last else 0
         assert knitted.bound_off == edges, name
         assert knitted.loops == plan.yarn.knitted.stitches, name
         rows = sum(len(s.rows) * len(s.copies) for s in plan.schedule.sections)
@@ -72,6 +76,7 @@ def test_the_sweaters_are_of_every_kind() -> None:
                 garment["body"]["shape"],
                 garment["neck"]["short_rows"],
                 garment["neck"]["back_raise"],
+                garment["neck"]["cast_on"],
                 garment["yoke"]["proportions"],
                 garment["yoke"]["increases"],
                 sections["sheet"]["paper"],
@@ -85,7 +90,7 @@ def test_the_sweaters_are_of_every_kind() -> None:
         *(f"{p} {kind}" for p in ("body", "sleeves") for kind in ("measured", "shorter", "longer")),
         *("straight", "a-line", "waist", "1x1", "2x2", "twisted", "german", "wrapped", "none"),
         *("measured", "percentage 1971", "percentage 1989", "regular", "few", "gentle"),
-        *("A4", "Letter", "cm", "in"),
+        *("A4", "Letter", "cm", "in", "plain", "provisional"),
     }
     assert wanted <= set(seen)
     # The issue asks for gauges from 1.2 to 4 stitches in a cm.

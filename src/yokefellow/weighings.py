@@ -38,7 +38,10 @@ LONGEST_NOTE = 100
 MOST_GRAMS = 25_000.0
 MOST_ROWS = 5_000
 
-SECTIONS = ("neckband", "back_neck", "yoke", "split", "body", "hem", "sleeve", "cuff")
+SECTIONS = (
+    *("neckband", "cast_on", "front", "back_neck", "yoke"),
+    *("split", "body", "hem", "sleeve", "cuff"),
+)
 COPIES = ("", "right", "left")
 
 _NO_LINK = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)

@@ -44,6 +44,18 @@ def test_every_increase_round_is_counted() -> None:
             assert counted[row.section.key, row.number].startswith(f"{row.after} stitches")
 
 
+def test_a_neckband_worked_last_is_tried_on_before_its_bind_off_and_stretched_after() -> None:
+    last = [plan for plan in sweaters() if plan.shape.neck.is_last]
+    assert last
+    for plan in last:
+        band = [check for check in plan.checks if check.section == "neckband"]
+        rows = len(plan.schedule.sections[-1].rows)
+        assert [(check.title, check.number) for check in band] == [
+            ("Before the bind-off", rows - 1),
+            ("Over the head", rows),
+        ]
+
+
 # common practice, no source: the moments at which a sweater is still mended in an evening
 @pytest.mark.parametrize(
     ("title", "section", "last_row"),
@@ -58,6 +70,8 @@ def test_the_sweater_is_tried_on_before_each_point_of_no_return(
     title: str, section: str, last_row: bool
 ) -> None:
     for plan in sweaters():
+        if title == "Over the head" and plan.shape.neck.is_last:
+            continue  # looked at when the band is bound off, below
         (check,) = [one for one in plan.checks if one.title == title]
         assert check.kind == "try on"
         assert check.section == section

@@ -22,6 +22,9 @@ class Basket:
     rows: int = 0
     bound_off: int = 0
     picked_up: int = 0
+    at_neck: int = 0
+    bumps: int = 0
+    """Stitches worked flat that show a purl bump on the right side."""
     turned: str = ""
     """How the row before ended: `turn`, `wrap`, or neither."""
 
@@ -35,6 +38,7 @@ class Hands:
         self.number = basket.rows
         self.names_markers = bool(row.names() & {"sm", "rm"})
         self.short = kind in ("RS", "WS")
+        self.flat = kind in ("flat RS", "flat WS")
         self.touched = False
         """Whether this row has done anything yet."""
         self.broken = False
@@ -44,7 +48,7 @@ class Hands:
         self.ended = False
         self.does: dict[str, Callable[[], None]] = {
             "k": self.work,
-            "p": self.work,
+            "p": lambda: self.work(purled=True),
             "k tbl": self.work,
             "sl": self.slip,
             "M1": self.increase,
@@ -77,7 +81,7 @@ class Hands:
         patience = self.needle.live()
         if not patience:
             raise Mistake(Kind.TOO_FEW, "there is nothing on the needle")
-        while self.needle.peek() is not self.needle.bor:
+        while self.needle.to_bor():
             self.follow(node.body)
             patience -= 1
             if patience < 0:
@@ -134,8 +138,12 @@ class Hands:
         self.broken = self.at_edge = False
         self.basket.gauge_loops += 1
 
-    def work(self) -> None:
-        self.put(self.plain())
+    def work(self, *, purled: bool = False) -> None:
+        loop = self.plain()
+        # Purled on the right side, or knitted on the wrong side.
+        loop.bumps = purled == self.needle.right_side
+        self.basket.bumps += self.flat and loop.bumps
+        self.put(loop)
 
     def slip(self) -> None:
         loop = self.plain()  # which may turn the piles over, so take it first
@@ -177,16 +185,26 @@ class Hands:
 
     def cast_on(self) -> None:
         if self.needle.bor is None and not self.needle.live():
-            self.needle.begin()
+            if self.flat:
+                self.needle.begin_open()
+            else:
+                self.needle.begin()
         self.new()
+        if self.row.is_provisional:
+            self.needle.waste.append(Loop(self.number))
         if self.at_edge:
             self.basket.edges[-1] += 1
 
     def pick_up(self) -> None:
-        if not self.needle.edge:
+        if self.row.at_neck and self.needle.bor is None and not self.needle.live():
+            self.needle.begin()
+        if not (self.needle.edge or self.row.at_neck):
             raise Mistake(Kind.PICK_UP, "there is no cast-on edge to pick up from")
         self.new()
-        self.basket.picked_up += 1
+        if self.row.at_neck:
+            self.basket.at_neck += 1
+        else:
+            self.basket.picked_up += 1
 
     # Short rows.
 
@@ -243,10 +261,12 @@ class Hands:
     # The ends of a row.
 
     def start(self) -> None:
-        if self.kind not in ("rnd", "RS", "WS", "part"):
+        if not (self.short or self.flat or self.kind in ("rnd", "part")):
             raise Mistake(Kind.UNREADABLE, f"a row of kind {self.kind!r}")
-        if self.needle.right_side == (self.kind == "WS"):
+        if self.needle.right_side == self.kind.endswith("WS"):
             raise Mistake(Kind.SIDE, "the other side faces the knitter")
+        if self.needle.live() and self.needle.is_open != self.flat:
+            raise Mistake(Kind.JOIN, "open work is knitted in rows, joined work in rounds")
         if self.kind == "rnd" and self.needle.last() is not self.needle.bor:
             raise Mistake(Kind.SIDE, "a round starts away from BOR")
         if self.row.all_of and self.row.all_of != self.needle.live():
@@ -257,9 +277,22 @@ class Hands:
             if not self.ended:
                 raise Mistake(Kind.TURN, "a short row does not say where to turn")
             self._says("turn")
+        elif self.flat:
+            self._finish_flat()
         elif self.needle.live():
             self._finish_at_marker()
         self.basket.turned = self._turned()
+
+    def _finish_flat(self) -> None:
+        """Turn at the edge, with every stitch worked; or join the two edges."""
+        if self.needle.to_bor():
+            raise Mistake(Kind.LEFT_OVER, f"{self.needle.to_bor()} sts are left at the row's end")
+        if self.row.joins:
+            if not self.needle.right_side:
+                raise Mistake(Kind.JOIN, "the work is joined with its inside out")
+            self.needle.is_open = False
+        elif self.needle.live():
+            self.needle.turn()
 
     def _turned(self) -> str:
         if not self.short:

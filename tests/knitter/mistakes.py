@@ -22,6 +22,8 @@ class Kind(StrEnum):
     """A row is for the other side than the one that faces the knitter, or starts away from BOR."""
     TURN = "turn"
     """A turn where none may be, or none where one must be."""
+    JOIN = "join"
+    """A round on work that lies open, a flat row on work that is joined, or never joined."""
     GAP = "gap"
     """A short-row gap: not guarded, worked past without closing, or closed where there is none."""
     INCREASE = "increase"

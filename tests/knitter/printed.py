@@ -15,7 +15,7 @@ class Line:
     first: int
     last: int
     kind: str
-    """`rnd`, `RS`, `WS` or `part`."""
+    """`rnd`, `RS`, `WS`, `part`, `flat RS` or `flat WS`."""
     what: str
     """The instruction, as printed."""
     count: int

@@ -26,6 +26,12 @@ class Knitted:
     underarms: tuple[int, ...]
     """Stitches cast on in the place of each."""
     picked_up: int
+    at_neck: int
+    """Stitches picked up round the neck."""
+    taken_up: int
+    """Loops of a provisional cast-on that were knitted on later."""
+    bumps: int
+    """Stitches of flat rows that show a purl bump on the right side."""
     bound_off: int
     counts: dict[tuple[str, str], tuple[int, ...]]
     """Live stitches after each row, by section and copy (an empty name: worked once)."""
@@ -44,6 +50,7 @@ class _Knitter:
         self.needle = Needle()
         self.basket = Basket()
         self.returned = 0
+        self.taken_up = 0
         self.counts: dict[tuple[str, str], tuple[int, ...]] = {}
 
     def work_run(self, parts: tuple[Part, ...], copies: tuple[str, ...]) -> None:
@@ -73,6 +80,10 @@ class _Knitter:
 
     def work_part(self, part: Part, copy: str) -> None:
         where = f"{part.key} {copy}".strip()
+        if self.needle.waste and not self.needle.live() and part.start:
+            # Everything else is bound off: what waits at the neck is next.
+            self.taken_up = len(self.needle.waste)
+            self.needle.take_up()
         if part.start != self.needle.live():
             raise Mistake(
                 Kind.START,
@@ -106,12 +117,17 @@ class _Knitter:
             raise Mistake(Kind.BIND_OFF, f"{self.needle.live()} sts are not bound off", "the end")
         if self.returned < len(self.basket.held):
             raise Mistake(Kind.HELD, "stitches still rest on waste yarn", "the end")
+        if self.needle.waste:
+            raise Mistake(Kind.HELD, "a provisional cast-on is never taken up", "the end")
         return Knitted(
             rows=self.basket.rows,
             loops=self.basket.gauge_loops,
             held=tuple(map(len, self.basket.held)),
             underarms=tuple(self.basket.edges),
             picked_up=self.basket.picked_up,
+            at_neck=self.basket.at_neck,
+            taken_up=self.taken_up,
+            bumps=self.basket.bumps,
             bound_off=self.basket.bound_off,
             counts=self.counts,
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TypeAlias
@@ -39,6 +40,12 @@ class Instruction:
     """`BOR` or `marker` when the words say that the row ends there."""
     all_of: int = 0
     """The number in "all 212 sts", or 0."""
+    joins: bool = False
+    """Whether the row's two ends are joined when it is done."""
+    is_provisional: bool = False
+    """Whether the cast-on can be opened again later."""
+    at_neck: bool = False
+    """Whether stitches are picked up along the neck edge."""
 
     def names(self) -> frozenset[str]:
         return frozenset(_names(self.body))
@@ -86,22 +93,53 @@ _TIMES = re.compile(r"([0-9]+) times(?: in all)?")
 _PAIRS = {"]": "[", ")": "("}
 
 
+_JOIN = "; join in the round without twisting and pm for BOR"
+_WHOLE: list[tuple[str, Callable[[re.Match[str]], Instruction]]] = [
+    ("(knit|purl)", lambda said: Instruction((Do(said[1][0], TO_THE_END),))),
+    (
+        f"cast on ([0-9]+) sts{_JOIN}",
+        lambda said: Instruction((Do("cast on", int(said[1])),), ends_at="BOR"),
+    ),
+    (
+        f"provisionally cast on ([0-9]+) sts{_JOIN}",
+        lambda said: Instruction(
+            (Do("cast on", int(said[1])),), ends_at="BOR", is_provisional=True
+        ),
+    ),
+    (
+        "cast on ([0-9]+) sts; turn without joining",
+        lambda said: Instruction((Do("cast on", int(said[1])),)),
+    ),
+    (
+        "bind off all ([0-9]+) sts(?: in rib)?",
+        lambda said: Instruction((Do("bind off", int(said[1])),), all_of=int(said[1])),
+    ),
+    (
+        "(.+); do not turn: join in the round",
+        lambda said: Instruction(_list(said[1]), joins=True),
+    ),
+    (
+        "from the centre of the underarm: (.+); pm for BOR",
+        lambda said: Instruction(_list(said[1]), ends_at="BOR"),
+    ),
+    (
+        "along the neck edge: (.+); pm for BOR",
+        lambda said: Instruction(_list(said[1]), ends_at="BOR", at_neck=True),
+    ),
+    (
+        "(.+) to the next marker; this is BOR from now on",
+        lambda said: Instruction(_list(said[1]), ends_at="marker"),
+    ),
+    ("(.+) to BOR", lambda said: Instruction(_list(said[1]), ends_at="BOR")),
+]
+"""The sentences a row may be, and what each means."""
+
+
 @lru_cache(maxsize=4096)
 def understand(what: str) -> Instruction:
-    if what in ("knit", "purl"):
-        return Instruction((Do(what[0], TO_THE_END),))
-    if found := re.fullmatch(
-        r"cast on ([0-9]+) sts; join in the round without twisting and pm for BOR", what
-    ):
-        return Instruction((Do("cast on", int(found[1])),), ends_at="BOR")
-    if found := re.fullmatch(r"bind off all ([0-9]+) sts(?: in rib)?", what):
-        return Instruction((Do("bind off", int(found[1])),), all_of=int(found[1]))
-    if found := re.fullmatch(r"from the centre of the underarm: (.+); pm for BOR", what):
-        return Instruction(_list(found[1]), ends_at="BOR")
-    if found := re.fullmatch(r"(.+) to the next marker; this is BOR from now on", what):
-        return Instruction(_list(found[1]), ends_at="marker")
-    if found := re.fullmatch(r"(.+) to BOR", what):
-        return Instruction(_list(found[1]), ends_at="BOR")
+    for sentence, meaning in _WHOLE:
+        if said := re.fullmatch(sentence, what):
+            return meaning(said)
     return Instruction(_list(what))
 
 

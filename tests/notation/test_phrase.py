@@ -68,6 +68,34 @@ PRINTED: list[tuple[Row, int, str]] = [
         62,
         "from the centre of the underarm: pick up and k9, k62, pick up and k9; pm for BOR",
     ),
+    # Rows worked flat are turned at their end without a word.
+    (Row((Op("p", 74),), kind=RowKind.FLAT_WRONG), 74, "purl"),
+    (Row((Op("k", 74),), kind=RowKind.FLAT_RIGHT), 74, "knit"),
+    (
+        Row((Op("CO", 74),), Feature.CAST_ON, RowKind.FLAT_RIGHT),
+        0,
+        "cast on 74 sts; turn without joining",
+    ),
+    (
+        Row((Op("k", 80), Op("CO", 16)), Feature.JOIN, RowKind.FLAT_RIGHT),
+        80,
+        "k80, CO 16; do not turn: join in the round",
+    ),
+    (
+        Row((Op("k", 80),), Feature.JOIN, RowKind.FLAT_RIGHT),
+        80,
+        "k80; do not turn: join in the round",
+    ),
+    (
+        Row((Op("CO", 100),), Feature.PROVISIONAL, RowKind.PART),
+        0,
+        "provisionally cast on 100 sts; join in the round without twisting and pm for BOR",
+    ),
+    (
+        Row((Op("PU", 112),), Feature.NECK_EDGE),
+        0,
+        "along the neck edge: pick up and k112; pm for BOR",
+    ),
 ]
 
 
@@ -140,6 +168,7 @@ PIECES = st.sampled_from(
         *("knit", "cast on ", "8", " sts", "; pm for BOR", " to BOR", "*", "k1", ", ", "p1"),
         *("; rep from * to end", "from the centre of the underarm: ", "bind off all ", " in rib"),
         *("; join in the round without twisting and pm for BOR", "place 5 sts on waste yarn"),
+        *("; do not turn: join in the round", "along the neck edge: ", "; turn without joining"),
     ]
 )
 

@@ -120,7 +120,22 @@ def test_rows_are_numbered_in_their_section_and_in_the_sweater() -> None:
             assert following.before == row.after
 
 
-@pytest.mark.parametrize("kind", [kind for kind in RowKind if kind is not RowKind.ROUND])
+@pytest.mark.parametrize("kind", [RowKind.FLAT_RIGHT, RowKind.FLAT_WRONG])
+def test_a_flat_row_uses_every_stitch(kind: RowKind) -> None:
+    def walked(stitches: int) -> list[int]:
+        row = Row((Op("p", stitches),), kind=kind)
+        return [row.after for row in walk(Schedule((Section("front", 10, (row,)),)))]
+
+    assert walked(10) == [10]  # derived: a purl stitch changes no count
+    for wrong in (9, 11):
+        with pytest.raises(ValueError, match="are on the needle"):
+            walked(wrong)
+
+
+SHORT = [RowKind.RIGHT_SIDE, RowKind.WRONG_SIDE, RowKind.PART]
+
+
+@pytest.mark.parametrize("kind", SHORT)
 def test_a_short_row_may_leave_stitches_but_not_invent_them(kind: RowKind) -> None:
     def walked(stitches: int) -> list[int]:
         row = Row((Op("k", stitches),), kind=kind)

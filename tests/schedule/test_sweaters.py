@@ -73,6 +73,11 @@ def test_any_sweater_can_be_walked_and_its_sections_chain(sections: Sections) ->
     ends = {row.section.key: row.after for row in plan.rows}
     main = [s for s in plan.schedule.sections if s.key not in ("sleeve", "cuff")]
     assert main[0].start == 0
+    if plan.shape.neck.is_last:
+        # What is taken up at the end is what was cast on.
+        band = main.pop()
+        assert (band.key, band.start) == ("neckband", ends["cast_on"])
+        assert ends["neckband"] == 0
     for above, below in pairwise(main):
         assert below.start == ends[above.key], (above.key, below.key)
     held = [

@@ -47,11 +47,10 @@ def checks(
 
 
 def _neck(desk: Desk) -> Iterator[Check]:
-    neck = desk.shape.neck
-    band_last = 1 + neck.rounds.got
-    head = desk.figures.cm("head")
+    is_last = desk.shape.neck.is_last
+    head = desk.show(desk.figures.cm("head"))
     yield Check(
-        "neckband",
+        "cast_on" if is_last else "neckband",
         1,
         "look",
         "Not twisted",
@@ -59,14 +58,37 @@ def _neck(desk: Desk) -> Iterator[Check]:
         "join. A twist cannot be undone later: look once more after the first round. BOR, the "
         "beginning of the round, is at the centre back: mark it.",
     )
+    yield from _last_band(desk, head) if is_last else _first_band(desk, head)
+
+
+def _first_band(desk: Desk, head: str) -> Iterator[Check]:
     yield Check(
         "neckband",
-        band_last,
+        1 + desk.shape.neck.rounds.got,
         "try on",
         "Over the head",
         f"Slip the stitches to waste yarn or a long cable and pull the edge over the head. It "
-        f"must stretch to {desk.show(head)}. Too tight: begin again with a looser cast-on or a "
+        f"must stretch to {head}. Too tight: begin again with a looser cast-on or a "
         "larger needle. It costs an evening now and the whole sweater later.",
+    )
+
+
+def _last_band(desk: Desk, head: str) -> Iterator[Check]:
+    yield Check(
+        "neckband",
+        1 + desk.shape.neck.rounds.got,
+        "try on",
+        "Before the bind-off",
+        "Try the sweater on with the neckband on a long cable. Now you see how high it stands: "
+        "work a round or two more or fewer, as you like it.",
+    )
+    yield Check(
+        "neckband",
+        2 + desk.shape.neck.rounds.got,
+        "look",
+        "Over the head",
+        f"The bound-off edge must stretch to {head}. Too tight: take back the bind-off, nothing "
+        "else, and bind off more loosely, on a needle one or two sizes larger.",
     )
 
 
@@ -100,7 +122,7 @@ def _yoke(desk: Desk) -> Iterator[Check]:
         at,
         "measure",
         "Point of the shoulder",
-        f"From below the neckband the front measures {desk.yoke_depth(at)}, and the work is "
+        f"{desk.neck_edge} the front measures {desk.yoke_depth(at)}, and the work is "
         f"{around} round. {_row_gauge(desk, at)}",
     )
     held = desk.shape.split.held
@@ -110,7 +132,7 @@ def _yoke(desk: Desk) -> Iterator[Check]:
         yoke.rounds.got,
         "try on",
         "Before the split",
-        f"From below the neckband the front measures {desk.yoke_depth(yoke.rounds.got)}, and the "
+        f"{desk.neck_edge} the front measures {desk.yoke_depth(yoke.rounds.got)}, and the "
         f"count is {desk.shape.split.yoke}. Put the stitches on waste yarn and try it on. With "
         f"{held} stitches for each sleeve pinched off and {desk.show(underarm_cm)} "
         "between front and back, the edge should meet just below the armpit without pulling. "

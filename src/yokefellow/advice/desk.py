@@ -50,6 +50,11 @@ class Desk:
         return self.project.swatch.plain.unwashed is not None
 
     @property
+    def neck_edge(self) -> str:
+        """Word the place from which the yoke is measured."""
+        return f"From below the {'cast-on edge' if self.shape.neck.is_last else 'neckband'}"
+
+    @property
     def tape(self) -> tuple[float, str]:
         """Give the length over which gauge is told, in cm and in words."""
         return (4 * CM_PER_INCH, "4 in") if self.in_inches else (10.0, "10 cm")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations, takewhile
+from math import inf
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Needles
@@ -103,7 +104,9 @@ def _holds(rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles) -> Ite
         per_cm = gauges.of(row.fabric).unwashed_stitches_per_cm
         most = max(worked.before, worked.after)
         mm = rib_mm if row.fabric == "rib" else needles.main
-        yield _Hold(worked, mm, _fewest(worked) / per_cm, most / per_cm)
+        # Work that lies open need not go round the needle: any needle is short enough.
+        least_cm = inf if row.kind.is_flat else _fewest(worked) / per_cm
+        yield _Hold(worked, mm, least_cm, most / per_cm)
 
 
 def _last_resort(hold: _Hold, lengths: tuple[float, ...]) -> float:
@@ -145,10 +148,13 @@ def _lasts(choice: frozenset[float], ahead: Sequence[frozenset[float]]) -> float
     return max(sorted(choice), key=holds)
 
 
+_BEGINNINGS = (Feature.CAST_ON, Feature.PROVISIONAL, Feature.PICK_UP, Feature.NECK_EDGE)
+
+
 def _fewest(worked: WorkedRow) -> int:
     """Count the stitches on the needle when they are fewest: before the row or after it.
 
     Cast-on and pick-up begin with an empty needle, which then holds what they make.
     """
-    begins = worked.row.feature in (Feature.CAST_ON, Feature.PICK_UP)
+    begins = worked.row.feature in _BEGINNINGS
     return worked.after if begins else min(worked.before, worked.after)

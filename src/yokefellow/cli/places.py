@@ -17,6 +17,8 @@ __all__ = ["place_words", "read_place"]
 _WORDS: Mapping[str, str] = MappingProxyType(
     {
         "neckband": "neckband",
+        "cast on": "cast_on",
+        "front": "front",
         "back neck": "back_neck",
         "yoke": "yoke",
         "split": "split",
@@ -74,6 +76,6 @@ def place_words(section: str, row: int, side: str = "") -> str:
     >>> place_words("sleeve", 20, "right")
     'round 20 of the right sleeve'
     """
-    kind = "row" if section == "back_neck" else "round"
+    kind = "row" if section in ("back_neck", "front") else "round"
     name = " ".join(word for word in (side, section.replace("_", " ")) if word)
     return f"{kind} {row} of the {name}"

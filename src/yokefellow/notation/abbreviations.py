@@ -65,7 +65,7 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
     Abbreviation(
         "k",
         "knit",
-        "k5 means: knit 5 sts. The word knit alone means: knit every stitch of the round.",
+        "k5 means: knit 5 sts. The word knit alone means: knit every stitch of the round or row.",
     ),
     Abbreviation(
         "k DS",
@@ -108,7 +108,11 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "main colour",
         "The yarn of every row that names no other.",
     ),
-    Abbreviation("p", "purl", "p5 means: purl 5 sts."),
+    Abbreviation(
+        "p",
+        "purl",
+        "p5 means: purl 5 sts. The word purl alone means: purl every stitch of the round or row.",
+    ),
     Abbreviation(
         "p2tog",
         "purl 2 together",
@@ -176,7 +180,7 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
     Abbreviation(
         "WS",
         "wrong side",
-        "The inside of the garment; it faces you only in short rows, on the way back.",
+        "The inside of the garment; it faces you only in rows that go back.",
     ),
     Abbreviation(
         "[ ] or ( ) … times",
@@ -200,7 +204,12 @@ _OF_STITCH = {
 }
 """The entry of a kind of stitch where it is not under the stitch's own code."""
 
-_OF_KIND = {RowKind.RIGHT_SIDE: "RS", RowKind.WRONG_SIDE: "WS"}
+_OF_KIND = {
+    RowKind.RIGHT_SIDE: "RS",
+    RowKind.WRONG_SIDE: "WS",
+    RowKind.FLAT_RIGHT: "RS",
+    RowKind.FLAT_WRONG: "WS",
+}
 
 _IN_TEXT = (
     (re.compile(r"\bBOR\b"), "BOR"),

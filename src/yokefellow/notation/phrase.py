@@ -6,6 +6,7 @@ Every phrase can be read back by `read_phrase`, given the count before the row.
 from __future__ import annotations
 
 import re
+from types import MappingProxyType
 
 from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import NotationError
@@ -16,15 +17,23 @@ from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Step, ta
 __all__ = ["phrase", "read_phrase"]
 
 _WHOLE = {"k": "knit", "p": "purl"}
+_CAST_ONS = MappingProxyType(
+    {Feature.CAST_ON: "cast on", Feature.PROVISIONAL: "provisionally cast on"}
+)
 _FABRIC_STITCHES = frozenset({"k", "p", "k tbl"})
 
 _JOIN = "; join in the round without twisting and pm for BOR"
+_OPEN = "; turn without joining"
+_CLOSE = "; do not turn: join in the round"
 _UNDERARM = "from the centre of the underarm: "
-_NEW_SLEEVE = "; pm for BOR"
+_NECK = "along the neck edge: "
+_NEW_BOR = "; pm for BOR"
 _TO_BOR = " to BOR"
 _TO_MARKER = " to the next marker; this is BOR from now on"
 
-_CAST_ON = re.compile(rf"cast on ([1-9][0-9]{{0,3}}) sts{re.escape(_JOIN)}")
+_CAST_ON = re.compile(
+    rf"(?:provisionally )?cast on ([1-9][0-9]{{0,3}}) sts(?:{re.escape(_JOIN)}|{re.escape(_OPEN)})"
+)
 _BIND_OFF = re.compile(r"bind off all ([1-9][0-9]{0,3}) sts(?: in rib)?")
 _TO_END = re.compile(r"\*(.+); rep from \* to end")
 
@@ -33,8 +42,10 @@ def phrase(row: Row, before: int) -> str:
     """Say a row the way the trade prints it, given the stitches on the needle before it.
 
     A round of one stitch is `knit` or `purl`; a rib is `*k1, p1; rep from *
-    to end`; cast-on, split, pick-up, bind-off and the rows that end at a
-    marker are sentences. Everything else has exact counts, as `write`.
+    to end`; cast-on, split, pick-up, bind-off, the row that joins the work and
+    the rows that end at a marker are sentences. Everything else has exact
+    counts, as `write`. A row worked flat is turned at its end without a word,
+    as in print.
 
     Args:
         row: the row.
@@ -48,7 +59,9 @@ def phrase(row: Row, before: int) -> str:
 
 
 def _whole_round(row: Row, steps: tuple[Step, ...], before: int) -> str:
-    if row.kind is not RowKind.ROUND or len(steps) != 1 or taken(steps) != before:
+    if not row.kind.uses_every_stitch or len(steps) != 1 or taken(steps) != before:
+        return ""
+    if row.feature is Feature.JOIN:
         return ""
     only = steps[0]
     if isinstance(only, Repeat):
@@ -64,8 +77,8 @@ def _edge(row: Row, steps: tuple[Step, ...], before: int) -> str:
     if len(steps) != 1 or not isinstance(only := steps[0], Op) or only.yarn or only.times == 1:
         return ""
     write(steps)  # refuses what no row can say
-    if row.feature is Feature.CAST_ON and only.code == "CO" and before == 0:
-        return f"cast on {only.times} sts{_JOIN}"
+    if row.feature in _CAST_ONS and only.code == "CO" and before == 0:
+        return f"{_CAST_ONS[row.feature]} {only.times} sts{_OPEN if row.kind.is_flat else _JOIN}"
     if row.feature is Feature.BIND_OFF and only.code == "BO" and only.times == before:
         return f"bind off all {before} sts{' in rib' if row.fabric == 'rib' else ''}"
     return ""
@@ -76,7 +89,11 @@ def _sentence(row: Row, steps: tuple[Step, ...]) -> str:
     if row.feature is Feature.SPLIT:
         return _name_sleeves(text)
     if row.feature is Feature.PICK_UP:
-        return f"{_UNDERARM}{text}{_NEW_SLEEVE}"
+        return f"{_UNDERARM}{text}{_NEW_BOR}"
+    if row.feature is Feature.NECK_EDGE:
+        return f"{_NECK}{text}{_NEW_BOR}"
+    if row.feature is Feature.JOIN:
+        return text + _CLOSE
     last = steps[-1]
     if row.kind is not RowKind.PART or not isinstance(last, Op) or last.code != "k":
         return text
@@ -116,7 +133,7 @@ def read_phrase(text: str, before: int) -> tuple[Step, ...]:
         return (_all("BO", text, before),)
     if match := _TO_END.fullmatch(text):
         return canonical((_to_end(match, before),))
-    start = len(_UNDERARM) if text.startswith(_UNDERARM) else 0
+    start = next((len(head) for head in (_UNDERARM, _NECK) if text.startswith(head)), 0)
     return read_between(text, start=start, end=len(_without_tail(text)))
 
 
@@ -137,7 +154,7 @@ def _to_end(match: re.Match[str], before: int) -> Repeat:
 
 
 def _without_tail(text: str) -> str:
-    for tail in (_NEW_SLEEVE, _TO_BOR, _TO_MARKER):
+    for tail in (_NEW_BOR, _TO_BOR, _TO_MARKER, _CLOSE):
         if text.endswith(tail):
             return text.removesuffix(tail)
     return text

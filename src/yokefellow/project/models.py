@@ -53,6 +53,7 @@ _Group = Literal["babies", "children", "women", "men"]
 _RibName = Literal["1x1", "2x2", "twisted"]
 _Worked = Literal["round", "flat"]
 _ShortRows = Literal["german", "wrapped"]
+_CastOn = Literal["plain", "provisional"]
 _YokeStyle = Literal["circular"]
 _Proportions = Literal["measured", "percentage 1971", "percentage 1989"]
 _Increases = Literal["regular", "few", "gentle"]
@@ -192,6 +193,8 @@ class NeckChoices(Model):
     """How much higher the back of the neck is than the front."""
     short_rows: Annotated[_ShortRows, one_of(*get_args(_ShortRows))] = "german"
     """How the short rows that raise the back are turned."""
+    cast_on: Annotated[_CastOn, one_of(*get_args(_CastOn))] = "plain"
+    """Plain, the band worked first; or provisional, the band worked when all else is done."""
 
 
 class YokeChoices(Model):

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from yokefellow.charts.chart import Chart
 from yokefellow.schedule.body import body_section, edge_section
-from yokefellow.schedule.neck import back_neck, neckband
+from yokefellow.schedule.neck import back_neck, last_neckband, neckband, provisional
 from yokefellow.schedule.rows import Schedule, Section
 from yokefellow.schedule.sleeve import SLEEVES, sleeve_section
 from yokefellow.schedule.yoke import split_section, yoke_section
@@ -54,10 +54,11 @@ def compile_schedule(
     rises = back_neck(shape.yoke.short_rows, stitches=start, wrapped=wrapped)
     return Schedule(
         (
-            neckband(shape.neck),
+            provisional(shape.neck) if shape.neck.is_last else neckband(shape.neck),
             *((rises,) if rises else ()),
             yoke_section(shape.yoke, charts, wrapped=wrapped),
             split_section(shape.split),
             *((*sleeves, *body) if sleeves_first else (*body, *sleeves)),
+            *((last_neckband(shape.neck),) if shape.neck.is_last else ()),
         )
     )

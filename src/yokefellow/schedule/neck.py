@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Section, Step
@@ -9,7 +10,15 @@ from yokefellow.schedule.steps import decrease_evenly, increase_evenly, knit, ri
 from yokefellow.shaping.shapes import NeckShape
 from yokefellow.shaping.short_rows import ShortRows
 
-__all__ = ["adjust", "back_neck", "closing_round", "neckband", "rib_rows"]
+__all__ = [
+    "adjust",
+    "back_neck",
+    "closing_round",
+    "last_neckband",
+    "neckband",
+    "provisional",
+    "rib_rows",
+]
 
 
 def rib_rows(stitches: int, name: str, rounds: int) -> tuple[Row, ...]:
@@ -25,6 +34,26 @@ def adjust(before: int, after: int, *, why: str) -> Row:
     else:
         steps = increase_evenly(before, after - before, midway=False)
     return Row(steps, Feature.ADJUST, why=why)
+
+
+def provisional(neck: NeckShape) -> Section:
+    """Cast on so that the neck can be taken up again, and knit one round to stand on."""
+    start = neck.stitches.got
+    cast_on = Row((Op("CO", start),), Feature.PROVISIONAL, RowKind.PART, why="the open neck")
+    return Section("cast_on", 0, (cast_on, Row(knit(start), why="a base for what follows")))
+
+
+def last_neckband(neck: NeckShape) -> Section:
+    """Take up the loops of the provisional cast-on, and work the band outward."""
+    start, band = neck.stitches.got, neck.band_stitches
+    first = Row(knit(start), fabric="rib") if start == band else _to_band(start, band)
+    bind_off = Row((Op("BO", band),), Feature.BIND_OFF, fabric="rib", why="the edge")
+    return Section("neckband", start, (first, *rib_rows(band, neck.rib, neck.rounds.got), bind_off))
+
+
+def _to_band(start: int, band: int) -> Row:
+    row = adjust(start, band, why="from the yoke's count to the rib's")
+    return replace(row, fabric="rib")
 
 
 def neckband(neck: NeckShape) -> Section:

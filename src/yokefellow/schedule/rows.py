@@ -196,12 +196,28 @@ class RowKind(StrEnum):
     """A short row worked on the wrong side, back over BOR."""
     PART = "part"
     """Some stitches on the right side, to bring BOR to a new place."""
+    FLAT_RIGHT = "flat RS"
+    """Every stitch once, worked flat with the right side facing."""
+    FLAT_WRONG = "flat WS"
+    """Every stitch once, worked flat on the way back, with the wrong side facing."""
+
+    @property
+    def uses_every_stitch(self) -> bool:
+        """Tell whether a row of this kind leaves no stitch unworked."""
+        return self in (RowKind.ROUND, RowKind.FLAT_RIGHT, RowKind.FLAT_WRONG)
+
+    @property
+    def is_flat(self) -> bool:
+        """Tell whether the work lies open: the row is turned at its end, unless it joins."""
+        return self in (RowKind.FLAT_RIGHT, RowKind.FLAT_WRONG)
 
 
 class Feature(StrEnum):
     """Why a row exists: the part of the shaping it carries out."""
 
     CAST_ON = "cast on"
+    PROVISIONAL = "provisional cast-on"
+    """A cast-on over waste yarn, whose loops are taken up again later."""
     EDGE = "edge"
     PLAIN = "plain"
     INCREASE = "increase"
@@ -212,7 +228,11 @@ class Feature(StrEnum):
     MOVE_BOR = "move BOR"
     SHAPE = "shape"
     ADJUST = "adjust"
+    JOIN = "join"
+    """The end of the rows worked flat: from here on the work goes round."""
     PICK_UP = "pick up"
+    NECK_EDGE = "neck edge"
+    """Stitches picked up round the neck, for a band worked last."""
     CORNERS = "corners"
     BIND_OFF = "bind off"
 
@@ -236,7 +256,8 @@ class Section:
     """A run of rows worked one after another on the same stitches."""
 
     key: str
-    """`neckband`, `back_neck`, `yoke`, `split`, `body`, `hem`, `sleeve` or `cuff`."""
+    """`neckband`, `cast_on`, `front`, `back_neck`, `yoke`, `split`, `body`, `hem`, `sleeve` or
+    `cuff`; the neckband comes first, or last where it is worked last."""
     start: int
     """Live stitches before its first row."""
     rows: tuple[Row, ...]
@@ -268,7 +289,8 @@ def walk(schedule: Schedule) -> Iterator[WorkedRow]:
     """Work the schedule on a needle that can only count, and yield every row with its counts.
 
     Raises:
-        ValueError: a round does not use every stitch, or a row needs more than there are.
+        ValueError: a round or a flat row does not use every stitch, or a row needs more
+            than there are.
     """
     place = 0
     for section in schedule.sections:
@@ -277,7 +299,7 @@ def walk(schedule: Schedule) -> Iterator[WorkedRow]:
             used, makes = turnover(row.steps)
             for _ in range(times):
                 place, number = place + 1, number + 1
-                if used > live or (row.kind is RowKind.ROUND and used != live):
+                if used > live or (row.kind.uses_every_stitch and used != live):
                     raise ValueError(
                         f"{section.key} row {number} takes {used} stitches; "
                         f"{live} are on the needle"

@@ -67,6 +67,7 @@ def shape(
         nearest(solution.neck.got, multiple=RIB_REPEAT[rib]),
         rounds_for(finished.neck.band_cm, per_cm=gauges.rib.rounds_per_cm),
         rib,
+        is_last=project.garment.neck.cast_on == "provisional",
     )
     return Shaped(_below(project, finished, gauges, neck, yoke, solution.split), solution.broken)
 

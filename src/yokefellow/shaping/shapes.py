@@ -33,6 +33,8 @@ class NeckShape:
     """Cast on for the band: N, or the nearest count its rib divides."""
     rounds: Count
     rib: str
+    is_last: bool = False
+    """Whether the neck is cast on provisionally, and the band worked when all else is done."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,8 @@ The top of the document:
 - `sections`: `key`, `title`, `start` (stitches before its first row), `copies`
   (names of the sleeves, or an empty list), `rows`, `begins`, `yarn`, `intro`, `done`, and
   `items` in knitting order. An item's `is` is `line`, `check`, `needle`, `ball`, `lots` or `end`:
-  - `line`: `kind` (`rnd`, `RS`, `WS`, `part`), `first`, `last`, `yarn` (in hand,
+  - `line`: `kind` (`rnd`, `RS`, `WS`, `part`, and `flat RS`, `flat WS` for rows worked
+    flat over every stitch), `first`, `last`, `yarn` (in hand,
     where the section has several and `what` names none), `hands` (in a band,
     the codes of the yarns in hand; elsewhere an empty list), `what`, `count`
     (after each of its rows), `why`, `stitches` (worked in one row), `so_far`,

@@ -36,7 +36,7 @@ def _joins(plan: Plan) -> dict[int, str]:
     return {row.place: at[row.number] for row in rows}
 
 
-WHOLE_EDGES = (Feature.CAST_ON, Feature.BIND_OFF)
+WHOLE_EDGES = (Feature.CAST_ON, Feature.PROVISIONAL, Feature.BIND_OFF)
 """Rows that say for themselves what becomes of the count,"""
 _SAY_THEMSELVES = (*WHOLE_EDGES, Feature.BAND)
 """and rows of which that, or the chart beside them, says why they are there."""

@@ -30,7 +30,13 @@ __all__ = ["sections"]
 SHORT_SHADE = 12
 """Letters of a colour's name up to which it is told in each round of a band."""
 
-_SIDES = {RowKind.RIGHT_SIDE: "RS", RowKind.WRONG_SIDE: "WS", RowKind.PART: "RS"}
+_SIDES = {
+    RowKind.RIGHT_SIDE: "RS",
+    RowKind.WRONG_SIDE: "WS",
+    RowKind.PART: "RS",
+    RowKind.FLAT_RIGHT: "RS",
+    RowKind.FLAT_WRONG: "WS",
+}
 """A part row goes on from a turn to BOR, on the right side."""
 
 _KIND_WORDS = {"count": "Count", "measure": "Measure", "try on": "Try on", "look": "Look"}
@@ -183,7 +189,7 @@ def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:
         last=last,
         numbers=f"{first}–{last}" if last > first else f"{first}",
         word=round_word + ("s" if last > first else ""),
-        side="" if row.feature is Feature.CAST_ON else _SIDES.get(row.kind, ""),
+        side="" if row.feature in WHOLE_EDGES else _SIDES.get(row.kind, ""),
         yarn=row.yarn if desk.changes_yarn(section) and not _names_yarn(row) else "",
         what=phrase(row, run[0].before),
         count=run[0].after,

@@ -12,7 +12,7 @@ from collections.abc import Callable
 from types import MappingProxyType
 
 from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Section, flat_ops
+from yokefellow.schedule.rows import Section, flat_ops, made
 from yokefellow.schedule.sleeve import CORNER
 from yokefellow.shaping.shapes import Split
 
@@ -27,6 +27,8 @@ __all__ = [
 SECTION_TITLES = MappingProxyType(
     {
         "neckband": "Neckband",
+        "cast_on": "Cast on at the neck",
+        "front": "Back, sleeves and fronts, worked flat",
         "back_neck": "Back neck short rows",
         "yoke": "Yoke",
         "split": "Split for body and sleeves",
@@ -37,9 +39,7 @@ SECTION_TITLES = MappingProxyType(
     }
 )
 
-_NAMES = MappingProxyType(
-    {"back_neck": "back neck", "sleeve": "sleeve", "cuff": "cuff", "split": "split"}
-)
+_NAMES = MappingProxyType({"back_neck": "back neck", "cast_on": "cast-on"})
 
 MEASURE_WORDS = MappingProxyType(
     {
@@ -87,15 +87,60 @@ def introduction(plan: Plan, section: Section) -> tuple[str, ...]:
     return _INTRODUCTIONS[section.key](plan, section)
 
 
-def _neckband(plan: Plan, _: Section) -> tuple[str, ...]:
+_TO_JOIN = (
+    "To join, hold the needle with the last stitch cast on in your right hand and the first "
+    "in your left. Hang a marker on the right needle: this is BOR, at the centre back. Work "
+    "the first stitch with the yarn that hangs from the right needle and pull it snug."
+)
+
+
+def _cast_on(_: Plan, section: Section) -> tuple[str, ...]:
+    stitches = made(section.rows[0].steps)
+    return (
+        "The sweater begins at the neck and grows downwards; the neck stays open, and its band is "
+        "knitted last, upwards, when you can try the whole sweater on. So the cast-on must come "
+        "undone again (a provisional cast-on): with smooth waste yarn in another colour and a "
+        f"crochet hook, crochet a loose chain of about {stitches + 6}, and pull the yarn through "
+        "the last chain. Turn the chain over: its back has a row of bumps. With the needle and "
+        "the sweater's own yarn, pick up and knit one stitch in each bump, leaving out the first "
+        f"two or three, until there are {stitches}. Tie a knot into the end of the chain at which "
+        "you finished crocheting: the chain is unravelled from there.",
+        _TO_JOIN,
+    )
+
+
+def _last_neckband(plan: Plan, section: Section) -> tuple[str, ...]:
     neck = plan.shape.neck
+    said = [
+        "Untie the end of the waste chain and draw it out, stitch by stitch, from the knot. Each "
+        "chain lets go one loop: put the loops on the needle at once, the right side facing you, "
+        f"until there are {section.start}. At the place where the round was joined you may find "
+        "half a loop: it belongs to the cast-on's own end. One missing: pick it up there.",
+        "BOR is at the centre back. Join the yarn there; the band grows upwards. If you would "
+        "rather see the neck finished early, work this section at any time after the split: the "
+        "sweater waits.",
+    ]
+    if neck.band_stitches != neck.stitches.got:
+        said.append(
+            f"The rib is worked on {neck.band_stitches} stitches; the first round goes there from "
+            f"{neck.stitches.got}."
+        )
+    said.append(
+        "Bind off loosely, in rib, and on a larger needle if your edges are tight: this edge must "
+        "go over the head."
+    )
+    return tuple(said)
+
+
+def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
+    neck = plan.shape.neck
+    if neck.is_last:
+        return _last_neckband(plan, section)
     said = [
         "The sweater begins at the neck and grows downwards. Cast on loosely, with a method that "
         "stretches (long-tail, over the needle held a little apart): the edge must go over the "
         "head.",
-        "To join, hold the needle with the last stitch cast on in your right hand and the first "
-        "in your left. Hang a marker on the right needle: this is BOR, at the centre back. Work "
-        "the first stitch with the yarn that hangs from the right needle and pull it snug.",
+        _TO_JOIN,
     ]
     if neck.band_stitches != neck.stitches.got:
         said.append(
@@ -291,6 +336,7 @@ _INTRODUCTIONS: MappingProxyType[str, Callable[[Plan, Section], tuple[str, ...]]
 _INTRODUCTIONS = MappingProxyType(
     {
         "neckband": _neckband,
+        "cast_on": _cast_on,
         "back_neck": _back_neck,
         "yoke": _yoke,
         "split": _split,

@@ -69,7 +69,7 @@ def extras(
         rates: what a stitch costs.
         code: the yarn.
         knitted_g: what its stitches weigh; every ball of it ends in a join.
-        cast_on: stitches of the neck edge.
+        cast_on: stitches cast on with a long tail; 0 when they are cast on over waste yarn.
     """
     yarn = project.yarn[code]
     joins = knitted_g / (yarn.ball_weight * yarn.strands) + ENDS_BESIDES

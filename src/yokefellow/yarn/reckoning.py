@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
-from yokefellow.schedule.rows import Schedule, made
+from yokefellow.schedule.rows import Feature, Schedule, made
 from yokefellow.yarn.amounts import Amount, Span, of_grams, span
 from yokefellow.yarn.counting import MAIN, NOTHING, Counted, Part, parts_of
 from yokefellow.yarn.evidence import Rates, rates
@@ -223,5 +223,5 @@ def reckon(project: Project, gauges: Gauges, schedule: Schedule) -> Reckoning:
         gauges=gauges,
         rates=rates(project, gauges, parts),
         parts=parts,
-        cast_on=made(first.rows[0].steps),
+        cast_on=made(first.rows[0].steps) if first.rows[0].feature is Feature.CAST_ON else 0,
     )

@@ -10,12 +10,15 @@ __all__ = ["verdict_words"]
 
 _AFTER = {
     "neckband": "after the neckband",
-    "back_neck": "after the neckband",
+    "cast_on": "after the cast-on",
+    "front": "where the front is joined",
+    "back_neck": "after the short rows of the neck",
     "yoke": "after the yoke",
     "split": "after the yoke",
     "body": "before the hem",
     "hem": "after the body",
     "sleeve": "before the cuffs",
+    "cuff": "before the neckband",
 }
 
 
