@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -11,17 +11,20 @@ from yokefellow.advice.cautions import cautions, safety
 from yokefellow.advice.check import Check
 from yokefellow.advice.checks import checks
 from yokefellow.advice.needles import NeedleChange, needle_changes
+from yokefellow.advice.pins import pin_notes
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import resolve
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished, fit
 from yokefellow.gauge import Gauges, gauges
+from yokefellow.project.fixed import pinned, without
 from yokefellow.project.models import Project
 from yokefellow.project.sense import sense
 from yokefellow.savings import Saving, savings
 from yokefellow.schedule.compile import compile_schedule
 from yokefellow.schedule.rows import Schedule, WorkedRow, runs, walk
-from yokefellow.shaping.assemble import shape
+from yokefellow.shaping.assemble import Shaped, shape
+from yokefellow.shaping.pinned_lengths import with_pinned_lengths
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill
@@ -95,11 +98,23 @@ def _key(schedule: Schedule) -> str:
     return sha256(repr(rows).encode()).hexdigest()[:16]
 
 
-def plan(project: Project) -> Plan:
-    """Turn a project into a plan.
+@dataclass(frozen=True, slots=True)
+class _Draft:
+    """The counts of a project, and what they were chosen from."""
+
+    figures: Figures
+    gauges: Gauges
+    finished: Finished
+    charts: tuple[Chart, ...]
+    shaped: Shaped
+    said: tuple[Finding, ...]
+
+
+def _draft(project: Project) -> _Draft:
+    """Choose every count of a project.
 
     Raises:
-        PlanError: no sweater can be made from these numbers; it says why and what to change.
+        PlanError: no sweater can be made from these numbers.
     """
     said = sense(project)
     _stop_on_errors(said)
@@ -111,7 +126,32 @@ def plan(project: Project) -> Plan:
     charts, drawn = resolve(project)
     said = (*said, *drawn)
     _stop_on_errors(said)
-    shaped = shape(project, finished, gauge, charts)
+    as_long = with_pinned_lengths(project, figures, finished, gauge, charts)
+    if as_long is not project:
+        figures, _ = fill(as_long)
+        finished = fit(as_long, figures)
+    return _Draft(figures, gauge, finished, charts, shape(as_long, finished, gauge, charts), said)
+
+
+def _without_each_pin(project: Project) -> Iterator[tuple[str, Shaped | None]]:
+    """Choose the counts once more without each pin; None where the others then fail."""
+    for name in pinned(project.fixed):
+        freed = project.model_copy(update={"fixed": without(project.fixed, name)})
+        try:
+            yield name, _draft(freed).shaped
+        except PlanError:
+            yield name, None
+
+
+def plan(project: Project) -> Plan:
+    """Turn a project into a plan.
+
+    Raises:
+        PlanError: no sweater can be made from these numbers; it says why and what to change.
+    """
+    draft = _draft(project)
+    figures, gauge, finished, charts = draft.figures, draft.gauges, draft.finished, draft.charts
+    shaped, said = draft.shaped, draft.said
     wrapped = project.garment.neck.short_rows == "wrapped"
     first = project.garment.work_order == "sleeves first"
     schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped, sleeves_first=first)
@@ -120,6 +160,7 @@ def plan(project: Project) -> Plan:
     yarns = reckoning.estimates()
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
     banded = band_cautions(project, figures, gauge, shaped.shape, charts)
+    priced = pin_notes(project, shaped, dict(_without_each_pin(project)))
     return Plan(
         project=project,
         figures=figures,
@@ -133,6 +174,6 @@ def plan(project: Project) -> Plan:
         reckoning=reckoning,
         needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
         checks=checks(project, figures, finished, gauge, shaped.shape, rows, charts),
-        findings=(*said, *warned, *banded),
+        findings=(*said, *warned, *banded, *priced),
         safety=safety(project),
     )

@@ -31,7 +31,35 @@ def band(name: str, *lines: str) -> str:
 CC2_FOR_CC1 = 'colours = { CC1 = "CC2" }'
 CC2 = '[yarn.CC2]\nball_weight = "50 g"\nball_length = "200 m"\nballs = 1\n'
 
+
+def fixed(*lines: str) -> str:
+    return SOUND + "\n[fixed]\n" + "\n".join(lines) + "\n"
+
+
 ERRORS = [
+    (
+        under("garment.yoke", 'proportions = "percentage 1971"') + "[fixed]\nsleeve = 70\n",
+        "fixed.percentage",
+        "fixed.sleeve",
+    ),
+    (fixed("neck = 130", "increases = [120, 179]"), "fixed.no-growth", "fixed.increases[1]"),
+    (fixed("increases = [120, 241]"), "fixed.too-steep", "fixed.increases[2]"),
+    (fixed("increases = [120, 179]", "yoke = 180"), "fixed.last-increase", "fixed.yoke"),
+    (fixed("yoke = 268", "body = 200", "sleeve = 66", "underarm = 15"), "fixed.equation", "fixed"),
+    (fixed("yoke = 267", "body = 200", "underarm = 16"), "fixed.equation", "fixed"),
+    (fixed("sleeve = 60", "underarm = 58"), "fixed.underarm-wide", "fixed.underarm"),
+    (
+        fixed("increases = [120, 179]", "increase_at = [4, 12, 20]"),
+        "fixed.increase-rounds",
+        "fixed.increase_at",
+    ),
+    (fixed("increase_at = [12, 4]"), "fixed.increase-order", "fixed.increase_at"),
+    (
+        fixed("increase_at = [12, 64]", "yoke_rounds = 60"),
+        "fixed.increase-below",
+        "fixed.increase_at",
+    ),
+    (fixed("increase_at = [1, 12]"), "fixed.increase-first", "fixed.increase_at"),
     (SOUND + chart("dots", "CC1"), "yarn.not-given", "charts.dots.colours"),
     (SOUND + chart("dots", "CC1") + band("dots"), "yarn.not-given", "charts.dots.colours"),
     (

@@ -65,6 +65,10 @@ _RULES = {
         "The yoke is full before 60 % or after 80 % of its depth.",
         "Choose another number of increase rounds, or another depth.",
     ),
+    "steep": (
+        "One increase round adds more than one stitch to every two; plain fabric may pucker there.",
+        "Pin another count between, in fixed.increases, or take that line out.",
+    ),
 }
 
 

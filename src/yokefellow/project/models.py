@@ -14,6 +14,7 @@ from pydantic import Field, StringConstraints, model_validator
 from yokefellow.project.base import Model
 from yokefellow.project.colourwork import MOST_BANDS, Band, ChartChoices, ChartName
 from yokefellow.project.counts import needle_mm, reading, rounds_reading
+from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.project.lengths import between, chosen, ease, named_or_between
 from yokefellow.project.marks import YARN_CODE
 from yokefellow.project.plain import file_edition, number, one_of, text, yes_or_no
@@ -28,6 +29,7 @@ __all__ = [
     "Body",
     "BodyChoices",
     "Ease",
+    "Fixed",
     "Garment",
     "Group",
     "NeckChoices",
@@ -284,6 +286,8 @@ class Project(Model):
     charts: dict[ChartName, ChartChoices] = {}  # noqa: RUF012 -- pydantic copies it
     """The charts that the bands may name."""
     garment: Garment = Garment()
+    fixed: Fixed = NOTHING
+    """Counts that the plan must meet exactly."""
     sheet: SheetChoices = SheetChoices()
 
     @model_validator(mode="before")

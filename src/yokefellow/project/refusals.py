@@ -13,6 +13,7 @@ from pydantic_core import ErrorDetails
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.colourwork import MOST_BANDS
+from yokefellow.project.fixed import MOST_INCREASES
 from yokefellow.project.lines import Lines, find_line
 from yokefellow.project.models import Project
 from yokefellow.project.typed import Typed, remedy
@@ -182,13 +183,17 @@ def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tu
         if place[-1] == "bands":
             said = f"The list {wrong}; allowed are up to {MOST_BANDS} bands"
             return "field.list-length", said, "Take out bands, or join charts into one."
+        if place[0] == "fixed":
+            said = f"The list {wrong}; allowed are up to {MOST_INCREASES} increase rounds"
+            return "field.list-length", said, "Look at the list again."
         said = f"The list {wrong}; allowed is 1 to 20 readings"
         return "field.list-length", said, f"Type, for example: {_list_example(place, unit)}."
     if kind == "tuple_type" and place[-1] == "bands":
         said = f"{as_typed(given)} stands where a list of bands belongs"
         return "field.not-a-list", said, "Begin each band with [[garment.yoke.bands]] on a line."
     if kind == "tuple_type":
-        said = f"{as_typed(given)} is not a list; allowed is a list of readings in [ ]"
+        what = "counts" if place[0] == "fixed" else "readings"
+        said = f"{as_typed(given)} is not a list; allowed is a list of {what} in [ ]"
         return "field.not-a-list", said, f"Type, for example: {_list_example(place, unit)}."
     said = f"{as_typed(given)} stands where a table belongs"
     return "field.not-a-table", said, f"Write {_table(place)} on a line, and its fields below."

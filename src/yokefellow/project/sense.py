@@ -14,6 +14,7 @@ from types import MappingProxyType
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.models import Project, Yarn
 from yokefellow.project.sense_bands import band_findings
+from yokefellow.project.sense_fixed import fixed_findings
 from yokefellow.project.sense_swatch import swatch_findings
 from yokefellow.units import CM_PER_INCH, show_length
 
@@ -316,5 +317,6 @@ _CHECKS: tuple[_Check, ...] = (
     swatch_findings,
     _yarn,
     band_findings,
+    fixed_findings,
     _needles,
 )

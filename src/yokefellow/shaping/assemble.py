@@ -16,6 +16,7 @@ from yokefellow.shaping.counts import Count, nearest, rounds_for
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.percentages import PLACES, percentages
+from yokefellow.shaping.pinned_edges import refuse_edges
 from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
 from yokefellow.shaping.short_rows import ShortRows, short_rows
 from yokefellow.shaping.task import Solution
@@ -64,12 +65,14 @@ def shape(
     rib = project.garment.neck.rib
     neck = NeckShape(
         solution.neck,
-        nearest(solution.neck.got, multiple=RIB_REPEAT[rib]),
+        project.fixed.cast_on or nearest(solution.neck.got, multiple=RIB_REPEAT[rib]),
         rounds_for(finished.neck.band_cm, per_cm=gauges.rib.rounds_per_cm),
         rib,
         is_last=project.garment.neck.cast_on == "provisional",
     )
-    return Shaped(_below(project, finished, gauges, neck, yoke, solution.split), solution.broken)
+    made = _below(project, finished, gauges, neck, yoke, solution.split)
+    refuse_edges(project, made)
+    return Shaped(made, solution.broken)
 
 
 def _rounds(finished: Finished, zones: Zones) -> Count:
@@ -90,11 +93,12 @@ def _below(
 ) -> Shape:
     """Add body and sleeves, as chosen and as they would be unmodified."""
     sleeve, plain_sleeve = (
-        sleeve_below(project, gauges, split, fit)
+        sleeve_below(project, gauges, split, fit, is_pinned=fit is finished.sleeve)
         for fit in (finished.sleeve, finished.plain_sleeve)
     )
     body, plain_body = (
-        body_below(project, gauges, split, fit) for fit in (finished.body, finished.plain_body)
+        body_below(project, gauges, split, fit, is_pinned=fit is finished.body)
+        for fit in (finished.body, finished.plain_body)
     )
     return Shape(neck, yoke, split, body, sleeve, plain_body, plain_sleeve)
 
@@ -113,7 +117,8 @@ def _by_percentage(project: Project, finished: Finished, gauges: Gauges) -> tupl
     per_cm = gauges.plain.stitches_per_cm
     wanted = finished.body.chest_cm * per_cm
     counts = percentages(
-        nearest(wanted, multiple=2, least=20), book=project.garment.yoke.proportions
+        project.fixed.body or nearest(wanted, multiple=2, least=20),
+        book=project.garment.yoke.proportions,
     )
     first = 2 if finished.neck.raise_cm > 0 else 1
     steps = tuple(

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from yokefellow.fit import BodyFit, SleeveFit
 from yokefellow.gauge import Gauges
+from yokefellow.project.fixed import NOTHING
 from yokefellow.project.models import Project
 from yokefellow.shaping.body import body_shape
 from yokefellow.shaping.percentages import CUFF
@@ -15,19 +16,38 @@ from yokefellow.shaping.sleeve import sleeve_shape
 __all__ = ["body_below", "sleeve_below"]
 
 
-def sleeve_below(project: Project, gauges: Gauges, split: Split, fit: SleeveFit) -> SleeveShape:
-    """Give a sleeve of this sweater."""
+def sleeve_below(
+    project: Project, gauges: Gauges, split: Split, fit: SleeveFit, *, is_pinned: bool = False
+) -> SleeveShape:
+    """Give a sleeve of this sweater, with the pins of its rounds and cuff where it is the one."""
+    fixed = project.fixed if is_pinned else NOTHING
     if project.garment.yoke.proportions != "measured":
         # The percentage system's cuff is a fifth of the body, and never less.
         cuff_cm = CUFF * split.body.got / split.body.per_cm
         fit = replace(fit, edge_cm=max(fit.edge_cm, cuff_cm))
     rib = project.garment.sleeves.rib
-    return sleeve_shape(stitches=split.sleeve.got, fit=fit, gauges=gauges, rib=rib)
+    return sleeve_shape(
+        stitches=split.sleeve.got,
+        fit=fit,
+        gauges=gauges,
+        rib=rib,
+        pinned_rounds=fixed.sleeve_rounds,
+        pinned_edge=fixed.cuff,
+    )
 
 
-def body_below(project: Project, gauges: Gauges, split: Split, fit: BodyFit) -> BodyShape:
-    """Give a body of this sweater."""
+def body_below(
+    project: Project, gauges: Gauges, split: Split, fit: BodyFit, *, is_pinned: bool = False
+) -> BodyShape:
+    """Give a body of this sweater, with the pins of its rounds and hem where it is the one."""
+    fixed = project.fixed if is_pinned else NOTHING
     rib = project.garment.body.rib
     return body_shape(
-        stitches=split.body.got, front=split.front_total, fit=fit, gauges=gauges, rib=rib
+        stitches=split.body.got,
+        front=split.front_total,
+        fit=fit,
+        gauges=gauges,
+        rib=rib,
+        pinned_rounds=fixed.body_rounds,
+        pinned_hem=fixed.hem,
     )

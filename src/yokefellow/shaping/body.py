@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import TypeAlias
 
@@ -35,7 +35,14 @@ class _Stretch:
 
 
 def body_shape(
-    *, stitches: int, fit: BodyFit, gauges: Gauges, rib: str, front: int | None = None
+    *,
+    stitches: int,
+    fit: BodyFit,
+    gauges: Gauges,
+    rib: str,
+    front: int | None = None,
+    pinned_rounds: int | None = None,
+    pinned_hem: int | None = None,
 ) -> BodyShape:
     """Give the body's rounds and changes.
 
@@ -45,9 +52,12 @@ def body_shape(
         gauges: of the plain fabric and the rib.
         rib: the hem's rib.
         front: of these stitches, those of the front; half when not given.
+        pinned_rounds: above the hem, where they are given.
+        pinned_hem: stitches of the hem, where they are given.
     """
     plain = gauges.plain
     rounds = rounds_for(fit.length_cm - fit.hem_cm, per_cm=plain.rounds_per_cm, least=3)
+    rounds = replace(rounds, got=pinned_rounds or rounds.got)
     halves = _halves(stitches, front)
     waist = _waist(halves, fit, plain.stitches_per_cm)
     changes: tuple[SideChange, ...] = ()
@@ -66,7 +76,7 @@ def body_shape(
         front=halves[0],
         changes=changes,
         edge=Count(edge, wanted, plain.stitches_per_cm),
-        hem_stitches=hem,
+        hem_stitches=pinned_hem or hem,
         hem_rounds=rounds_for(fit.hem_cm, per_cm=gauges.rib.rounds_per_cm),
         rib=rib,
         waist=Count(fewest, fit.waist_cm * plain.stitches_per_cm, plain.stitches_per_cm)

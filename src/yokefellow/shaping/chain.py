@@ -31,6 +31,8 @@ class Layer:
     """The bands worked on that count before the next increase round."""
     may_rest: bool = False
     """Whether the round may be left plain."""
+    is_pinned: bool = False
+    """Whether its count is given: then up to one stitch may be added to each, and not to two."""
 
 
 Path: TypeAlias = tuple[float, float, tuple[int, ...]]
@@ -91,7 +93,8 @@ def _step(ends: Mapping[int, Path], layer: Layer) -> dict[int, Path]:
             continue
         off = ((count - layer.wanted) / layer.wanted) ** 2
         least, nearest, chosen = best.get(after, (inf, inf, ()))
-        first = bisect_left(below, -(-2 * count // 3))
+        lowest = -(-count // 2) if layer.is_pinned else -(-2 * count // 3)
+        first = bisect_left(below, lowest)
         for at in range(first, bisect_right(below, count - (not layer.may_rest))):
             hard, deviation, path = ways[at]
             before = below[at]

@@ -25,7 +25,7 @@ from math import ceil
 
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.chain import Layer, Path, climb
-from yokefellow.shaping.counts import Count, nearest, permitted
+from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.line import FULL_AT, LEAST_APART, broken_rules, places, profile
 from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.shapes import IncreaseRound, Split
@@ -97,7 +97,7 @@ def solve(task: YokeTask) -> Solution | Misfit | Narrow | Unreached | None:
     no count, before which there are too few rounds, or that nothing reaches, is
     returned as it is.
     """
-    necks = permitted(task.neck, multiple=task.neck_multiple, least=task.neck_multiple * 4)
+    necks = task.necks
     if task.places:
         return solve_banded(task, necks)
     splits = splits_for(task)

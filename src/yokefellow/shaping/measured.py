@@ -3,22 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from yokefellow.charts.chart import Chart
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
+from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.project.models import Project
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.body import RIB_REPEAT
 from yokefellow.shaping.circular import solve
+from yokefellow.shaping.meeting import LEAST_HELD
 from yokefellow.shaping.misfits import misfit_finding
 from yokefellow.shaping.offers import offers
+from yokefellow.shaping.pinned import meets, solve_pinned
+from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.placing import Crowded, place_bands
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.task import LEAST_HELD, Solution, YokeTask
+from yokefellow.shaping.task import Solution, YokeTask, of_the_yoke
 from yokefellow.shaping.zones import BandTask, Zones, band_task
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
@@ -49,6 +53,8 @@ def measured(
     found = desk.solved(bands)
     if isinstance(found, tuple):
         return found
+    if desk.fixed is not NOTHING:
+        raise PlanError([pins_refused(found, bands, desk.with_pins, project)])
     if desk.is_too_wide:
         raise PlanError([_no_room(finished, gauges.plain.stitches_per_cm, project.sheet.units)])
     if not bands:
@@ -86,6 +92,11 @@ class _Desk:
     gauges: Gauges
 
     @property
+    def fixed(self) -> Fixed:
+        """The pins that the yoke must meet."""
+        return of_the_yoke(self.project.fixed)
+
+    @property
     def is_too_wide(self) -> bool:
         """Tell whether the underarms leave nothing of a sleeve or of the front."""
         finished = self.finished
@@ -100,13 +111,23 @@ class _Desk:
         places = _places(bands, depth_cm or self.finished.yoke.depth_cm, self.gauges)
         if isinstance(places, Crowded):
             return places
-        found = solve(self._task(places, has_bands=bool(bands)))
+        task = self._task(places, has_bands=bool(bands))
+        found = solve(task)
+        if self.fixed is not NOTHING:
+            pinned = replace(task, fixed=self.fixed)
+            if not (isinstance(found, Solution) and meets(pinned, found)):
+                found = solve_pinned(pinned)
         return (places[0], found) if isinstance(found, Solution) else found
 
     def works(self, bands: Sequence[BandTask], depth_cm: float | None = None) -> Solution | None:
         """Give the solution with these bands, where there is one."""
         found = self.solved(bands, depth_cm)
         return found[1] if isinstance(found, tuple) else None
+
+    def with_pins(self, fixed: Fixed, bands: Sequence[BandTask]) -> Solution | None:
+        """Give the solution with these pins, where there is one."""
+        project = self.project.model_copy(update={"fixed": fixed})
+        return replace(self, project=project).works(bands)
 
     def _task(self, places: tuple[Zones, ...], *, has_bands: bool) -> YokeTask:
         per_cm = self.gauges.plain.stitches_per_cm

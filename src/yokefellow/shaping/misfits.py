@@ -14,7 +14,7 @@ from yokefellow.shaping.zones import BandTask
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
-__all__ = ["misfit_finding"]
+__all__ = ["misfit_finding", "misfit_message"]
 
 
 def misfit_finding(
@@ -31,21 +31,38 @@ def misfit_finding(
         helping: changes that were tried and work.
         project: for its units.
     """
-    unit = project.sheet.units
-    match refused:
-        case Misfit():
-            code, message = "misfit", _misfit(refused, unit)
-        case Narrow():
-            code, message = "narrow", _narrow(refused)
-        case Crowded():
-            code, message = "crowded", _crowded(refused, unit)
-        case Unreached():
-            code, message = "unreached", _unreached(refused)
-        case None:
-            code, message = "no-chain", _no_chain(bands)
+    code, message = _told(refused, bands, project.sheet.units)
     return Finding(
         f"bands.{code}", Severity.ERROR, "garment.yoke.bands", message, _remedy(helping, bands)
     )
+
+
+def misfit_message(
+    refused: Crowded | Misfit | Narrow | Unreached | None,
+    bands: Sequence[BandTask],
+    project: Project,
+) -> str:
+    """Say in one sentence or two why the bands do not fit."""
+    return _told(refused, bands, project.sheet.units)[1]
+
+
+def _told(
+    refused: Crowded | Misfit | Narrow | Unreached | None,
+    bands: Sequence[BandTask],
+    unit: LengthUnit,
+) -> tuple[str, str]:
+    """Give the rule and the message."""
+    match refused:
+        case Misfit():
+            return "misfit", _misfit(refused, unit)
+        case Narrow():
+            return "narrow", _narrow(refused)
+        case Crowded():
+            return "crowded", _crowded(refused, unit)
+        case Unreached():
+            return "unreached", _unreached(refused)
+        case None:
+            return "no-chain", _no_chain(bands)
 
 
 def _remedy(helping: Sequence[str], bands: Sequence[BandTask]) -> str:

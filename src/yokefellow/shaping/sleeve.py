@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil
 
 from yokefellow.fit import SleeveFit
@@ -27,7 +28,15 @@ OPENING_ROUNDS = 2
 """The pick-up round and the one that closes the corners."""
 
 
-def sleeve_shape(*, stitches: int, fit: SleeveFit, gauges: Gauges, rib: str) -> SleeveShape:
+def sleeve_shape(
+    *,
+    stitches: int,
+    fit: SleeveFit,
+    gauges: Gauges,
+    rib: str,
+    pinned_rounds: int | None = None,
+    pinned_edge: int | None = None,
+) -> SleeveShape:
     """Give the sleeve's rounds, the rounds that decrease, and its cuff.
 
     The decreases are pairs at the underarm line, spread evenly between a
@@ -40,11 +49,14 @@ def sleeve_shape(*, stitches: int, fit: SleeveFit, gauges: Gauges, rib: str) -> 
         fit: the finished sleeve.
         gauges: of the plain fabric and the rib.
         rib: the cuff's rib.
+        pinned_rounds: above the cuff, where they are given.
+        pinned_edge: stitches of the cuff, where they are given.
     """
     plain = gauges.plain
     rounds = rounds_for(
         fit.length_cm - fit.cuff_cm, per_cm=plain.rounds_per_cm, least=OPENING_ROUNDS + 1
     )
+    rounds = replace(rounds, got=pinned_rounds or rounds.got)
     wanted = fit.edge_cm * plain.stitches_per_cm
     repeat = RIB_REPEAT[rib]
     edge = nearest(wanted, multiple=repeat, least=repeat * 3)
@@ -54,9 +66,10 @@ def sleeve_shape(*, stitches: int, fit: SleeveFit, gauges: Gauges, rib: str) -> 
     first = OPENING_ROUNDS + nearest(_share(BEFORE_CM, fit) * plain.rounds_per_cm, least=0)
     last = rounds.got - nearest(_share(AFTER_CM, fit) * plain.rounds_per_cm, least=1)
     room = max(0, last - first)
-    pairs = min((stitches - edge) // 2, room // 2)
+    edge = pinned_edge or edge
+    pairs = min(max(0, stitches - edge) // 2, room // 2)
     narrowest = (1 - MOST_AT_ONCE) * (stitches - 2 * pairs)
-    if edge < narrowest:
+    if edge < narrowest and not pinned_edge:
         edge += repeat * ceil((narrowest - edge) / repeat)
     return SleeveShape(
         rounds=rounds,

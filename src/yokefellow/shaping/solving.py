@@ -25,7 +25,7 @@ from yokefellow.shaping.standing import broken_rules, set_places
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
 from yokefellow.shaping.zones import PlacedBand, Zones
 
-__all__ = ["solve_banded"]
+__all__ = ["built", "faults", "line_of", "solve_banded"]
 
 
 MORE = (0, 1)
@@ -52,9 +52,9 @@ def solve_banded(
         for zones in task.places:
             found = _at(task, zones, necks, splits)
             if isinstance(found, Solution):
-                if best is None or _faults(found) < _faults(best):
+                if best is None or faults(found) < faults(best):
                     best = found
-                if _faults(best) == (0, 0):
+                if faults(best) == (0, 0):
                     return best
             elif found is not None:
                 refused.append(found)
@@ -63,7 +63,7 @@ def solve_banded(
     return refused[0] if refused else None
 
 
-def _faults(solution: Solution) -> tuple[int, int]:
+def faults(solution: Solution) -> tuple[int, int]:
     """Count the rules a solution breaks, and its bands that lie off the line."""
     starts = [band.start for band in solution.bands]
     off = [
@@ -79,7 +79,22 @@ def _at(
     splits: Mapping[int, tuple[float, Split]],
 ) -> Solution | Misfit | Narrow | Unreached | None:
     """Solve a yoke whose bands stand at these places."""
-    line = LineTask(
+    line = line_of(task, necks, splits)
+    for more in MORE:
+        ladder = banded_ladder(line, zones, more=more)
+        if not isinstance(ladder, Ladder):
+            return ladder
+        best = _best(task, zones, ladder, necks, splits)
+        if best is not None:
+            return best
+    return None
+
+
+def line_of(
+    task: YokeTask, necks: Sequence[int], splits: Mapping[int, tuple[float, Split]]
+) -> LineTask:
+    """Give the line of a yoke."""
+    return LineTask(
         necks=necks,
         yokes=sorted(splits),
         neck=task.neck,
@@ -89,14 +104,6 @@ def _at(
         rounds_per_cm=task.rounds_per_cm,
         style=task.style,
     )
-    for more in MORE:
-        ladder = banded_ladder(line, zones, more=more)
-        if not isinstance(ladder, Ladder):
-            return ladder
-        best = _best(task, zones, ladder, necks, splits)
-        if best is not None:
-            return best
-    return None
 
 
 def _best(
@@ -111,7 +118,7 @@ def _best(
         if yoke not in splits:
             continue
         split_cost, split = splits[yoke]
-        solution = _built(task, zones, ladder, path, split)
+        solution = built(task, zones, ladder, path, split)
         adjusting = float(int(split_cost))
         cost = (
             float(len(solution.broken)),
@@ -123,7 +130,8 @@ def _best(
     return None if best is None else best[1]
 
 
-def _built(task: YokeTask, zones: Zones, ladder: Ladder, path: Path, split: Split) -> Solution:
+def built(task: YokeTask, zones: Zones, ladder: Ladder, path: Path, split: Split) -> Solution:
+    """Give the solution that a chain of counts makes, with its bands at their rounds."""
     counts = path[2]
     steps = stations(counts, ladder.layers, ladder.first)
     grown = [
@@ -131,7 +139,7 @@ def _built(task: YokeTask, zones: Zones, ladder: Ladder, path: Path, split: Spli
     ]
     taken = [step for step, _ in grown]
     per_cm = task.stitches_per_cm
-    at = (
+    at = task.fixed.increase_at or (
         set_places(
             taken,
             [gap for _, gap in grown],

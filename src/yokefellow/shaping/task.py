@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import product
 
+from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed
 from yokefellow.shaping.counts import Count, permitted
+from yokefellow.shaping.meeting import LEAST_HELD, split_meeting
 from yokefellow.shaping.shapes import BandShape, IncreaseRound, Split
 from yokefellow.shaping.zones import Zones
 
-__all__ = ["LEAST_HELD", "Solution", "YokeTask", "splits_for"]
+__all__ = ["LEAST_HELD", "Solution", "YokeTask", "of_the_yoke", "splits_for"]
 
-LEAST_HELD = 4
-"""Stitches of a sleeve, and of the front, that must stay between the underarms."""
+
+def of_the_yoke(fixed: Fixed) -> Fixed:
+    """Give the pins that are chosen together with the yoke; `NOTHING` itself where none is."""
+    if fixed == NOTHING:
+        return NOTHING
+    kept = fixed.model_dump(include=set(OF_THE_YOKE), exclude_defaults=True)
+    return Fixed.model_construct(**kept) if kept else NOTHING
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +45,16 @@ class YokeTask:
     """The earliest round that may increase."""
     places: tuple[Zones, ...] = ()
     """Where the colour bands may lie, the best first; nothing for a plain yoke."""
+    fixed: Fixed = NOTHING
+    """Counts that must be met exactly."""
+
+    @property
+    def necks(self) -> tuple[int, ...]:
+        """The counts the yoke may begin with."""
+        if self.fixed.neck is not None:
+            return (self.fixed.neck,)
+        least = self.neck_multiple * 4
+        return permitted(self.neck, multiple=self.neck_multiple, least=least)
 
     @property
     def yoke(self) -> float:
@@ -85,6 +102,18 @@ def _choices(
     return body, sleeve, underarm
 
 
+def _splits(task: YokeTask, *, wide: bool) -> Iterable[tuple[int, int, int]]:
+    """Give every body, sleeve and underarm to try; those that are pinned as they are."""
+    choices, fixed = _choices(task, wide=wide), task.fixed
+    pins = (fixed.body, fixed.sleeve, fixed.underarm)
+    if fixed.yoke is not None:
+        return split_meeting(fixed.yoke, pins, (task.body, task.sleeve, task.underarm))
+    body, sleeve, underarm = (
+        free if pin is None else (pin,) for free, pin in zip(choices, pins, strict=True)
+    )
+    return product(body, sleeve, underarm)
+
+
 def splits_for(task: YokeTask, *, wide: bool = False) -> Mapping[int, tuple[float, Split]]:
     """Give the best split, and its cost, for every yoke count the dimensions permit.
 
@@ -94,7 +123,7 @@ def splits_for(task: YokeTask, *, wide: bool = False) -> Mapping[int, tuple[floa
     """
     best: dict[int, tuple[float, Split]] = {}
     per_cm = task.stitches_per_cm
-    for body, sleeve, underarm in product(*_choices(task, wide=wide)):
+    for body, sleeve, underarm in _splits(task, wide=wide):
         split = Split(
             Count(body, task.body, per_cm),
             Count(sleeve, task.sleeve, per_cm),

@@ -10,6 +10,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from yokefellow.findings import Finding, ProjectError, Severity
+from yokefellow.project.fixed import without
 from yokefellow.project.models import Project, Yarn
 from yokefellow.project.refusals import typed_at
 from yokefellow.project.typed import Typed
@@ -56,10 +57,29 @@ def change(project: Project, /, **choices: object) -> Project:
         if not isinstance(changed, Project):
             found.append(_unknown(name))
             continue
-        project = changed
+        project = _freed(changed, field)
     if found:
         raise ProjectError(found)
     return project
+
+
+_PINS = MappingProxyType(
+    {
+        "garment.sleeves.length": ("sleeve_rounds", "cuff"),
+        "garment.body.length": ("body_rounds",),
+        "garment.yoke.depth": ("yoke_rounds",),
+        "garment.neck.opening": ("neck", "cast_on"),
+    }
+)
+"""Pinned counts that hold for the choice in the file, and not for another one."""
+
+
+def _freed(project: Project, field: str) -> Project:
+    """Take out the pins that would keep another choice from showing."""
+    fixed = project.fixed
+    for name in _PINS.get(field, ()):
+        fixed = without(fixed, name)
+    return project if fixed == project.fixed else project.model_copy(update={"fixed": fixed})
 
 
 def _value(typed: Typed, given: object, unit: LengthUnit, field: str) -> Any:

@@ -1,0 +1,81 @@
+"""Counts that are given and not chosen: the table [fixed] of the project file, a frozen model."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated, TypeAlias
+
+from pydantic import Field
+
+from yokefellow.project.base import Model
+from yokefellow.project.marks import whole
+
+__all__ = ["MOST_INCREASES", "NOTHING", "OF_THE_YOKE", "Fixed", "pinned", "without"]
+
+MOST_STITCHES, MOST_ROUNDS = 2_000, 1_000
+"""More than the largest sweater in the finest yarn has."""
+
+MOST_INCREASES = 30
+"""Increase rounds of one yoke, at the most."""
+
+_Stitches: TypeAlias = Annotated[int | None, whole(8, MOST_STITCHES, typical=200)]
+_Few: TypeAlias = Annotated[int | None, whole(2, 400, typical=16)]
+_Rounds: TypeAlias = Annotated[int | None, whole(3, MOST_ROUNDS, typical=80)]
+_Counts: TypeAlias = Annotated[
+    tuple[Annotated[int, whole(8, MOST_STITCHES, typical=120)], ...],
+    Field(max_length=MOST_INCREASES),
+]
+_Numbers: TypeAlias = Annotated[
+    tuple[Annotated[int, whole(1, MOST_ROUNDS, typical=12)], ...],
+    Field(max_length=MOST_INCREASES),
+]
+
+
+class Fixed(Model):
+    """Counts that the plan must meet exactly; what is not here is chosen around them."""
+
+    neck: _Stitches = None
+    """Stitches where the yoke begins."""
+    cast_on: _Stitches = None
+    """Stitches cast on for the neckband."""
+    increases: _Counts = ()
+    """Stitches after each increase round of the yoke, in order."""
+    increase_at: _Numbers = ()
+    """The rounds of the yoke that increase, in order; the first round after the neckband is 1."""
+    yoke_rounds: Annotated[int | None, whole(8, MOST_ROUNDS, typical=70)] = None
+    """Rounds of the yoke at the front, from the neckband to the split."""
+    yoke: _Stitches = None
+    """Stitches at the end of the yoke, before the split."""
+    body: _Stitches = None
+    """Stitches of the body right below the underarm, the underarms with it."""
+    sleeve: _Stitches = None
+    """Stitches round the top of each sleeve, the underarm with them."""
+    underarm: _Few = None
+    """Stitches cast on at each underarm."""
+    hem: _Stitches = None
+    """Stitches of the hem."""
+    cuff: _Stitches = None
+    """Stitches of each cuff."""
+    body_rounds: _Rounds = None
+    """Rounds of the body from the underarm to the hem."""
+    sleeve_rounds: _Rounds = None
+    """Rounds of each sleeve from the underarm to the cuff, the one that picks up included."""
+
+
+NOTHING = Fixed()
+"""No pin at all."""
+
+OF_THE_YOKE = ("neck", "increases", "increase_at", "yoke", "body", "sleeve", "underarm")
+"""Counts that are chosen together: a pin on one moves the others."""
+
+
+def without(fixed: Fixed, name: str) -> Fixed:
+    """Take one pin out."""
+    return fixed.model_copy(update={name: Fixed.model_fields[name].default})
+
+
+def pinned(fixed: Fixed) -> Iterator[str]:
+    """Give the names of the counts that are given, in the order of knitting."""
+    for name in Fixed.model_fields:
+        if getattr(fixed, name) not in (None, ()):
+            yield name

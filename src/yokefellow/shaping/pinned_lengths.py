@@ -1,0 +1,83 @@
+"""Rounds that are pinned, as the lengths they make: what hangs on a length then follows them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from yokefellow.charts.chart import Chart
+from yokefellow.fit import Finished, body_fit, sleeve_fit
+from yokefellow.gauge import Gauges
+from yokefellow.project.fixed import NOTHING
+from yokefellow.project.models import Project
+from yokefellow.shaping.counts import nearest, rounds_for
+from yokefellow.shaping.zones import band_task
+from yokefellow.sizing.figures import Figures
+
+__all__ = ["with_pinned_lengths"]
+
+_TRIES = 20
+"""The depth of a cuff hangs on the length of its sleeve, so the length is found by steps."""
+
+
+def with_pinned_lengths(
+    project: Project,
+    figures: Figures,
+    finished: Finished,
+    gauges: Gauges,
+    charts: Sequence[Chart],
+) -> Project:
+    """Give the project with yoke, body and sleeves as long as their pinned rounds make them.
+
+    A cuff must suit the arm where the sleeve really ends, and a yoke is judged
+    by the depth it really has. A pin that is met by itself changes nothing.
+    """
+    if project.fixed == NOTHING:
+        return project
+    garment = project.garment
+    changed = {
+        "yoke": garment.yoke.model_copy(update=_depth(project, finished, gauges, charts)),
+        "body": garment.body.model_copy(update=_body(project, figures, finished, gauges)),
+        "sleeves": garment.sleeves.model_copy(update=_sleeve(project, figures, finished, gauges)),
+    }
+    made = garment.model_copy(update=changed)
+    return project if made == garment else project.model_copy(update={"garment": made})
+
+
+def _depth(
+    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+) -> dict[str, float]:
+    pin, per_cm = project.fixed.yoke_rounds, gauges.plain.rounds_per_cm
+    if pin is None:
+        return {}
+    bands = [band_task(chart, gauges, at="spread", repeats=None) for chart in charts]
+    in_bands, deep_cm = sum(b.rounds for b in bands), sum(b.depth_cm for b in bands)
+    plain = nearest(max(0.0, finished.yoke.depth_cm - deep_cm) * per_cm, least=0)
+    if plain + in_bands == pin:
+        return {}
+    return {"depth": max(0, pin - in_bands) / per_cm + deep_cm}
+
+
+def _body(
+    project: Project, figures: Figures, finished: Finished, gauges: Gauges
+) -> dict[str, float]:
+    pin, per_cm = project.fixed.body_rounds, gauges.plain.rounds_per_cm
+    fit = finished.body
+    if pin is None or rounds_for(fit.length_cm - fit.hem_cm, per_cm=per_cm, least=3).got == pin:
+        return {}
+    length_cm = fit.length_cm
+    for _ in range(_TRIES):
+        length_cm = pin / per_cm + body_fit(project, figures, length_cm).hem_cm
+    return {"length": length_cm}
+
+
+def _sleeve(
+    project: Project, figures: Figures, finished: Finished, gauges: Gauges
+) -> dict[str, float]:
+    pin, per_cm = project.fixed.sleeve_rounds, gauges.plain.rounds_per_cm
+    fit = finished.sleeve
+    if pin is None or rounds_for(fit.length_cm - fit.cuff_cm, per_cm=per_cm, least=3).got == pin:
+        return {}
+    length_cm = fit.length_cm
+    for _ in range(_TRIES):
+        length_cm = pin / per_cm + sleeve_fit(project, figures, length_cm).cuff_cm
+    return {"length": length_cm}
