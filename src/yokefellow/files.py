@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import contextlib
 import errno
+import fcntl
 import os
+import re
 import secrets
 from collections.abc import Iterator
+from itertools import islice
 from pathlib import Path
 
-from yokefellow.findings import Finding, Severity, YokefellowError
+from yokefellow.findings import Finding, Severity, YokefellowError, as_typed
 
 __all__ = ["FileError", "check_free", "make_folder", "replace", "write_new"]
 
@@ -60,19 +63,9 @@ def make_folder(path: Path) -> Path:
     Raises:
         FileError: it cannot be made, or a file has its name.
     """
-    if path.exists() and not path.is_dir():
-        raise FileError(
-            [
-                Finding(
-                    "file.not-a-folder",
-                    Severity.ERROR,
-                    "",
-                    f'"{path.name}" is a file; a folder is wanted.',
-                    "Give a folder; one that is not there is made.",
-                )
-            ]
-        )
     with _told(path):
+        if path.exists() and not path.is_dir():
+            raise FileError([_no_folder(path)])
         path.mkdir(parents=True, exist_ok=True)
     return path
 
@@ -80,18 +73,55 @@ def make_folder(path: Path) -> Path:
 @contextlib.contextmanager
 def _written_beside(path: Path, content: bytes) -> Iterator[Path]:
     """Write the content to a file of another name in the same folder; take it away at the end."""
-    whole = path.parent / f".{path.name[:40]}.{secrets.token_hex(6)}"
-    descriptor = os.open(whole, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
-    try:
-        with os.fdopen(descriptor, "wb") as file:
+    _sweep(path)
+    whole, descriptor = _held(path)
+    with os.fdopen(descriptor, "wb") as file:
+        try:
             file.write(content)
             file.flush()
             os.fsync(file.fileno())
-        if path.is_file():
-            whole.chmod(path.stat().st_mode & 0o777)
-        yield whole
+            if path.is_file():
+                whole.chmod(path.stat().st_mode & 0o777)
+            yield whole
+        finally:
+            whole.unlink(missing_ok=True)
+
+
+def _stem(path: Path) -> str:
+    return f".{path.name[:40]}."
+
+
+def _held(path: Path) -> tuple[Path, int]:
+    """Make an empty file beside the one to write, and hold it against the sweeping of others."""
+    while True:
+        whole = path.parent / f"{_stem(path)}{secrets.token_hex(6)}"
+        descriptor = os.open(whole, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+        # Waits while another run looks at it, which may have taken it for a stray.
+        with contextlib.suppress(OSError):  # the disk knows no holding, so none sweeps it
+            fcntl.flock(descriptor, fcntl.LOCK_EX)
+        if os.fstat(descriptor).st_nlink:
+            return whole, descriptor
+        os.close(descriptor)
+
+
+def _sweep(path: Path) -> None:
+    """Take away what runs that were killed left beside a file; not what another run holds."""
+    stray = re.compile(re.escape(_stem(path)) + "[0-9a-f]{12}")
+    with contextlib.suppress(OSError, ValueError), os.scandir(path.parent) as entries:
+        found = (Path(entry.path) for entry in entries if stray.fullmatch(entry.name))
+        for left in islice(found, _MOST_STRAYS):
+            # Another run holds it, or it is not ours: it does no harm where it is.
+            with contextlib.suppress(OSError):
+                _take_away(left)
+
+
+def _take_away(stray: Path) -> None:
+    descriptor = os.open(stray, os.O_WRONLY | os.O_NOFOLLOW | os.O_NONBLOCK)
+    try:
+        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        stray.unlink()
     finally:
-        whole.unlink(missing_ok=True)
+        os.close(descriptor)
 
 
 def _place(whole: Path, path: Path) -> None:
@@ -116,6 +146,9 @@ def _told(path: Path) -> Iterator[None]:
         raise FileError([_finding(path, problem)]) from None
 
 
+_MOST_STRAYS = 100
+"""Taken away in one run."""
+
 _REASONS: dict[int, tuple[str, str, str]] = {
     errno.EEXIST: (
         "file.exists",
@@ -138,6 +171,7 @@ _REASONS: dict[int, tuple[str, str, str]] = {
         "you may not write there",
         "Choose a folder of your own.",
     ),
+    errno.ENAMETOOLONG: ("file.not-written", "its name is too long", "Choose a shorter name."),
     errno.ENOSPC: ("file.full", "the disk is full", "Make room, and try again."),
 }
 _ALIKE = {
@@ -155,4 +189,16 @@ def _finding(path: Path, problem: OSError | ValueError) -> Finding:
         _ALIKE.get(number, number),
         ("file.not-written", reason, "Choose another name or another folder."),
     )
-    return Finding(code, Severity.ERROR, "", f'"{path.name}" was not written: {what}.', remedy)
+    return Finding(
+        code, Severity.ERROR, "", f"{as_typed(path.name)} was not written: {what}.", remedy
+    )
+
+
+def _no_folder(path: Path) -> Finding:
+    return Finding(
+        "file.not-a-folder",
+        Severity.ERROR,
+        "",
+        f"{as_typed(path.name)} is a file; a folder is wanted.",
+        "Give a folder; one that is not there is made.",
+    )

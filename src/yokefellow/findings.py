@@ -11,7 +11,18 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-__all__ = ["Finding", "PlanError", "ProjectError", "Severity", "YokefellowError"]
+__all__ = [
+    "Finding",
+    "PlanError",
+    "ProjectError",
+    "Severity",
+    "YokefellowError",
+    "as_typed",
+    "visible",
+]
+
+_LONGEST_TYPED = 60
+"""Letters shown of what a person typed."""
 
 
 class Severity(StrEnum):
@@ -59,3 +70,41 @@ class ProjectError(YokefellowError):
 
 class PlanError(YokefellowError):
     """The project file is sound, but no sweater can be made from its numbers."""
+
+
+def as_typed(given: object) -> str:
+    """Show what a person typed inside a message: quoted, short, and with nothing invisible in it.
+
+    Control characters and the characters that turn the direction of writing
+    are shown as escapes, so that a message cannot be made to lie.
+
+    >>> as_typed("38 in")
+    '"38 in"'
+    """
+    if isinstance(given, bool):
+        return "true" if given else "false"
+    if isinstance(given, int):
+        return str(given) if abs(given) <= 10**15 else "a number of more than 15 digits"
+    if isinstance(given, float):
+        return f"{given:.10g}"
+    if isinstance(given, str):
+        short = given[:_LONGEST_TYPED] + ("…" if len(given) > _LONGEST_TYPED else "")
+        return f'"{visible(short)}"'
+    if isinstance(given, dict):
+        return "a table"
+    return "a list" if isinstance(given, (list, tuple)) else "a date or a time"
+
+
+def visible(text: str) -> str:
+    r"""Show control characters, and those that turn the direction of writing, as escapes.
+
+    >>> visible("a\x1bb")
+    'a\\u001bb'
+    """
+    return "".join(map(_visible, text))
+
+
+def _visible(letter: str) -> str:
+    if letter.isprintable():
+        return letter
+    return f"\\u{ord(letter):04x}" if ord(letter) < 0x10000 else f"\\U{ord(letter):08x}"

@@ -16,6 +16,8 @@ from functools import cache
 from types import MappingProxyType
 from typing import Literal
 
+from yokefellow.findings import as_typed
+
 __all__ = [
     "CM_PER_INCH",
     "LengthUnit",
@@ -91,7 +93,6 @@ _QUANTITY = re.compile(
 _THOUSANDS = re.compile(r"\s*[1-9][0-9]{0,2}(?:,[0-9]{3})+(?![0-9])", re.ASCII)
 _NUMBER_FIRST = re.compile(r"\s*[0-9.,½¼¾⅓⅔⅛⅜⅝⅞]")
 
-_LONGEST_TYPED = 60
 _LARGEST = 9_999_999
 
 
@@ -101,35 +102,6 @@ class QuantityError(ValueError):
     def __init__(self, code: str, message: str) -> None:
         self.code = code
         super().__init__(message)
-
-
-def as_typed(given: object) -> str:
-    """Show what a person typed inside a message: quoted, short, and with nothing invisible in it.
-
-    Control characters and the characters that turn the direction of writing
-    are shown as escapes, so that a message cannot be made to lie.
-
-    >>> as_typed("38 in")
-    '"38 in"'
-    """
-    if isinstance(given, bool):
-        return "true" if given else "false"
-    if isinstance(given, int):
-        return str(given) if abs(given) <= 10**15 else "a number of more than 15 digits"
-    if isinstance(given, float):
-        return f"{given:.10g}"
-    if isinstance(given, str):
-        short = given[:_LONGEST_TYPED] + ("…" if len(given) > _LONGEST_TYPED else "")
-        return '"' + "".join(_visible(letter) for letter in short) + '"'
-    if isinstance(given, dict):
-        return "a table"
-    return "a list" if isinstance(given, (list, tuple)) else "a date or a time"
-
-
-def _visible(letter: str) -> str:
-    if letter.isprintable():
-        return letter
-    return f"\\u{ord(letter):04x}" if ord(letter) < 0x10000 else f"\\U{ord(letter):08x}"
 
 
 def starts_with_number(text: str) -> bool:

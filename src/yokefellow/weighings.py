@@ -9,11 +9,12 @@ if a stranger had written it.
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import re
 import stat
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from datetime import datetime
 from pathlib import Path
@@ -35,6 +36,8 @@ LONGEST_LINE = 1_000
 """In bytes; the longest that `add` writes is shorter."""
 
 LONGEST_NOTE = 100
+MOST_NOTES = 20
+"""About lines passed over: with so many it is no log."""
 MOST_GRAMS = 25_000.0
 MOST_ROWS = 5_000
 
@@ -124,6 +127,8 @@ def read(path: Path) -> tuple[tuple[Entry, ...], tuple[Finding, ...]]:
     except FileNotFoundError:
         return (), ()
     except (OSError, ValueError) as problem:
+        if getattr(problem, "errno", None) == errno.ENAMETOOLONG:
+            return (), ()  # no such file can be there
         raise FileError([_not_read(path, problem)]) from None
     found: dict[Entry, None] = {}
     notes: list[Finding] = []
@@ -135,7 +140,7 @@ def read(path: Path) -> tuple[tuple[Entry, ...], tuple[Finding, ...]]:
             found[entry] = None
         else:
             notes.append(_passed_over(path, number, entry, is_last=number == len(lines)))
-    return tuple(found), tuple(notes)
+    return tuple(found), _not_too_many(path, notes)
 
 
 def _lines(path: Path) -> list[bytes]:
@@ -249,6 +254,20 @@ def _not_read(path: Path, problem: OSError | ValueError) -> Finding:
         f"The readings in {as_typed(path.name)} cannot be read: {reason}.",
         "Look at that file; when it is not a log of weighings, give it another name.",
     )
+
+
+def _not_too_many(path: Path, notes: Sequence[Finding]) -> tuple[Finding, ...]:
+    """Give the first notes, and count the others; the last one may tell of a crash."""
+    if len(notes) <= MOST_NOTES:
+        return tuple(notes)
+    more = Finding(
+        "weighings.many-lines",
+        Severity.NOTE,
+        "",
+        f"{len(notes) - MOST_NOTES:,} more lines of {as_typed(path.name)} were passed over.",
+        "Look at that file; when it is not a log of weighings, give it another name.",
+    )
+    return (*notes[: MOST_NOTES - 1], more, notes[-1])
 
 
 def _passed_over(path: Path, number: int, wrong: str, *, is_last: bool) -> Finding:

@@ -101,14 +101,14 @@ def test_a_file_that_may_not_be_read_is_told(
 ) -> None:
     (tmp_path / "dots.toml").write_text(DOTS)
     path = project(tmp_path)
-    opened = Path.open
+    opened = os.open
 
-    def forbidden(self: Path, mode: str = "r") -> object:
-        if self.name == "dots.toml":
+    def forbidden(path: Path, flags: int) -> int:
+        if path.name == "dots.toml":
             raise PermissionError(13, "Permission denied")
-        return opened(self, mode)
+        return opened(path, flags)
 
-    monkeypatch.setattr(Path, "open", forbidden)
+    monkeypatch.setattr(os, "open", forbidden)
     assert refused(path).code == "chart-file.unreadable"
 
 

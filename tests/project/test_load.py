@@ -1,6 +1,7 @@
 """What is refused, with which code, at which field; and that nothing else ever comes out."""
 
 import contextlib
+import os
 import re
 from pathlib import Path
 
@@ -517,7 +518,7 @@ def test_a_file_that_cannot_be_opened_is_told(
     def forbidden(*_: object) -> None:
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(Path, "open", forbidden)
+    monkeypatch.setattr(os, "open", forbidden)
     assert code_of(tmp_path / "hers.toml") == "file.unreadable"
 
 

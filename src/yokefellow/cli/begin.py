@@ -47,6 +47,7 @@ def begin(file: Path, table: str | None, size: str | None, unit: str | None, *, 
     """Parse, call, print."""
     from yokefellow.cli.asking import asked
     from yokefellow.files import check_free, write_new
+    from yokefellow.findings import visible
     from yokefellow.project.fresh import fresh
     from yokefellow.project.questions import Answers
 
@@ -57,7 +58,7 @@ def begin(file: Path, table: str | None, size: str | None, unit: str | None, *, 
     if ask:
         answers = asked(answers)
     write_new(file, fresh(_beside_its_size(answers)))
-    say(f"Wrote {file}")
+    say(f"Wrote {visible(str(file))}")
     say(f"Fill in what it asks for, then: {called()} check {shlex.quote(str(file))}")
 
 

@@ -12,6 +12,7 @@ from yokefellow.cli.shown import paragraphs
 from yokefellow.cli.terminal import wrapped
 from yokefellow.cli.yarns import record, verdicts
 from yokefellow.conductor import Plan
+from yokefellow.project.plain import in_its_place
 from yokefellow.whatif import Checkpoint, Forecast
 from yokefellow.wording import length
 from yokefellow.yarn import YarnEstimate
@@ -45,7 +46,7 @@ def _reading(checkpoint: Checkpoint) -> str:
     entry, expected = checkpoint.entry, checkpoint.expected
     where = place_words(entry.section, entry.row, entry.copy)
     left_out = "" if checkpoint.is_used else "; left out"
-    note = f" ({entry.note})" if entry.note else ""
+    note = f" ({in_its_place(entry.note)})" if entry.note else ""
     return (
         f"{entry.yarn} after {where}: {entry.grams:g} g, where about {expected.mean:.0f} g were"
         f" expected{left_out}{note}."

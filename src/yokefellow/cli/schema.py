@@ -28,6 +28,7 @@ def schema(into: Path | None) -> None:
     import json
 
     from yokefellow.files import replace
+    from yokefellow.findings import visible
     from yokefellow.project.schema import schema as project_schema
 
     text = json.dumps(project_schema(), indent=2, ensure_ascii=True) + "\n"
@@ -35,4 +36,4 @@ def schema(into: Path | None) -> None:
         say(text)
         return
     replace(into, text)
-    say(f"Wrote {into}.")
+    say(f"Wrote {visible(str(into))}.")

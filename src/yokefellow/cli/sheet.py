@@ -70,6 +70,7 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
     from yokefellow.cli.readings import readings
     from yokefellow.conductor import plan
     from yokefellow.files import make_folder, replace
+    from yokefellow.findings import visible
     from yokefellow.project.load import load
     from yokefellow.whatif import prospects
 
@@ -81,7 +82,7 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
             target = folder / f"{file.stem}{suffix}"
             _check_other(target, file)
             replace(target, _rendered(planned, asked, form))
-            say(f"Wrote {target}")
+            say(f"Wrote {visible(str(target))}")
     if planned.findings:
         tell(
             wrapped(
@@ -114,7 +115,7 @@ def _check_other(target: Path, file: Path) -> None:
     if not (target.exists() and target.samefile(file)):
         return
     from yokefellow.files import FileError
-    from yokefellow.findings import Finding, Severity
+    from yokefellow.findings import Finding, Severity, as_typed
 
     raise FileError(
         [
@@ -122,7 +123,7 @@ def _check_other(target: Path, file: Path) -> None:
                 "file.is-the-project",
                 Severity.ERROR,
                 "",
-                f'"{target.name}" was not written: that is the name of the project file.',
+                f"{as_typed(target.name)} was not written: that is the name of the project file.",
                 "Write the sheet into another folder with --into, or rename the project file"
                 " to end in .toml.",
             )

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import PurePosixPath
 from types import MappingProxyType
 
-from yokefellow.project.plain import is_hidden
+from yokefellow.project.plain import in_its_place, is_hidden
 from yokefellow.project.typed import RefusedError, Typed, fixed
 from yokefellow.units import LengthUnit, as_typed
 
@@ -64,7 +64,13 @@ def _yarn(given: object) -> str:
 
 def _is_mark(mark: str) -> bool:
     # What a printer puts on paper as one sign of its own; `:` ends the yarn in front of a row.
-    return len(mark) == 1 and mark != ":" and unicodedata.category(mark)[0] in "LNPS"
+    # One that runs to the left would turn its row round.
+    return (
+        len(mark) == 1
+        and mark != ":"
+        and unicodedata.category(mark)[0] in "LNPS"
+        and in_its_place(mark) == mark
+    )
 
 
 def _legend(given: object, _: LengthUnit) -> dict[str, str]:

@@ -9,10 +9,14 @@ from collections.abc import Callable
 from yokefellow.project.typed import NUMBER, RefusedError, Typed, listed, nearest
 from yokefellow.units import LengthUnit, QuantityError, as_typed, parse_number
 
-__all__ = ["file_edition", "is_hidden", "number", "one_of", "text", "yes_or_no"]
+__all__ = ["file_edition", "in_its_place", "is_hidden", "number", "one_of", "text", "yes_or_no"]
 
-_TURNING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+_TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 """Characters that turn the direction of writing: they could make a sheet say what it does not."""
+
+_TO_THE_RIGHT = "\u200e"
+_TO_THE_LEFT = frozenset({"R", "AL", "AN"})
+"""Letters written from right to left: the numbers behind them would follow their direction."""
 
 
 def text(longest: int, *, example: str) -> Typed:
@@ -32,7 +36,7 @@ def text(longest: int, *, example: str) -> Typed:
         line = " ".join(given.split())
         if len(line) > longest:
             raise RefusedError("value.text-long", f"{as_typed(given)} has {len(line)} letters")
-        return line
+        return in_its_place(line)
 
     return Typed(
         read,
@@ -42,11 +46,27 @@ def text(longest: int, *, example: str) -> Typed:
     )
 
 
+def in_its_place(line: str) -> str:
+    """Keep a line with letters that run to the left from turning the words around it.
+
+    Before and behind it stands a mark that is not seen and runs to the right, so
+    that in `שלום, 50 g` the 50 stays where the sheet put it.
+    """
+    if any(unicodedata.bidirectional(letter) in _TO_THE_LEFT for letter in line):
+        return f"{_TO_THE_RIGHT}{line}{_TO_THE_RIGHT}"
+    return line
+
+
 def is_hidden(letter: str) -> bool:
-    """Tell whether a letter must not be printed: control, private, or turning the writing."""
+    """Tell whether a letter must not be printed: control, private, none, or turning the writing."""
     if letter in "\t\n\r":
         return False
-    return letter in _TURNING or unicodedata.category(letter) in {"Cc", "Cs", "Co"}
+    return (
+        letter in _TURNING
+        or unicodedata.category(letter) in {"Cc", "Cs", "Co"}
+        or (ord(letter) & 0xFFFE) == 0xFFFE  # never a character, and none in a page or an XML
+        or 0xFDD0 <= ord(letter) <= 0xFDEF
+    )
 
 
 def one_of(*names: str, also: Callable[[object], str | None] = lambda _: None) -> Typed:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import difflib
+import os
+import stat
 from itertools import islice
 from pathlib import Path
 from typing import NoReturn
@@ -29,8 +31,7 @@ def read_text(path: Path, *, largest_bytes: int = LARGEST_BYTES) -> str:
     try:
         if path.is_dir():
             refuse("file.folder", f"{name} is a folder.", "Name the project file inside it.")
-        with path.open("rb") as file:
-            content = file.read(largest_bytes + 1)
+        content = _content(path, name, largest_bytes + 1)
     except FileNotFoundError:
         near = _nearest(path)
         refuse(
@@ -50,6 +51,19 @@ def read_text(path: Path, *, largest_bytes: int = LARGEST_BYTES) -> str:
     return _decoded(content, name=name, largest_bytes=largest_bytes)
 
 
+def _content(path: Path, name: str, most_bytes: int) -> bytes:
+    # A pipe is not waited for: nobody may ever write into it.
+    descriptor = os.open(path, os.O_RDONLY | os.O_NONBLOCK)
+    with os.fdopen(descriptor, "rb") as file:
+        if not stat.S_ISREG(os.fstat(descriptor).st_mode):
+            refuse(
+                "file.no-plain-file",
+                f"{name} is a pipe or a device, and no file.",
+                "Save the project as a file, and name that.",
+            )
+        return file.read(most_bytes)
+
+
 def _nearest(path: Path) -> str | None:
     """Give the project file of the same folder whose name is most like this one."""
     try:
@@ -66,6 +80,12 @@ def _nearest(path: Path) -> str | None:
 def _decoded(content: bytes, *, name: str, largest_bytes: int) -> str:
     if len(content) > largest_bytes:
         _refuse_size(name, largest_bytes)
+    if len(content) / 3 < content.count(0) < len(content) * 0.8:
+        refuse(
+            "file.not-utf-8",
+            f"{name} is not a text in UTF-8; it looks like one in UTF-16 or UTF-32.",
+            "Save it again as plain text with the encoding UTF-8.",
+        )
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as problem:

@@ -57,7 +57,7 @@ def render_pdf(
     with _listening() as missing:
         pdf = typeset(html, key=plan.key)
     if missing:
-        tell(f"No font here has {' '.join(sorted(missing))}: printed as empty boxes")
+        tell(f"No font here has {' '.join(map(_named, sorted(missing)))}: printed as empty boxes")
     return pdf
 
 
@@ -108,6 +108,12 @@ class _Listener(logging.Handler):
     def emit(self, record: logging.LogRecord) -> None:
         """Take a character from the warning, if it is one."""
         self.missing.update(_NO_GLYPH.findall(record.getMessage()))
+
+
+def _named(letter: str) -> str:
+    """Give a letter with its number, by which it can be looked up where it cannot be seen."""
+    number = f"U+{ord(letter):04X}"
+    return f"{letter} ({number})" if letter.isprintable() else number
 
 
 @contextlib.contextmanager
