@@ -32,6 +32,9 @@ __all__ = ["LARGEST_BYTES", "Entry", "add", "log_path", "read"]
 LARGEST_BYTES = 1_000_000
 """Some five thousand readings."""
 
+MOST_LINES = 20_000
+"""More than `LARGEST_BYTES` holds of the shortest readings there can be."""
+
 LONGEST_LINE = 1_000
 """In bytes; the longest that `add` writes is shorter."""
 
@@ -152,6 +155,8 @@ def _lines(path: Path) -> list[bytes]:
         content = file.read(LARGEST_BYTES + 1)
     if len(content) > LARGEST_BYTES:
         raise OSError(0, f"it is larger than {LARGEST_BYTES:,} bytes")
+    if content.count(b"\n") > MOST_LINES:
+        raise OSError(0, f"it has more than {MOST_LINES:,} lines")
     return content.split(b"\n")
 
 
