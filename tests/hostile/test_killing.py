@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
 import signal
 import subprocess
@@ -105,3 +106,22 @@ def test_what_only_has_the_name_of_a_stray_does_no_harm(tmp_path: Path, kind: st
     replace(tmp_path / "mine.pdf", "whole")
     assert (tmp_path / "mine.pdf").read_text() == "whole"
     assert (tmp_path / "precious").read_text() == "kept"
+
+
+def test_a_file_swept_before_it_is_held_is_made_anew(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    hold = fcntl.flock
+    swept: list[str] = []
+
+    def swept_first(descriptor: int, how: int) -> None:
+        if not swept:
+            (stray,) = tmp_path.iterdir()
+            stray.unlink()
+            swept.append(stray.name)
+        hold(descriptor, how)
+
+    monkeypatch.setattr(fcntl, "flock", swept_first)
+    replace(tmp_path / "mine.pdf", "whole")
+    assert swept
+    assert [path.name for path in tmp_path.iterdir()] == ["mine.pdf"]
