@@ -134,6 +134,7 @@ class Hands:
         return loop
 
     def put(self, loop: Loop) -> None:
+        loop.rows += 1
         self.needle.behind.append(loop)
         self.broken = self.at_edge = False
         self.basket.gauge_loops += 1

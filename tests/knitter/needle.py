@@ -18,13 +18,15 @@ from tests.knitter.mistakes import Kind, Mistake
 class Loop:
     """A live stitch."""
 
-    __slots__ = ("born", "bumps", "state")
+    __slots__ = ("born", "bumps", "rows", "state")
 
     def __init__(self, born: int, *, bumps: bool = False) -> None:
         self.bumps = bumps
         """Whether it shows a purl bump on the right side of the work."""
         self.born = born
         """The row that made it."""
+        self.rows = 0
+        """How often a loop was drawn through it: the height of its column in rows."""
         self.state = ""
         """`DS` or `wrap` while it guards the gap of a turn."""
 
@@ -117,6 +119,18 @@ class Needle:
     def turn(self) -> None:
         self.ahead, self.behind = self.behind, self.ahead
         self.right_side = not self.right_side
+
+    def level(self) -> None:
+        """Measure the columns from here on."""
+        for item in (*self.ahead, *self.behind):
+            if isinstance(item, Loop):
+                item.rows = 0
+
+    def heights(self) -> tuple[int, ...]:
+        """The rows in each column, in the order in which the next row meets them."""
+        self.peek()
+        way = (*reversed(self.ahead), *self.behind)
+        return tuple(item.rows for item in way if isinstance(item, Loop))
 
     def to_bor(self) -> int:
         """Stitches from here to BOR, or to the edge of open work."""

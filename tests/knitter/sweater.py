@@ -35,6 +35,8 @@ class Knitted:
     bound_off: int
     counts: dict[tuple[str, str], tuple[int, ...]]
     """Live stitches after each row, by section and copy (an empty name: worked once)."""
+    heights: dict[tuple[str, str], tuple[int, ...]]
+    """The rows worked in each column in each section, at its end and from BOR round."""
 
 
 def knit(parts: Iterable[Part]) -> Knitted:
@@ -52,6 +54,7 @@ class _Knitter:
         self.returned = 0
         self.taken_up = 0
         self.counts: dict[tuple[str, str], tuple[int, ...]] = {}
+        self.heights: dict[tuple[str, str], tuple[int, ...]] = {}
 
     def work_run(self, parts: tuple[Part, ...], copies: tuple[str, ...]) -> None:
         if not copies:
@@ -91,6 +94,7 @@ class _Knitter:
                 where,
             )
         after = []
+        self.needle.level()
         for line in _numbered(part):
             for number in range(line.first, line.last + 1):
                 try:
@@ -99,6 +103,7 @@ class _Knitter:
                     place = f"{where}, row {number} ({line.label()}: {line.what!r})"
                     raise mistake.at(place) from None
         self.counts[part.key, copy] = tuple(after)
+        self.heights[part.key, copy] = self.needle.heights()
 
     def work_row(self, line: Line) -> int:
         row = understand(line.what)
@@ -130,6 +135,7 @@ class _Knitter:
             bumps=self.basket.bumps,
             bound_off=self.basket.bound_off,
             counts=self.counts,
+            heights=self.heights,
         )
 
 

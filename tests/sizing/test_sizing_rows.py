@@ -9,7 +9,7 @@ import pytest
 
 from tests.sizing.bodies import COUNCIL, IN
 from yokefellow.project.models import BODY_LENGTHS, Body, Group
-from yokefellow.sizing.figures import MEASURES
+from yokefellow.sizing.figures import MEASURES, OWN_MEASURES
 from yokefellow.sizing.fill import GARMENT_FIGURES
 from yokefellow.sizing.tables import nearest_size, size_named, tables
 
@@ -23,7 +23,7 @@ def test_there_is_a_table_for_every_group_smallest_bodies_first() -> None:
 
 
 def test_the_measures_are_the_body_and_the_garment_figures() -> None:
-    assert set(MEASURES) == {*Body.model_fields, *GARMENT_FIGURES}
+    assert {*MEASURES, *OWN_MEASURES} == {*Body.model_fields, *GARMENT_FIGURES}
 
 
 @pytest.mark.parametrize("group", GROUPS)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from yokefellow.advice.fit_cautions import fit_cautions
+from yokefellow.advice.mismatches import mismatches
 from yokefellow.advice.yarn_cautions import yarn_cautions
 from yokefellow.advice.yoke_cautions import gauge_cautions, yoke_cautions
 from yokefellow.findings import Finding
@@ -29,6 +30,7 @@ def cautions(
 ) -> tuple[Finding, ...]:
     """Give every caution about the fit, the yoke, the gauge and the yarn."""
     return (
+        *mismatches(project, figures, finished, shape),
         *fit_cautions(project, figures, finished, shape),
         *yoke_cautions(project, broken, shape),
         *gauge_cautions(project, finished, gauges),

@@ -6,6 +6,7 @@ The sentences are kept here, together, so that they can be read as one text.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from yokefellow.advice.bands import band_checks
 from yokefellow.advice.check import Check
@@ -16,7 +17,7 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
-from yokefellow.shaping.shapes import Shape, YokeShape
+from yokefellow.shaping.shapes import BodyShape, Shape, YokeShape
 from yokefellow.sizing.figures import Figures
 
 __all__ = ["Check", "checks"]
@@ -209,23 +210,49 @@ def _split(desk: Desk) -> Iterator[Check]:
     )
 
 
+def _closed(body: BodyShape, number: int) -> int:
+    """Give a round, or the next where it is worked as short rows whose gaps are still open."""
+    return number + any(dart.number == number for dart in body.darts)
+
+
+def _darts(desk: Desk) -> Iterator[Check]:
+    """Look at each dart when the gaps of its short rows are closed."""
+    body = desk.shape.body
+    for dart in body.darts:
+        deep = desk.depth(dart.rows)
+        yield Check(
+            "body",
+            body.row(dart.number + 1),
+            "look",
+            f"The {dart.half} is longer",
+            f"Lay the body flat. Straight down the middle of the {dart.half} the work is {deep} "
+            "deeper below the underarm than at the markers; measure at the markers from here "
+            "on. Every gap is closed, and both sides are alike: the turns lie as far from the "
+            "one marker as from the other.",
+        )
+
+
 def _body(desk: Desk) -> Iterator[Check]:
     body = desk.shape.body
-    early = round(4 * desk.plain.rounds_per_cm)
+    yield from _darts(desk)
+    early = _closed(body, round(4 * desk.plain.rounds_per_cm))
     if early < body.rounds.got:
         yield Check(
             "body",
-            early,
+            body.row(early),
             "try on",
             "First try-on of the body",
             "Put the body on a long cable or waste yarn. The chest should have the ease you "
             "chose, the underarm should lie flat, and the front should not ride up. This is "
             "the last moment at which the yoke is quick to mend.",
         )
-    yield from _measured(desk, "body", body.rounds.got, early)
+    yield from (
+        replace(check, number=body.row(_closed(body, check.number)))
+        for check in _measured(desk, "body", body.rounds.got, early)
+    )
     yield Check(
         "body",
-        body.rounds.got,
+        body.row(body.rounds.got),
         "try on",
         "Before the hem",
         f"The body measures {desk.depth(body.rounds.got)} below the underarm; the hem adds "

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["BodyFit", "Finished", "NeckFit", "SleeveFit", "YokeFit"]
+__all__ = ["BodyFit", "BustFit", "Finished", "NeckFit", "SleeveFit", "YokeFit"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +26,26 @@ class YokeFit:
     underarm_cm: float
     shoulder_cm: float
     """Round the shoulders: the yoke must be at least this wide at their point."""
+    chest_cm: float
+    """Round the body right below the split; less than the chest where the front grows below."""
+    front_more_cm: float
+    """How much more of that the front has than the back; less than nothing where it has less."""
+
+
+@dataclass(frozen=True, slots=True)
+class BustFit:
+    """What the body has in front or behind beyond an even tube, in cm."""
+
+    grows_cm: float
+    """What the front gains at its sides between the underarm and the fullest part."""
+    at_cm: float
+    """The fullest part, below the underarm."""
+    points_cm: float
+    """Between the two fullest points, the garment's ease with it."""
+    front_cm: float
+    """How much longer the front is than the back: worked as short rows over it."""
+    back_cm: float
+    """How much longer the back is than the front, beyond the raise of the neck."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +66,9 @@ class BodyFit:
     """Round the garment just above the hem."""
     gather: float
     """Share of stitches the hem leaves out."""
+    hip_at_cm: float
+    """Where the hip is widest, below the underarm."""
+    bust: BustFit
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,11 +5,13 @@ from __future__ import annotations
 from yokefellow.findings import PlanError
 from yokefellow.fit.ease import ease_cm
 from yokefellow.fit.finished import BodyFit, Finished, NeckFit, SleeveFit, YokeFit
+from yokefellow.fit.halves import Halves, bust_fit, halves
 from yokefellow.fit.lengths import (
     body_lengths_cm,
     chosen_cm,
     must_pass_cm,
     sleeve_lengths_cm,
+    underarm_to_hip_cm,
     underarm_to_waist_cm,
 )
 from yokefellow.fit.limits import (
@@ -74,12 +76,12 @@ def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFi
     length_cm = chosen_cm(chosen, named, named["hip"])
     ease_chest_cm = ease_cm(project.ease.chest, figures.cm("chest"))
     chest_cm = figures.cm("chest") + ease_chest_cm
-    waist_at_cm = underarm_to_waist_cm(figures)
+    waist_at_cm, hip_at_cm = underarm_to_waist_cm(figures), underarm_to_hip_cm(figures)
     waist_cm = min(chest_cm, figures.cm("waist") + ease_chest_cm)
     edge_cm = chest_cm
     if choices.shape != "straight":
         middle_cm = length_cm - choices.hem / 2
-        edge_cm = _edge_cm(figures, middle_cm, named["hip"], waist_at_cm) + ease_chest_cm
+        edge_cm = _edge_cm(figures, middle_cm, hip_at_cm, waist_at_cm) + ease_chest_cm
     if choices.shape == "a-line":
         edge_cm = max(edge_cm, chest_cm * A_LINE)
     return BodyFit(
@@ -91,6 +93,13 @@ def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFi
         waist_at_cm=waist_at_cm,
         edge_cm=edge_cm,
         gather=choices.gather / 100,
+        hip_at_cm=hip_at_cm,
+        bust=bust_fit(
+            figures,
+            grows_cm=_halves(project, figures, chest_cm).grows_cm,
+            ease_cm=ease_chest_cm,
+            raise_cm=_neck_fit(project, figures).raise_cm,
+        ),
     )
 
 
@@ -179,4 +188,22 @@ def _yoke_fit(project: Project, figures: Figures, chest_cm: float) -> YokeFit:
     depth_cm = figures.cm("yoke_depth")
     if choices.depth == "quarter of chest":
         depth_cm = QUARTER * chest_cm
-    return YokeFit(depth_cm, figures.cm("underarm_width"), figures.cm("shoulder_girth"))
+    shared = _halves(project, figures, chest_cm)
+    return YokeFit(
+        depth_cm=depth_cm,
+        underarm_cm=shared.underarm_cm,
+        shoulder_cm=figures.cm("shoulder_girth"),
+        chest_cm=shared.chest_cm,
+        front_more_cm=shared.front_more_cm,
+    )
+
+
+def _halves(project: Project, figures: Figures, chest_cm: float) -> Halves:
+    """Share the chest; the percentage system goes by the whole of it, at once."""
+    arm_cm = figures.cm("upper_arm")
+    sleeve_cm = arm_cm + ease_cm(project.ease.upper_arm, arm_cm, arm=True)
+    shared = halves(figures, chest_cm=chest_cm, sleeve_cm=sleeve_cm)
+    if project.garment.yoke.proportions == "measured":
+        return shared
+    more_cm = shared.front_more_cm + shared.grows_cm
+    return Halves(chest_cm, figures.cm("underarm_width"), front_more_cm=more_cm, grows_cm=0.0)

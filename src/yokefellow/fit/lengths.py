@@ -17,6 +17,7 @@ __all__ = [
     "chosen_cm",
     "must_pass_cm",
     "sleeve_lengths_cm",
+    "underarm_to_hip_cm",
     "underarm_to_waist_cm",
 ]
 
@@ -81,17 +82,31 @@ def sleeve_lengths_cm(figures: Figures) -> dict[str, float]:
 def body_lengths_cm(figures: Figures) -> dict[str, float]:
     """Give every named body length of this body, underarm to edge, in cm.
 
-    The waist lies the back waist length less the armhole depth below the
-    underarm; the others by the group's table from there.
+    The waist lies where the knitter measured it, or the back waist length less
+    the armhole depth below the underarm; the others by the group's table from
+    there.
     """
     offsets = tables()[figures.group].body_lengths
     waist_cm = underarm_to_waist_cm(figures)
     named = {name: waist_cm + offsets[name] for name in BODY_LENGTHS}
     if "back_hip_length" in figures.by_name:
         named["hip"] = figures.cm("back_hip_length") - figures.cm("armhole_depth")
+        if not figures.is_measured("back_hip_length"):
+            named["hip"] += waist_cm - _back_waist_cm(figures)
     return named
 
 
 def underarm_to_waist_cm(figures: Figures) -> float:
     """Give how far the waist lies below the underarm, in cm."""
+    own_cm = figures.own_cm("underarm_to_waist")
+    return _back_waist_cm(figures) if own_cm is None else own_cm
+
+
+def underarm_to_hip_cm(figures: Figures) -> float:
+    """Give how far the hip lies below the underarm: measured, or where a hip length ends."""
+    own_cm = figures.own_cm("underarm_to_hip")
+    return body_lengths_cm(figures)["hip"] if own_cm is None else own_cm
+
+
+def _back_waist_cm(figures: Figures) -> float:
     return figures.cm("back_waist_length") - figures.cm("armhole_depth")

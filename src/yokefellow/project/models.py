@@ -115,6 +115,22 @@ class Body(Model):
     """Underarm to wrist along the inner arm."""
     armhole_depth: Annotated[float | None, between(6, 45, typical=18.5)] = None
     """Straight down from the top of the shoulder to the underarm."""
+    high_chest: Annotated[float | None, between(35, 200, typical=92)] = None
+    """Round the body close under the arms, above the fullest part."""
+    front_chest: Annotated[float | None, between(15, 110, typical=50)] = None
+    """Across the front at the fullest part, from side to side."""
+    front_length: Annotated[float | None, between(12, 80, typical=44)] = None
+    """From the shoulder, where it meets the neck, over the fullest part to the waist."""
+    back_length: Annotated[float | None, between(12, 80, typical=43)] = None
+    """From the same place on the shoulder down the back to the waist."""
+    bust_height: Annotated[float | None, between(8, 60, typical=26)] = None
+    """From the same place on the shoulder down to the fullest point."""
+    bust_points: Annotated[float | None, between(5, 60, typical=19)] = None
+    """Between the two fullest points, straight across."""
+    underarm_to_waist: Annotated[float | None, between(3, 45, typical=20)] = None
+    """Straight down the side from the underarm to the waist."""
+    underarm_to_hip: Annotated[float | None, between(6, 70, typical=38)] = None
+    """Straight down the side from the underarm to the widest part of the hip."""
 
 
 class Ease(Model):

@@ -15,6 +15,7 @@ from yokefellow.findings import Finding, Severity
 from yokefellow.project.models import Project, Yarn
 from yokefellow.project.sense_bands import band_findings
 from yokefellow.project.sense_fixed import fixed_findings
+from yokefellow.project.sense_halves import half_findings
 from yokefellow.project.sense_swatch import swatch_findings
 from yokefellow.units import CM_PER_INCH, show_length
 
@@ -314,6 +315,7 @@ _CHECKS: tuple[_Check, ...] = (
     _unit_of_chest,
     _ease,
     _heights,
+    half_findings,
     swatch_findings,
     _yarn,
     band_findings,

@@ -4,32 +4,50 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from yokefellow.schedule.darts import closing_row, dart_rows
 from yokefellow.schedule.neck import adjust, rib_rows
-from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
+from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, worked
 from yokefellow.schedule.steps import knit, plain_round, tidy
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.shapes import BodyShape, SideChange
 
-__all__ = ["body_section", "edge_section"]
+__all__ = ["body_section", "dart_loops", "edge_section"]
 
 
-def body_section(body: BodyShape, *, stitches: int) -> Section:
+def body_section(body: BodyShape, *, stitches: int, wrapped: bool = False) -> Section:
     """Work the body from the underarm to the hem, BOR at the right underarm."""
-    return Section("body", stitches, tuple(_rounds(body, stitches)))
+    return Section("body", stitches, tuple(_rows(body, stitches, wrapped=wrapped)))
 
 
-def _rounds(body: BodyShape, stitches: int) -> Iterator[Row]:
+def _rows(body: BodyShape, stitches: int, *, wrapped: bool) -> Iterator[Row]:
     changes = {change.number: change for change in body.changes}
+    darts = {dart.number: dart for dart in body.darts}
     front, back = body.front, stitches - body.front
     for number in range(1, body.rounds.got + 1):
-        change = changes.get(number)
-        if change:
+        if number in darts:
+            yield from dart_rows(darts[number], front=front, back=back, wrapped=wrapped)
+        elif number - 1 in darts:
+            yield closing_row(darts[number - 1], front=front, back=back, wrapped=wrapped)
+        elif number in changes:
+            change = changes[number]
             yield _side_changes(front, back, change)
             front, back = front + change.front, back + change.back
         elif number == body.rounds.got and front + back != body.hem_stitches:
             yield _to_hem(front, back, body.hem_stitches)
         else:
             yield plain_round(front + back)
+
+
+def dart_loops(body: BodyShape, stitches: int, *, wrapped: bool) -> int:
+    """Count the loops that the darts of a body add to its plain rounds."""
+    loops = 0
+    for dart in body.darts:
+        above = [change for change in body.changes if change.number < dart.number]
+        front = body.front + sum(change.front for change in above)
+        back = stitches - body.front + sum(change.back for change in above)
+        rows = dart_rows(dart, front=front, back=back, wrapped=wrapped)
+        loops += sum(worked(row.steps) for row in rows) - front - back
+    return loops
 
 
 def _to_hem(front: int, back: int, hem: int) -> Row:
@@ -50,6 +68,8 @@ def _side_changes(front: int, back: int, change: SideChange) -> Row:
 
 
 def _why(change: SideChange) -> str:
+    if change.for_bust:
+        return "makes room in the front"
     what = "widens" if change.front > 0 or change.back > 0 else "narrows"
     if change.front and change.back:
         return f"{what} the sides"

@@ -15,10 +15,10 @@ from yokefellow.shaping.shapes import BodyShape, Shape, SleeveShape, Split
 __all__ = ["body_sections", "compile_schedule", "sleeve_sections"]
 
 
-def body_sections(body: BodyShape, split: Split) -> tuple[Section, ...]:
-    """Give the body and its hem."""
+def body_sections(body: BodyShape, split: Split, *, wrapped: bool = False) -> tuple[Section, ...]:
+    """Give the body and its hem; its darts, if any, wrapped or German."""
     return (
-        body_section(body, stitches=split.body.got),
+        body_section(body, stitches=split.body.got, wrapped=wrapped),
         edge_section("hem", stitches=body.hem_stitches, rib=body.rib, rounds=body.hem_rounds.got),
     )
 
@@ -48,7 +48,7 @@ def compile_schedule(
         wrapped: whether short rows are wrapped and turned, or German.
         sleeves_first: whether the body waits and takes what the sleeves leave of the yarn.
     """
-    body = body_sections(shape.body, shape.split)
+    body = body_sections(shape.body, shape.split, wrapped=wrapped)
     sleeves = sleeve_sections(shape.sleeve, shape.split)
     start = shape.neck.stitches.got
     rises = back_neck(shape.yoke.short_rows, stitches=start, wrapped=wrapped)

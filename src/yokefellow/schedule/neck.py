@@ -15,6 +15,7 @@ __all__ = [
     "back_neck",
     "closing_round",
     "last_neckband",
+    "marks",
     "neckband",
     "provisional",
     "rib_rows",
@@ -116,14 +117,14 @@ def closing_round(plan: ShortRows, *, stitches: int, wrapped: bool) -> Row:
     marked = [turn + beyond for turn in reversed(plan.turns)]
     near = (*knit(marked[0] - 1), Op(code))
     steps_out = [early_to_late - 1 for early_to_late in (b - a for a, b in pairwise(marked))]
-    out = _marks([(*knit(gap), Op(code)) for gap in steps_out])
-    back = _marks([(Op(code), *knit(gap)) for gap in reversed(steps_out)])
+    out = marks([(*knit(gap), Op(code)) for gap in steps_out])
+    back = marks([(Op(code), *knit(gap)) for gap in reversed(steps_out)])
     middle = knit(stitches - 2 * marked[-1])
     steps = tidy((*near, *out, *middle, *back, Op(code), *knit(marked[0] - 1)))
     return Row(steps, Feature.CLOSE_GAPS, why="closes the gaps of the short rows")
 
 
-def _marks(groups: list[tuple[Step, ...]]) -> tuple[Step, ...]:
+def marks(groups: list[tuple[Step, ...]]) -> tuple[Step, ...]:
     """Write equal neighbouring groups as a repeat."""
     steps: list[Step] = []
     place = 0

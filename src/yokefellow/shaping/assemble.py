@@ -17,6 +17,7 @@ from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.percentages import PLACES, percentages
 from yokefellow.shaping.pinned_edges import refuse_edges
+from yokefellow.shaping.portion import portioned
 from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
 from yokefellow.shaping.short_rows import ShortRows, short_rows
 from yokefellow.shaping.task import Solution
@@ -70,7 +71,9 @@ def shape(
         rib,
         is_last=project.garment.neck.cast_on == "provisional",
     )
-    made = _below(project, finished, gauges, neck, yoke, solution.split)
+    more = finished.yoke.front_more_cm * gauges.plain.stitches_per_cm
+    split = portioned(solution.split, front_more=more)
+    made = _below(project, finished, gauges, neck, yoke, split)
     refuse_edges(project, made)
     return Shaped(made, solution.broken)
 

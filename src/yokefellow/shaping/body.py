@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import TypeAlias
 
-from yokefellow.fit import BodyFit
+from yokefellow.fit import BodyFit, BustFit
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.darts import BEGIN_CM, OUTSIDE_CM, Dart, dart
 from yokefellow.shaping.shapes import BodyShape, SideChange
 from yokefellow.shaping.taper import taper
 
@@ -59,11 +60,15 @@ def body_shape(
     rounds = rounds_for(fit.length_cm - fit.hem_cm, per_cm=plain.rounds_per_cm, least=3)
     rounds = replace(rounds, got=pinned_rounds or rounds.got)
     halves = _halves(stitches, front)
-    waist = _waist(halves, fit, plain.stitches_per_cm)
-    changes: tuple[SideChange, ...] = ()
-    now = halves
+    changes = _growing(halves[0], fit, rounds.got, gauges)
+    now = _after(halves, changes)
+    growing = changes[-1].number if changes else 0
+    fullest = Count(sum(now), fit.chest_cm * plain.stitches_per_cm, plain.stitches_per_cm)
+    darts = _darts(now, fit, rounds.got, gauges, after=growing)
+    busy = max([0, *(change.number for change in changes), *(dart.number + 1 for dart in darts)])
+    waist = _waist(now, fit, plain.stitches_per_cm)
     fewest = stitches
-    for stretch in _stretches(halves, fit, rounds.got, gauges, waist):
+    for stretch in _stretches(now, fit, rounds.got, gauges, waist, busy=busy):
         added = _changes(now, stretch)
         changes += added
         now = _after(now, added)
@@ -82,7 +87,59 @@ def body_shape(
         waist=Count(fewest, fit.waist_cm * plain.stitches_per_cm, plain.stitches_per_cm)
         if waist
         else None,
+        darts=darts,
+        growing=growing,
+        fullest=fullest if growing else None,
     )
+
+
+def _growing(front: int, fit: BodyFit, rounds: int, gauges: Gauges) -> tuple[SideChange, ...]:
+    """Let the front grow at its sides before the fullest part: two stitches a round.
+
+    Where there are too few rounds above it, two rounds apart, the last come a
+    little below.
+    """
+    plain = gauges.plain
+    events = nearest(fit.bust.grows_cm * plain.stitches_per_cm / CHANGE, least=0)
+    bust = fit.bust
+    by_cm = min(bust.at_cm, _begin_cm(bust)) if bust.front_cm else bust.at_cm
+    last = max(nearest(by_cm * plain.rounds_per_cm, least=1), 1 + 2 * events)
+    stretch = _Stretch(2, min(last, rounds - 2), front + CHANGE * events, 0)
+    return tuple(
+        SideChange(number, added, 0, for_bust=True)
+        for number, added in _places(front, stretch.front, stretch).items()
+    )
+
+
+def _darts(
+    halves: _Halves, fit: BodyFit, rounds: int, gauges: Gauges, *, after: int
+) -> tuple[Dart, ...]:
+    """Plan the darts, the front's first; a round apart at least, for each closes its gaps."""
+    plain, bust = gauges.plain, fit.bust
+    clear = (bust.points_cm + 2 * OUTSIDE_CM) * plain.stitches_per_cm
+    found: list[Dart] = []
+    for half, stitches, cm in zip(
+        ("front", "back"), halves, (bust.front_cm, bust.back_cm), strict=True
+    ):
+        begin_cm = _begin_cm(bust) if half == "front" else BEGIN_CM
+        first = max([after + 1, *(dart.number + 2 for dart in found)])
+        number = max(first, min(nearest(begin_cm * plain.rounds_per_cm) + 1, rounds - 2))
+        made = dart(
+            half,
+            number=number,
+            stitches=stitches,
+            length_cm=cm,
+            clear=clear,
+            rows_per_cm=plain.rounds_per_cm,
+        )
+        if made and number <= rounds - 2:
+            found.append(made)
+    return tuple(found)
+
+
+def _begin_cm(bust: BustFit) -> float:
+    """Give where the front's dart begins, so that it ends at the fullest part where it can."""
+    return max(BEGIN_CM, bust.at_cm - bust.front_cm)
 
 
 _Halves: TypeAlias = tuple[int, int]
@@ -112,20 +169,30 @@ def _waist(halves: _Halves, fit: BodyFit, per_cm: float) -> _Halves | None:
 
 
 def _stretches(
-    halves: _Halves, fit: BodyFit, rounds: int, gauges: Gauges, waist: _Halves | None
+    halves: _Halves,
+    fit: BodyFit,
+    rounds: int,
+    gauges: Gauges,
+    waist: _Halves | None,
+    *,
+    busy: int,
 ) -> tuple[_Stretch, ...]:
+    """Give the stretches over which the sides are shaped, below the last round that is `busy`."""
     per_cm = gauges.plain.rounds_per_cm
     margin = nearest(PLAIN_CM * per_cm, least=1)
+    start = max(margin, busy) + 1
     if fit.shape == "straight":
         return ()
     edge = fit.edge_cm * gauges.plain.stitches_per_cm
     least = halves if waist is None else waist
     front, back = (max(low, _half_of(edge, half)) for low, half in zip(least, halves, strict=True))
     if waist is None:
-        return (_Stretch(margin + 1, rounds - 1, front, back),)
+        return (_Stretch(start, rounds - 1, front, back),)
     at = nearest(fit.waist_at_cm * per_cm)
-    inward = _Stretch(margin + 1, min(at - margin // 2, rounds - 1), *waist)
-    outward = _Stretch(at + margin // 2, rounds - 1, front, back)
+    inward = _Stretch(start, min(at - margin // 2, rounds - 1), *waist)
+    below = max(at + margin // 2, start)
+    hip = max(below + 1, nearest(fit.hip_at_cm * per_cm))
+    outward = _Stretch(below, min(hip, rounds - 1), front, back)
     return (inward, outward)
 
 
@@ -133,10 +200,22 @@ def _changes(now: _Halves, stretch: _Stretch) -> tuple[SideChange, ...]:
     """Spread the changes of front and back over the stretch, as many as it holds."""
     front = _places(now[0], stretch.front, stretch)
     back = _places(now[1], stretch.back, stretch)
+    # The half that changes less does so together with the other: fewer kinds of round to read.
+    if len(front) < len(back):
+        front = _among(back, front)
+    else:
+        back = _among(front, back)
     return tuple(
         SideChange(number, front.get(number, 0), back.get(number, 0))
         for number in sorted({*front, *back})
     )
+
+
+def _among(many: dict[int, int], few: dict[int, int]) -> dict[int, int]:
+    """Move the fewer changes into rounds of the more, spread evenly among them."""
+    rounds = list(many)
+    at = (rounds[place - 1] for place in taper(len(few), len(many)))
+    return dict(zip(at, few.values(), strict=True))
 
 
 def _places(now: int, to: int, stretch: _Stretch) -> dict[int, int]:

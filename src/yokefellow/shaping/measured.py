@@ -100,7 +100,7 @@ class _Desk:
     def is_too_wide(self) -> bool:
         """Tell whether the underarms leave nothing of a sleeve or of the front."""
         finished = self.finished
-        half_cm = min(finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2)
+        half_cm = min(finished.sleeve.upper_arm_cm, finished.yoke.chest_cm / 2)
         room_cm = half_cm - finished.yoke.underarm_cm
         return room_cm * self.gauges.plain.stitches_per_cm < LEAST_HELD
 
@@ -135,7 +135,7 @@ class _Desk:
         return YokeTask(
             neck=finished.neck.opening_cm * per_cm,
             neck_multiple=RIB_REPEAT[garment.neck.rib],
-            body=finished.body.chest_cm * per_cm,
+            body=finished.yoke.chest_cm * per_cm,
             body_multiple=RIB_REPEAT[garment.body.rib],
             sleeve=finished.sleeve.upper_arm_cm * per_cm,
             underarm=finished.yoke.underarm_cm * per_cm,
@@ -150,7 +150,7 @@ class _Desk:
 
 
 def _no_room(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:
-    sleeve_cm, half_cm = finished.sleeve.upper_arm_cm, finished.body.chest_cm / 2
+    sleeve_cm, half_cm = finished.sleeve.upper_arm_cm, finished.yoke.chest_cm / 2
     widest_cm = min(sleeve_cm, half_cm) - LEAST_HELD / per_cm
     return Finding(
         code="yoke.underarm-wide",
@@ -166,7 +166,7 @@ def _no_room(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:
 
 
 def _no_yoke(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:
-    yoke_cm = finished.body.chest_cm + 2 * finished.sleeve.upper_arm_cm
+    yoke_cm = finished.yoke.chest_cm + 2 * finished.sleeve.upper_arm_cm
     yoke_cm -= 4 * finished.yoke.underarm_cm
     return Finding(
         code="yoke.no-way",

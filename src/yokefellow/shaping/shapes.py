@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from yokefellow.shaping.counts import Count
+from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.short_rows import ShortRows
 
 __all__ = [
@@ -195,6 +196,8 @@ class SideChange:
     """Stitches it adds to the front, half at each side: 2, -2 or none."""
     back: int
     """The same of the back."""
+    for_bust: bool = False
+    """Whether it makes room for the fullest part, above the shaping of the sides."""
 
     @property
     def added(self) -> int:
@@ -219,6 +222,27 @@ class BodyShape:
     rib: str
     waist: Count | None = None
     """The fewest stitches, at the waist, when it is shaped."""
+    darts: tuple[Dart, ...] = ()
+    """Short rows over the front, over the back, or both, in order."""
+
+    growing: int = 0
+    """The last round in which the front grows for the fullest part; 0 when it does not."""
+    fullest: Count | None = None
+    """Stitches round the fullest part, when the front grows for it."""
+
+    def row(self, number: int) -> int:
+        """Give the row of the section with which a round is done: short rows count as rows."""
+        return number + sum(dart.rows for dart in self.darts if dart.number <= number)
+
+    def round_of(self, row: int) -> int:
+        """Give the last round that is done after a row of the section."""
+        done = row
+        for dart in self.darts:
+            if row >= self.row(dart.number):
+                done -= dart.rows
+            elif row >= self.row(dart.number) - dart.rows:
+                return dart.number - 1
+        return done
 
 
 @dataclass(frozen=True, slots=True)

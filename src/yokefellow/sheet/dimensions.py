@@ -24,7 +24,7 @@ _BODY_OF = MappingProxyType(
 )
 """Which measure of the body stands beside a place that is not the same thing."""
 
-_EASED = ("chest", "waist", "upper_arm")
+_EASED = ("chest", "high_chest", "waist", "upper_arm")
 """Where the sweater less the body is ease."""
 
 
@@ -67,7 +67,10 @@ def _neck_and_yoke(plan: Plan) -> Iterator[Dimension]:
 
 def _body(plan: Plan) -> Iterator[Dimension]:
     body = plan.shape.body
-    yield _round(plan, "chest", "Chest", "chest", plan.shape.split.body)
+    split = plan.shape.split.body
+    if body.fullest is not None:
+        yield _round(plan, "high_chest", "Under the arms", "high_chest", split)
+    yield _round(plan, "chest", "Chest", "chest", body.fullest or split)
     if body.waist is not None:
         yield _round(plan, "waist", "Waist", "waist", body.waist)
     yield _round(plan, "edge", "Above the hem", None, body.edge)

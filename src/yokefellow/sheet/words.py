@@ -14,7 +14,7 @@ from types import MappingProxyType
 from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Section, flat_ops, made
 from yokefellow.schedule.sleeve import CORNER
-from yokefellow.shaping.shapes import Split
+from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, turning
 
 __all__ = [
     "MEASURE_WORDS",
@@ -58,6 +58,14 @@ MEASURE_WORDS = MappingProxyType(
         "head": "Head",
         "neck": "Base of the neck",
         "shoulder_girth": "Round the shoulders",
+        "high_chest": "Round above the fullest part",
+        "front_chest": "Across the front",
+        "front_length": "Front, shoulder to waist",
+        "back_length": "Back, shoulder to waist",
+        "bust_height": "Shoulder to the fullest point",
+        "bust_points": "Between the fullest points",
+        "underarm_to_waist": "Underarm to waist",
+        "underarm_to_hip": "Underarm to hip",
         "neck_opening": "Neck opening of the sweater",
         "yoke_depth": "Depth of the yoke",
         "underarm_width": "Width of the underarm",
@@ -150,20 +158,11 @@ def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
     return tuple(said)
 
 
-_GERMAN = (
-    "After every turn, the first stitch is worked as a double stitch (DS): with the yarn in "
-    "front, slip it, then pull the yarn up and over the needle to the back, so firmly that the "
-    "stitch stands on two legs. It still counts as one. Then go on with what the row says."
-)
-_WRAPPED = (
-    "At every turn, wrap the next stitch (w&t): yarn to the other side, slip the stitch, yarn "
-    "back, return the stitch to the left needle, turn. Each row turns before it reaches "
-    "an earlier wrap: none is met until the first round of the yoke, which closes the gaps."
-)
-
-
 def _is_wrapped(plan: Plan) -> bool:
     return plan.project.garment.neck.short_rows == "wrapped"
+
+
+_UNTIL = "the first round of the yoke"
 
 
 def _back_neck(plan: Plan, section: Section) -> tuple[str, ...]:
@@ -173,7 +172,7 @@ def _back_neck(plan: Plan, section: Section) -> tuple[str, ...]:
         "Begin at BOR. Each row stops before the end and turns, each pair of rows a little nearer "
         "to BOR. BOR is passed in the middle of the rows: slip its marker. RS rows are knitted, WS "
         "rows purled.",
-        _WRAPPED if _is_wrapped(plan) else _GERMAN,
+        turning(plan, _UNTIL),
         f"All {section.start} stitches stay on the needle; the count does not change.",
     )
 
@@ -220,19 +219,8 @@ def _split(plan: Plan, _: Section) -> tuple[str, ...]:
         f"Then cast on {split.underarm.got} stitches for the underarm with the working yarn, on "
         "the right needle, by backward loops: twist a loop and put it on the needle, snug "
         "against the last stitch. (Or turn the work, cable cast-on, and turn back.) "
-        f"{_marker(split)} Go on with the next stitch of the body and pull it tight.",
+        f"{marker(split)} Go on with the next stitch of the body and pull it tight.",
         *_rest_body(plan),
-    )
-
-
-def _marker(split: Split) -> str:
-    """Say where the marker of an underarm hangs: between front and back."""
-    front, back = split.underarm_front, split.underarm_back
-    if abs(front - back) <= 1:
-        return "Hang a marker in their middle."
-    return (
-        f"Hang a marker between front and back, as the row says: {front} of these stitches belong "
-        f"to the front and {back} to the back."
     )
 
 
@@ -261,30 +249,16 @@ def _take_up(plan: Plan) -> tuple[str, ...]:
     )
 
 
-_EVENLY = "four stitches at a time, one on either side of each marker"
-_APART = (
-    "front and back each by itself: a stitch of the front beside each marker, or one of the back, "
-    "or both, as the round says"
-)
-_BODY_SHAPES = {
-    "straight": "Every round is knitted plain.",
-    "a-line": "It widens at the sides, {how}.",
-    "waist": "It is shaped at the sides, {how}: in to the waist, and out again to the hip.",
-}
-
-
 def _body(plan: Plan, section: Section) -> tuple[str, ...]:
-    changes, split = plan.shape.body.changes, plan.shape.split
-    shape = _BODY_SHAPES[plan.finished.body.shape if changes else "straight"]
-    evenly = all(change.front == change.back for change in changes)
-    middle = abs(split.underarm_front - split.underarm_back) <= 1
+    split = plan.shape.split
+    middle = is_in_the_middle(split)
     where = "in the middle of" if middle else "between front and back at"
     return (
         *_take_up(plan),
         f"BOR is now {where} the {_sleeves(plan)[0]} underarm. The body goes straight "
         f"on, in the round, on {section.start} stitches. "
-        f"{shape.format(how=_EVENLY if evenly else _APART)} Slip the markers as you come to "
-        "them.",
+        f"{sides(plan)} Slip the markers as you come to them.",
+        *darts(plan),
         "In the first round, knit each stitch of the underarm firmly; the loops loosen easily.",
     )
 

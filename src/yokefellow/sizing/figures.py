@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-__all__ = ["MEASURES", "Figures", "Measured", "Origin"]
+__all__ = ["MEASURES", "OWN_MEASURES", "Figures", "Measured", "Origin"]
 
 MEASURES = (
     "chest",
@@ -35,6 +35,18 @@ MEASURES = (
     "back_raise",
 )
 """Every figure the later rooms may ask for, in the order they are shown."""
+
+OWN_MEASURES = (
+    "high_chest",
+    "front_chest",
+    "front_length",
+    "back_length",
+    "bust_height",
+    "bust_points",
+    "underarm_to_waist",
+    "underarm_to_hip",
+)
+"""Figures that no table fills: they are there when the knitter measured them."""
 
 
 class Origin(StrEnum):
@@ -61,7 +73,7 @@ class Measured:
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """A complete body: every name of `MEASURES`."""
+    """A complete body: every name of `MEASURES`, and of `OWN_MEASURES` what was measured."""
 
     group: str
     """The sizing table: `babies`, `children`, `women` or `men`."""
@@ -72,6 +84,10 @@ class Figures:
     def cm(self, name: str) -> float:
         """Give one figure in cm."""
         return self.by_name[name].cm
+
+    def own_cm(self, name: str) -> float | None:
+        """Give one figure in cm where the knitter measured it."""
+        return self.by_name[name].cm if name in self.by_name and self.is_measured(name) else None
 
     def is_measured(self, name: str) -> bool:
         """Tell whether the figure is the knitter's own."""

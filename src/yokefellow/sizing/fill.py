@@ -9,8 +9,9 @@ from types import MappingProxyType
 
 from yokefellow.findings import Finding, ProjectError, Severity
 from yokefellow.project.models import Project
+from yokefellow.sizing.bust import frame_cm
 from yokefellow.sizing.cautions import beyond_table, size_differs, upper_arm_filled
-from yokefellow.sizing.figures import MEASURES, Figures, Measured, Origin
+from yokefellow.sizing.figures import MEASURES, OWN_MEASURES, Figures, Measured, Origin
 from yokefellow.sizing.place import place, slope, value, value_within
 from yokefellow.sizing.tables import Row, SizingTable, nearest_size, size_meant, size_named, tables
 from yokefellow.units import LengthUnit
@@ -44,13 +45,15 @@ def fill(project: Project) -> tuple[Figures, tuple[Finding, ...]]:
     own = _own(project)
     findings = list(_size_findings(project, table))
     chest = own.get("chest") or _chest_of_size(project, table, findings)
-    known = {"chest": chest}
+    known = {"chest": _frame(chest, own)}
     for name in _order(table):
         known[name] = own.get(name) or _filled(table.rows[name], table, known, own, unit)
+    known["chest"] = chest
+    measured = {name: own[name] for name in OWN_MEASURES if name in own}
     figures = Figures(
         group=table.name,
         nearest_size=nearest_size(table, chest.cm),
-        by_name=MappingProxyType({name: known[name] for name in MEASURES}),
+        by_name=MappingProxyType({name: known[name] for name in MEASURES} | measured),
     )
     if project.wearer.size is not None:
         findings += size_differs(project.wearer.size, table, figures, unit)
@@ -59,12 +62,21 @@ def fill(project: Project) -> tuple[Figures, tuple[Finding, ...]]:
     return figures, tuple(findings)
 
 
+def _frame(chest: Measured, own: Mapping[str, Measured]) -> Measured:
+    """Give the chest that the rest of the body goes by: a full bust makes no wider shoulders."""
+    high = own.get("high_chest")
+    cm = frame_cm(chest.cm, high.cm if high else None)
+    return chest if cm == chest.cm else replace(chest, name="chest by the high chest", cm=cm)
+
+
 def _own(project: Project) -> dict[str, Measured]:
     """Collect the knitter's own numbers: the body's, and the garment's where she gave a length."""
     body = project.body
     garment = project.garment
     given: dict[str, float | str | None] = {
-        name: getattr(body, name) for name in MEASURES if name not in GARMENT_FIGURES
+        name: getattr(body, name)
+        for name in (*MEASURES, *OWN_MEASURES)
+        if name not in GARMENT_FIGURES
     }
     given["neck_opening"] = garment.neck.opening
     given["yoke_depth"] = garment.yoke.depth

@@ -194,7 +194,9 @@ def _longest(
 ) -> dict[str, Longest]:
     found: dict[str, Longest] = {}
     wishes = tuple(still_open)
-    grown = reached.row if reached and reached.section == "body" else 0
+    grown = 0
+    if reached and reached.section == "body":
+        grown = plan.shape.body.round_of(reached.row)
     tall_enough = [b for b in bodies(plan) if b.rounds - b.edge_rounds > grown]
     chosen = body_of(plan, plan.project.garment.body.length)
     body_choices = tall_enough or [chosen]

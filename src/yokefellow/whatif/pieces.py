@@ -16,6 +16,7 @@ from yokefellow.fit import BodyFit, SleeveFit, body_fit, sleeve_fit
 from yokefellow.fit.lengths import body_lengths_cm, sleeve_lengths_cm
 from yokefellow.fit.limits import LEAST_BODY_CM, LEAST_SLEEVE_CM
 from yokefellow.project.typed import ChosenLength
+from yokefellow.schedule.body import dart_loops
 from yokefellow.schedule.sleeve import CORNER, SLEEVES
 from yokefellow.shaping.below import body_below, sleeve_below
 from yokefellow.shaping.shapes import BodyShape, SleeveShape
@@ -64,7 +65,10 @@ def body_of(plan: Plan, chosen: ChosenLength) -> Length:
     fit = body_fit(plan.project, plan.figures, chosen)
     shape = body_below(plan.project, plan.gauges, plan.shape.split, fit)
     changes = ((change.number, change.added) for change in shape.changes)
-    loops = _loops(plan.shape.split.body.got, shape.rounds.got, changes, shape.hem_stitches)
+    start = plan.shape.split.body.got
+    wrapped = plan.project.garment.neck.short_rows == "wrapped"
+    loops = _loops(start, shape.rounds.got, changes, shape.hem_stitches)
+    loops += dart_loops(shape, start, wrapped=wrapped)
     edge = shape.hem_stitches * (shape.hem_rounds.got + 1)
     return Length(
         cm=fit.length_cm,
