@@ -38,7 +38,7 @@ EARNED: dict[str, tuple[Changes, Changes]] = {
     "yoke.shallow": ({"garment__yoke__depth": "18 cm"}, {"garment__yoke__depth": "22 cm"}),
     "yoke.deep": ({"garment__yoke__depth": "28 cm"}, {"garment__yoke__depth": "24 cm"}),
     "yoke.narrow": (
-        {"body": {"shoulder_girth": "145 cm"}},
+        {"body": {"shoulder_girth": "160 cm"}},
         {"body": {"shoulder_girth": "108 cm"}},
     ),
     "body.over-hips": (

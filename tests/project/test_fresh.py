@@ -6,7 +6,7 @@ import tomllib
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from yokefellow.charts.library import motifs
@@ -151,6 +151,7 @@ def test_the_file_names_every_field() -> None:
             ), field
 
 
+@settings(deadline=None)
 @given(st.text(max_size=60))
 def test_any_text_she_types_comes_back_or_is_refused(typed: str) -> None:
     try:
