@@ -20,6 +20,8 @@ class Line:
     """The instruction, as printed."""
     count: int
     """The count printed beside it: live stitches after each of its rows."""
+    yarn: str = ""
+    """The code of the yarn in hand, where the line names one before its words."""
 
     def label(self) -> str:
         numbers = str(self.first) if self.first == self.last else f"{self.first}–{self.last}"
