@@ -29,6 +29,9 @@ ROUNDS_TO_STITCHES = 1.35
 """Rounds per cm over stitches per cm of the fixed grid; Munden 1959 has 1.29 to 1.31 relaxed."""
 STYLES = ("regular", "few", "gentle")
 RIBS = ("1x1", "2x2", "twisted")
+FINISHES = ("rib", "rib", "rib", "garter", "rolled", "folded")
+"""Most edges are ribbed; `turning` is read only where one is folded."""
+TURNINGS = ("purl", "picot")
 SHAPES = ("straight", "a-line", "waist")
 PROPORTIONS = ("measured", "percentage 1971", "percentage 1989")
 
@@ -105,7 +108,7 @@ def written(seed: int) -> Sections:
     group = dice.choice(tuple(tables()))
     size = dice.choice(tables()[group].sizes)
     wearer, body = _body(dice, group, size)
-    return {
+    sections: Sections = {
         "title": f"sweater {seed}",
         "unit": unit,
         "wearer": wearer,
@@ -130,6 +133,11 @@ def written(seed: int) -> Sections:
             "large_print": dice.random() < 0.2,
         },
     }
+    for place in ("neck", "body", "sleeves"):
+        # Thrown last, so that the other choices of a seed stay what they were.
+        sections["garment"][place]["finish"] = dice.choice(FINISHES)
+        sections["garment"][place]["turning"] = dice.choice(TURNINGS)
+    return sections
 
 
 def _body(dice: Random, group: str, size: str) -> tuple[Sections, Sections]:

@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from tests.knitter import knit_page
-from tests.sweaters import Sections, every_size, planned_or_refused, project, written
+from tests.sweaters import FINISHES, Sections, every_size, planned_or_refused, project, written
 from yokefellow.conductor import Plan
 from yokefellow.gauge import gauges
 from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
@@ -72,6 +72,8 @@ def test_the_sweaters_are_of_every_kind() -> None:
                 kind = words.split()[0] if " by " in words else "measured"
                 seen[f"{piece} {kind}"] += 1
                 seen[garment[piece]["rib"]] += 1
+                seen[f"{piece} {garment[piece]['finish']}"] += 1
+            seen[f"neck {garment['neck']['finish']}"] += 1
             for choice in (
                 garment["body"]["shape"],
                 garment["neck"]["short_rows"],
@@ -88,6 +90,7 @@ def test_the_sweaters_are_of_every_kind() -> None:
         *(f"sleeves {name}" for name in SLEEVE_LENGTHS),
         *(f"body {name}" for name in BODY_LENGTHS),
         *(f"{p} {kind}" for p in ("body", "sleeves") for kind in ("measured", "shorter", "longer")),
+        *(f"{p} {name}" for p in ("neck", "body", "sleeves") for name in FINISHES),
         *("straight", "a-line", "waist", "1x1", "2x2", "twisted", "german", "wrapped", "none"),
         *("measured", "percentage 1971", "percentage 1989", "regular", "few", "gentle"),
         *("A4", "Letter", "cm", "in", "plain", "provisional"),

@@ -30,7 +30,7 @@ from yokefellow.whatif import (
     sleeves,
     table,
 )
-from yokefellow.yarn import counted
+from yokefellow.yarn import counted, part_of
 
 EXAMPLE = Path(__file__).parents[1] / "examples" / "late-veranda.toml"
 """Three colours."""
@@ -120,6 +120,7 @@ def test_a_piece_costs_what_its_rows_cost(seed: int) -> None:
     for section in made.schedule.sections:
         if section.key in parts:
             assert parts[section.key].counts == counted(section), section.key
+            assert parts[section.key].tail == part_of(section).tail
 
 
 @settings(max_examples=15, deadline=None)
@@ -145,7 +146,7 @@ def test_every_line_of_the_table_is_what_a_new_plan_says() -> None:
     made = example()
     whole = changed(made, sleeves="full", body="hip").yarns
     lines = table(made)
-    assert {line.kind for line in lines} == {"sleeves", "body", "neck", "ribs"}
+    assert {line.kind for line in lines} == {"sleeves", "body", "neck", "ribs", "edges"}
     for line in lines:
         anew = plan(change(made.project, **line.choices))
         assert line.chosen == (anew.key == made.key and not line.choices)

@@ -7,14 +7,24 @@ measured on the needles at the unwashed one; both are kept.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import fmean
 from types import MappingProxyType
 
 from yokefellow.project.models import Project, Swatch, SwatchState
 from yokefellow.project.typed import Reading
 
-__all__ = ["BAND_FABRICS", "Gauge", "Gauges", "gauge", "gauges", "mean_per_cm", "spread"]
+__all__ = [
+    "BAND_FABRICS",
+    "GARTER_ROUNDS",
+    "SWATCHED",
+    "Gauge",
+    "Gauges",
+    "gauge",
+    "gauges",
+    "mean_per_cm",
+    "spread",
+]
 
 READING_ERROR = 0.25
 """A reading is good to a quarter of a stitch at best (common practice, no source)."""
@@ -49,6 +59,8 @@ class Gauges:
     """Of the colour bands, by the kind of chart."""
     assumed: frozenset[str]
     """Fabrics without a swatch of their own: the plain fabric's gauge stands in."""
+    garter: Gauge
+    """Of garter stitch: its own, or the plain fabric's with rounds so much lower."""
 
     @property
     def rib_is_assumed(self) -> bool:
@@ -57,7 +69,13 @@ class Gauges:
 
     def of(self, fabric: str) -> Gauge:
         """Give the gauge of a fabric by name."""
-        return self.rib if fabric == "rib" else self.bands.get(fabric, self.plain)
+        edges = {"rib": self.rib, "garter": self.garter}
+        return edges.get(fabric) or self.bands.get(fabric, self.plain)
+
+    def swatched_as(self, fabric: str) -> str:
+        """Name the swatch that a fabric is counted by: its own, or the plain one."""
+        has_own = fabric in SWATCHED and fabric not in self.assumed
+        return fabric if has_own else "plain"
 
 
 def mean_per_cm(readings: Iterable[Reading]) -> float:
@@ -109,18 +127,40 @@ BAND_FABRICS = ("mosaic", "slip", "stranded", "stripes", "purl")
 """The kinds of chart, each a fabric of its own."""
 
 
+SWATCHED = ("rib", "garter", *BAND_FABRICS)
+"""Every fabric that may have a swatch of its own, beside the plain one."""
+
+GARTER_ROUNDS = 1.4
+"""Rounds of garter stitch to one of plain knitting in the same height: its ridges pack
+(common practice, no source; as many ridges as stitches in a square)."""
+
+GARTER_SPREAD = 0.06
+"""How far that may be off, relative (common practice, no source)."""
+
+
 def gauges(project: Project) -> Gauges:
     """Give the gauge of every fabric of the project."""
     swatches = project.swatch
     plain = gauge(swatches.plain)
     given = {
         fabric: gauge(swatch)
-        for fabric in ("rib", *BAND_FABRICS)
+        for fabric in SWATCHED
         if (swatch := getattr(swatches, fabric, None)) is not None
     }
     return Gauges(
         plain,
         given.get("rib", plain),
-        MappingProxyType({f: g for f, g in given.items() if f != "rib"}),
-        assumed=frozenset(("rib", *BAND_FABRICS)).difference(given),
+        MappingProxyType({f: g for f, g in given.items() if f in BAND_FABRICS}),
+        assumed=frozenset(SWATCHED).difference(given),
+        garter=given.get("garter") or _garter_like(plain),
+    )
+
+
+def _garter_like(plain: Gauge) -> Gauge:
+    """Take garter stitch to be as wide as plain knitting, and its rounds to be lower."""
+    return replace(
+        plain,
+        rounds_per_cm=GARTER_ROUNDS * plain.rounds_per_cm,
+        unwashed_rounds_per_cm=GARTER_ROUNDS * plain.unwashed_rounds_per_cm,
+        round_spread=plain.round_spread + GARTER_SPREAD,
     )

@@ -45,11 +45,11 @@ def test_the_needle_is_shorter_than_the_work_at_every_row() -> None:
             assert needle.length_cm < fewest(row) / per_cm, (plan.project.title, row.section.key)
 
 
-def test_ribs_are_worked_on_the_rib_needle_and_the_rest_on_the_main_one() -> None:
+def test_edges_are_worked_on_the_rib_needle_and_the_rest_on_the_main_one() -> None:
     for plan in sweaters():
         needles = plan.project.needles
         for row, needle in in_hand(plan):
-            if row.row.fabric == "rib":
+            if row.row.fabric in ("rib", "garter", "facing"):
                 assert needle.mm == rib_needle_mm(needles)
             else:
                 assert needle.mm == needles.main

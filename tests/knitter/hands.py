@@ -52,6 +52,7 @@ class Hands:
             "k tbl": self.work,
             "sl": self.slip,
             "M1": self.increase,
+            "yo": self.new,
             "2tog": self.decrease,
             "DS": self.double,
             "close DS": lambda: self.close("DS"),

@@ -66,6 +66,7 @@ _SINGLE = {
     "k tbl": r"k([0-9]+) tbl",
     "sl": r"sl([0-9]+) wyi[bf]",
     "M1": r"M1[LR]",
+    "yo": r"yo",
     "2tog": r"k2tog|ssk|p2tog",
     "DS": r"DS",
     "close DS": r"k DS",
@@ -112,6 +113,10 @@ _WHOLE: list[tuple[str, Callable[[re.Match[str]], Instruction]]] = [
     ),
     (
         "bind off all ([0-9]+) sts(?: in rib)?",
+        lambda said: Instruction((Do("bind off", int(said[1])),), all_of=int(said[1])),
+    ),
+    (
+        "sew down all ([0-9]+) live sts inside",
         lambda said: Instruction((Do("bind off", int(said[1])),), all_of=int(said[1])),
     ),
     (

@@ -49,6 +49,8 @@ from yokefellow.schedule.rows import (
         ("turn", 0, 0, 0),
         ("CO", 0, 1, 1),
         ("BO", 1, 0, 1),
+        ("sew", 1, 0, 1),
+        ("yo", 0, 1, 1),
         ("hold", 1, 0, 0),
         ("PU", 0, 1, 1),
         ("pm", 0, 0, 0),

@@ -17,6 +17,7 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
+from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.shapes import BodyShape, Shape, YokeShape
 from yokefellow.sizing.figures import Figures
 
@@ -65,7 +66,7 @@ def _neck(desk: Desk) -> Iterator[Check]:
 def _first_band(desk: Desk, head: str) -> Iterator[Check]:
     yield Check(
         "neckband",
-        1 + desk.shape.neck.rounds.got,
+        1 + desk.shape.neck.band.all_rounds,
         "try on",
         "Over the head",
         f"Slip the stitches to waste yarn or a long cable and pull the edge over the head. It "
@@ -77,7 +78,7 @@ def _first_band(desk: Desk, head: str) -> Iterator[Check]:
 def _last_band(desk: Desk, head: str) -> Iterator[Check]:
     yield Check(
         "neckband",
-        1 + desk.shape.neck.rounds.got,
+        1 + desk.shape.neck.band.all_rounds,
         "try on",
         "Before the bind-off",
         "Try the sweater on with the neckband on a long cable. Now you see how high it stands: "
@@ -85,11 +86,10 @@ def _last_band(desk: Desk, head: str) -> Iterator[Check]:
     )
     yield Check(
         "neckband",
-        2 + desk.shape.neck.rounds.got,
+        2 + desk.shape.neck.band.all_rounds,
         "look",
         "Over the head",
-        f"The bound-off edge must stretch to {head}. Too tight: take back the bind-off, nothing "
-        "else, and bind off more loosely, on a needle one or two sizes larger.",
+        f"The edge must stretch to {head}. {_mend_edge(desk.shape.neck.band)}",
     )
 
 
@@ -260,14 +260,21 @@ def _body(desk: Desk) -> Iterator[Check]:
         f"now. {_a_round(desk)}",
     )
     where = "over the hips" if reaches_hips(desk.finished) else "with the body as you breathe"
+    folded = body.hem.finish == "folded"
     yield Check(
         "hem",
-        1 + body.hem_rounds.got,
+        1 + body.hem.all_rounds,
         "look",
-        "A bind-off that gives",
-        f"The edge must stretch {where}. Pull it: if it is tighter than the rib, take it "
-        "back and bind off with a needle one or two sizes larger.",
+        "A fold that gives" if folded else "A bind-off that gives",
+        f"The edge must stretch {where}. {_mend_edge(body.hem)}",
     )
+
+
+def _mend_edge(edge: Edge) -> str:
+    if edge.finish == "folded":
+        return "Pull it: if the sewing holds it back, take it out and sew more loosely."
+    than = "the rib" if edge.finish == "rib" else "the knitting above it"
+    return f"Pull it: if it is tighter than {than}, take it back and bind off more loosely."
 
 
 def _a_round(desk: Desk) -> str:
@@ -326,9 +333,10 @@ def _sleeves(desk: Desk) -> Iterator[Check]:
     )
     yield Check(
         "cuff",
-        1 + sleeve.cuff_rounds.got,
+        1 + sleeve.cuff.all_rounds,
         "look",
         "Over the hand" if is_long else "Round the arm",
-        f"The edge must go round {passes}. One sleeve done? Begin the second in the same sitting, "
-        "if only its pick-up round: second sleeves that wait are the ones never knitted.",
+        f"The edge must go round {passes}. {_mend_edge(sleeve.cuff)} One sleeve done? Begin the "
+        "second in the same sitting, if only its pick-up round: second sleeves that wait are the "
+        "ones never knitted.",
     )

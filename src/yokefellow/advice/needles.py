@@ -32,6 +32,9 @@ crowded: a published rule of thumb gives 1.75 to 3 times, and 8 to 10 in for the
 RIB_FINER_MM = 0.5
 """A rib is worked on a needle about this much finer (common practice)."""
 
+FINER = frozenset({"rib", "garter", "facing"})
+"""The fabrics of the edges that are worked on it."""
+
 
 @dataclass(frozen=True, slots=True)
 class NeedleChange:
@@ -103,7 +106,7 @@ def _holds(rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles) -> Ite
         # On the needles the work is not washed yet.
         per_cm = gauges.of(row.fabric).unwashed_stitches_per_cm
         most = max(worked.before, worked.after)
-        mm = rib_mm if row.fabric == "rib" else needles.main
+        mm = rib_mm if row.fabric in FINER else needles.main
         # Work that lies open need not go round the needle: any needle is short enough.
         least_cm = inf if row.kind.is_flat else _fewest(worked) / per_cm
         yield _Hold(worked, mm, least_cm, most / per_cm)

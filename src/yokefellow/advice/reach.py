@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from yokefellow.fit import Finished
+from yokefellow.fit import SHORT_OF_HIPS_CM, Finished
 
 __all__ = ["reaches_hips"]
-
-SHORT_OF_HIPS_CM = 3.0
-"""A body this much shorter than hip length still lies on the hips (common practice)."""
 
 
 def reaches_hips(finished: Finished) -> bool:

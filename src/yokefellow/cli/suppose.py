@@ -18,7 +18,7 @@ __all__ = ["suppose"]
 HELP = """\
 Plan the sweater with something chosen otherwise, and show it beside the
 sweater of the file: lengths, stitches, yarn, and whether the yarn lasts. The
-file stays as it is. Without a choice, show every length, neck and rib.
+file stays as it is. Without a choice, show every length, neck, rib and finish.
 
 \b
 Examples:
@@ -33,6 +33,7 @@ _FIELDS = {
     "body": ("garment.body.length",),
     "neck": ("garment.neck.opening",),
     "rib": ("garment.neck.rib", "garment.body.rib", "garment.sleeves.rib"),
+    "finish": ("garment.neck.finish", "garment.body.finish", "garment.sleeves.finish"),
     "hem": ("garment.body.hem",),
     "cuff": ("garment.sleeves.cuff",),
     "shape": ("garment.body.shape",),
@@ -40,12 +41,13 @@ _FIELDS = {
 """The fields that each option chooses."""
 
 
-@click.command("suppose", help=HELP, short_help="Try other lengths, necks and ribs.")
+@click.command("suppose", help=HELP, short_help="Try other lengths, necks and edges.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--sleeves", metavar="LENGTH", help="Sleeves of this length, as in the file.")
 @click.option("--body", metavar="LENGTH", help="A body of this length, as in the file.")
 @click.option("--neck", metavar="OPENING", help="This neck opening.")
 @click.option("--rib", metavar="RIB", help="This rib at neck, hem and cuffs.")
+@click.option("--finish", metavar="FINISH", help="This finish at neck, hem and cuffs.")
 @click.option("--hem", metavar="DEPTH", help="A hem of this depth.")
 @click.option("--cuff", metavar="DEPTH", help="Cuffs of this depth.")
 @click.option("--shape", metavar="SHAPE", help="A body of this shape.")

@@ -28,7 +28,7 @@ from yokefellow.yarn import MAIN, YarnEstimate, less
 
 __all__ = ["beside", "beside_record", "every_choice", "every_choice_record", "file_lines"]
 
-_KINDS = {"sleeves": "Sleeves", "body": "Body", "neck": "Neck", "ribs": "Ribs"}
+_KINDS = {"sleeves": "Sleeves", "body": "Body", "neck": "Neck", "ribs": "Ribs", "edges": "Edges"}
 
 Yarns = Mapping[str, YarnEstimate]
 

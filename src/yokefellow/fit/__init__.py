@@ -1,10 +1,11 @@
 """From body, ease and style to the finished garment, in cm."""
 
 from yokefellow.fit.finished import BodyFit, BustFit, Finished, NeckFit, SleeveFit, YokeFit
-from yokefellow.fit.garment import HEAD_STRETCH, body_fit, fit, sleeve_fit
+from yokefellow.fit.garment import HEAD_STRETCH, SHORT_OF_HIPS_CM, body_fit, fit, sleeve_fit
 
 __all__ = [
     "HEAD_STRETCH",
+    "SHORT_OF_HIPS_CM",
     "BodyFit",
     "BustFit",
     "Finished",

@@ -15,6 +15,8 @@ class NeckFit:
     band_cm: float
     raise_cm: float
     """How much higher the back is than the front."""
+    passes_cm: float = 0.0
+    """What the edge must stretch over: the head."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +71,8 @@ class BodyFit:
     hip_at_cm: float
     """Where the hip is widest, below the underarm."""
     bust: BustFit
+    passes_cm: float = 0.0
+    """What the edge must stretch over: the chest, or the hips where it reaches them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +91,8 @@ class SleeveFit:
     edge_cm: float
     cuff_cm: float
     """Depth of the cuff."""
+    passes_cm: float = 0.0
+    """What the edge must stretch over: the hand, or the arm where it ends above the elbow."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,7 @@ from yokefellow.project.models import Project
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.sizing.figures import Figures
 
-__all__ = ["HEAD_STRETCH", "body_fit", "fit", "sleeve_fit"]
+__all__ = ["HEAD_STRETCH", "SHORT_OF_HIPS_CM", "body_fit", "fit", "sleeve_fit"]
 
 HEAD_STRETCH = 1.35
 """How far a ribbed neck edge stretches over the head (common practice, no source)."""
@@ -55,7 +55,12 @@ def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> Slee
         arm_cm=passes_cm,
         edge_cm=min(top_cm, passes_cm + arm_ease_cm),
         cuff_cm=_cuff_cm(project.garment.sleeves.cuff, length_cm, share),
+        passes_cm=max(passes_cm, HAND * figures.cm("wrist")),
     )
+
+
+HAND = 1.3
+"""Round the hand with the thumb laid in, beside the wrist (common practice, no source)."""
 
 
 def _cuff_cm(chosen: str | float, length_cm: float, share: float) -> float:
@@ -84,6 +89,7 @@ def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFi
         edge_cm = _edge_cm(figures, middle_cm, hip_at_cm, waist_at_cm) + ease_chest_cm
     if choices.shape == "a-line":
         edge_cm = max(edge_cm, chest_cm * A_LINE)
+    at_hips = length_cm >= named["hip"] - SHORT_OF_HIPS_CM
     return BodyFit(
         chest_cm=chest_cm,
         shape=choices.shape,
@@ -100,8 +106,12 @@ def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFi
             ease_cm=ease_chest_cm,
             raise_cm=_neck_fit(project, figures).raise_cm,
         ),
+        passes_cm=max(figures.cm("chest"), figures.cm("hip") if at_hips else 0.0),
     )
 
+
+SHORT_OF_HIPS_CM = 3.0
+"""A body this much shorter than hip length still lies on the hips (common practice)."""
 
 A_LINE = 1.08
 """An A-line is at least this much wider at the hem than at the chest (common practice)."""
@@ -175,7 +185,7 @@ def _neck_fit(project: Project, figures: Figures) -> NeckFit:
     neck = project.garment.neck
     opening_cm = figures.cm("neck_opening") * (_WIDE_NECK if neck.opening == "wide" else 1.0)
     raise_cm = 0.0 if neck.back_raise == "none" else figures.cm("back_raise")
-    return NeckFit(opening_cm, neck.band, raise_cm)
+    return NeckFit(opening_cm, neck.band, raise_cm, figures.cm("head"))
 
 
 QUARTER = 0.25

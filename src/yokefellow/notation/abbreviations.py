@@ -140,6 +140,12 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
     ),
     Abbreviation("RS", "right side", "The side of the fabric that shows when the garment is worn."),
     Abbreviation(
+        "sew down",
+        "sew live stitches down",
+        "With the yarn in a blunt needle, go through the st on the needle as if to purl, slip it "
+        "off, and catch the back of a st inside, straight above it: loosely, st by st.",
+    ),
+    Abbreviation(
         "sl … wyib",
         "slip with yarn in back",
         "Pass that many sts to the right needle as if to purl, without working them, the yarn "
@@ -183,6 +189,12 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "The inside of the garment; it faces you only in rows that go back.",
     ),
     Abbreviation(
+        "yo",
+        "yarn over",
+        "Bring the yarn forward between the needles and over the right one to the back: 1 st "
+        "more, with a hole below it.",
+    ),
+    Abbreviation(
         "[ ] or ( ) … times",
         "repeat what stands in the brackets",
         "Work it as many times as the number says, in all.",
@@ -200,6 +212,7 @@ _OF_STITCH = {
     "sl wyib": "sl … wyib",
     "sl wyif": "sl … wyif",
     "PU": "pick up and k",
+    "sew": "sew down",
     "hold": "place on waste yarn",
 }
 """The entry of a kind of stitch where it is not under the stitch's own code."""

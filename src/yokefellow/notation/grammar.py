@@ -43,6 +43,7 @@ _COUNTED = {
     "sl wyif": "sl{n} wyif",
     "CO": "CO {n}",
     "BO": "BO {n}",
+    "sew": "sew down {n} live {sts}",
     "PU": "pick up and k{n}",
     "hold": "place {n} {sts} on waste yarn",
 }

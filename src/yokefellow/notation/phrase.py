@@ -13,6 +13,7 @@ from yokefellow.notation.grammar import NotationError
 from yokefellow.notation.read import read_between
 from yokefellow.notation.write import write
 from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Step, taken
+from yokefellow.shaping.bindoffs import BIND_OFFS
 
 __all__ = ["phrase", "read_phrase"]
 
@@ -35,6 +36,7 @@ _CAST_ON = re.compile(
     rf"(?:provisionally )?cast on ([1-9][0-9]{{0,3}}) sts(?:{re.escape(_JOIN)}|{re.escape(_OPEN)})"
 )
 _BIND_OFF = re.compile(r"bind off all ([1-9][0-9]{0,3}) sts(?: in rib)?")
+_SEW = re.compile(r"sew down all ([1-9][0-9]{0,3}) live sts inside")
 _TO_END = re.compile(r"\*(.+); rep from \* to end")
 
 
@@ -80,8 +82,14 @@ def _edge(row: Row, steps: tuple[Step, ...], before: int) -> str:
     if row.feature in _CAST_ONS and only.code == "CO" and before == 0:
         return f"{_CAST_ONS[row.feature]} {only.times} sts{_OPEN if row.kind.is_flat else _JOIN}"
     if row.feature is Feature.BIND_OFF and only.code == "BO" and only.times == before:
-        return f"bind off all {before} sts{' in rib' if row.fabric == 'rib' else ''}"
+        return f"bind off all {before} sts{' in rib' if _is_in_rib(row) else ''}"
+    if row.feature is Feature.BIND_OFF and only.code == "sew" and only.times == before:
+        return f"sew down all {before} live sts inside"
     return ""
+
+
+def _is_in_rib(row: Row) -> bool:
+    return row.fabric == "rib" and (not row.bind_off or BIND_OFFS[row.bind_off].in_pattern)
 
 
 def _sentence(row: Row, steps: tuple[Step, ...]) -> str:
@@ -127,10 +135,13 @@ def read_phrase(text: str, before: int) -> tuple[Step, ...]:
             return (_all(code, text, before),)
     if match := _CAST_ON.fullmatch(text):
         return (Op("CO", int(match[1])),)
-    if match := _BIND_OFF.fullmatch(text):
-        if int(match[1]) != before:
-            raise NotationError(text, position=match.start(1), expected=f"{before} sts to bind off")
-        return (_all("BO", text, before),)
+    for pattern, code, what in ((_BIND_OFF, "BO", "bind off"), (_SEW, "sew", "sew down")):
+        if match := pattern.fullmatch(text):
+            if int(match[1]) != before:
+                raise NotationError(
+                    text, position=match.start(1), expected=f"{before} sts to {what}"
+                )
+            return (_all(code, text, before),)
     if match := _TO_END.fullmatch(text):
         return canonical((_to_end(match, before),))
     start = next((len(head) for head in (_UNDERARM, _NECK) if text.startswith(head)), 0)

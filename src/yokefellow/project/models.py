@@ -29,6 +29,7 @@ __all__ = [
     "Body",
     "BodyChoices",
     "Ease",
+    "FinishName",
     "Fixed",
     "Garment",
     "Group",
@@ -41,6 +42,7 @@ __all__ = [
     "Swatch",
     "SwatchState",
     "Swatches",
+    "TurningName",
     "UnitName",
     "Unravelled",
     "Wearer",
@@ -53,6 +55,8 @@ __all__ = [
 # The words of each choice stand here once; `one_of` reads exactly these.
 _Group = Literal["babies", "children", "women", "men"]
 _RibName = Literal["1x1", "2x2", "twisted"]
+_Finish = Literal["rib", "garter", "rolled", "folded"]
+_Turning = Literal["purl", "picot"]
 _Worked = Literal["round", "flat"]
 _ShortRows = Literal["german", "wrapped"]
 _CastOn = Literal["plain", "provisional"]
@@ -64,6 +68,8 @@ _Paper = Literal["A4", "Letter"]
 
 Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
 RibName: TypeAlias = Annotated[_RibName, one_of(*get_args(_RibName))]
+FinishName: TypeAlias = Annotated[_Finish, one_of(*get_args(_Finish))]
+TurningName: TypeAlias = Annotated[_Turning, one_of(*get_args(_Turning))]
 UnitName: TypeAlias = Annotated[LengthUnit, one_of(*get_args(LengthUnit), also=length_unit)]
 
 FIT_NAMES = ("very close", "close", "classic", "loose", "oversized")
@@ -173,6 +179,8 @@ class Swatches(Model):
     """Stockinette."""
     rib: Swatch | None = None
     """Ribbing, if you made one."""
+    garter: Swatch | None = None
+    """Garter stitch, if an edge has it."""
     mosaic: Swatch | None = None
     """Slip-stitch mosaic."""
     slip: Swatch | None = None
@@ -191,7 +199,7 @@ class Needles(Model):
     main: Annotated[float, needle_mm]
     """The needle of the swatch."""
     rib: Annotated[float | None, needle_mm] = None
-    """For the ribs; default 0.5 mm below the main needle."""
+    """For ribs, garter edges and facings; default 0.5 mm below the main needle."""
 
 
 class NeckChoices(Model):
@@ -201,8 +209,12 @@ class NeckChoices(Model):
         "crew"
     )
     """Round the neck edge where the yoke begins."""
+    finish: FinishName = "rib"
+    """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
+    turning: TurningName = "purl"
+    """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
-    """Its ribbing."""
+    """Its ribbing, where it is ribbed."""
     band: Annotated[float, between(0.5, 15, typical=2.5)] = 2.5
     """Depth of the neckband."""
     back_raise: Annotated[
@@ -241,8 +253,12 @@ class BodyChoices(Model):
     """Straight down, widening to the hem, or in at the waist and out again."""
     length: Annotated[ChosenLength, chosen(BODY_LENGTHS, 5, 100)] = NamedLength("hip")
     """From the underarm to the edge of the hem."""
+    finish: FinishName = "rib"
+    """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
+    turning: TurningName = "purl"
+    """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
-    """Its ribbing."""
+    """Its ribbing, where it is ribbed."""
     hem: Annotated[float, between(0.5, 20, typical=5)] = 5.0
     """Depth of the hem."""
     gather: Annotated[float, number(0, 25, what="per cent", typical="10")] = 0.0
@@ -254,8 +270,12 @@ class SleeveChoices(Model):
 
     length: Annotated[ChosenLength, chosen(SLEEVE_LENGTHS, 2, 90)] = NamedLength("full")
     """From the underarm to the edge of the cuff, along the inner arm."""
+    finish: FinishName = "rib"
+    """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
+    turning: TurningName = "purl"
+    """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
-    """Its ribbing."""
+    """Its ribbing, where it is ribbed."""
     cuff: Annotated[str | float, named_or_between(("by length",), 0.5, 20, typical=5)] = "by length"
     """Depth of the cuff; `by length` gives a short sleeve a shallow one."""
 

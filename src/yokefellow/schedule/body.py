@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.schedule.darts import closing_row, dart_rows
-from yokefellow.schedule.neck import adjust, rib_rows
+from yokefellow.schedule.neck import adjust
 from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, worked
 from yokefellow.schedule.steps import knit, plain_round, tidy
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.shapes import BodyShape, SideChange
 
-__all__ = ["body_section", "dart_loops", "edge_section"]
+__all__ = ["body_section", "dart_loops"]
 
 
 def body_section(body: BodyShape, *, stitches: int, wrapped: bool = False) -> Section:
@@ -82,11 +82,3 @@ def _between(stitches: int, added: int) -> tuple[Step, ...]:
     if added > 0:
         return (Op("k"), Op("M1L"), *knit(stitches - 2), Op("M1R"), Op("k"))
     return (Op("k"), Op("ssk"), *knit(stitches - 6), Op("k2tog"), Op("k"))
-
-
-def edge_section(
-    key: str, *, stitches: int, rib: str, rounds: int, copies: tuple[str, ...] = ("",)
-) -> Section:
-    """Work a ribbed edge and bind it off."""
-    bind_off = Row((Op("BO", stitches),), Feature.BIND_OFF, fabric="rib", why="the edge")
-    return Section(key, stitches, (*rib_rows(stitches, rib, rounds), bind_off), copies)

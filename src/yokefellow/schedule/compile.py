@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from yokefellow.charts.chart import Chart
-from yokefellow.schedule.body import body_section, edge_section
+from yokefellow.schedule.body import body_section
+from yokefellow.schedule.edges import edge_section
 from yokefellow.schedule.neck import back_neck, last_neckband, neckband, provisional
 from yokefellow.schedule.rows import Schedule, Section
 from yokefellow.schedule.sleeve import SLEEVES, sleeve_section
@@ -19,7 +20,7 @@ def body_sections(body: BodyShape, split: Split, *, wrapped: bool = False) -> tu
     """Give the body and its hem; its darts, if any, wrapped or German."""
     return (
         body_section(body, stitches=split.body.got, wrapped=wrapped),
-        edge_section("hem", stitches=body.hem_stitches, rib=body.rib, rounds=body.hem_rounds.got),
+        edge_section("hem", body.hem, stitches=body.hem_stitches),
     )
 
 
@@ -27,13 +28,7 @@ def sleeve_sections(sleeve: SleeveShape, split: Split) -> tuple[Section, ...]:
     """Give the sleeve and its cuff, each worked twice."""
     return (
         sleeve_section(sleeve, held=split.held, underarm=split.underarm.got),
-        edge_section(
-            "cuff",
-            stitches=sleeve.edge.got,
-            rib=sleeve.rib,
-            rounds=sleeve.cuff_rounds.got,
-            copies=SLEEVES,
-        ),
+        edge_section("cuff", sleeve.cuff, stitches=sleeve.edge.got, copies=SLEEVES),
     )
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
+from yokefellow.schedule.edges import edge_rows, edge_section, outer_fabric
 from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Section, Step
-from yokefellow.schedule.steps import decrease_evenly, increase_evenly, knit, rib, tidy
+from yokefellow.schedule.steps import decrease_evenly, increase_evenly, knit, tidy
 from yokefellow.shaping.shapes import NeckShape
 from yokefellow.shaping.short_rows import ShortRows
 
@@ -18,14 +19,7 @@ __all__ = [
     "marks",
     "neckband",
     "provisional",
-    "rib_rows",
 ]
-
-
-def rib_rows(stitches: int, name: str, rounds: int) -> tuple[Row, ...]:
-    """Work rounds of rib."""
-    row = Row(rib(stitches, name), Feature.EDGE, fabric="rib", why=f"{name} rib")
-    return (row,) * rounds
 
 
 def adjust(before: int, after: int, *, why: str) -> Row:
@@ -47,25 +41,30 @@ def provisional(neck: NeckShape) -> Section:
 def last_neckband(neck: NeckShape) -> Section:
     """Take up the loops of the provisional cast-on, and work the band outward."""
     start, band = neck.stitches.got, neck.band_stitches
-    first = Row(knit(start), fabric="rib") if start == band else _to_band(start, band)
-    bind_off = Row((Op("BO", band),), Feature.BIND_OFF, fabric="rib", why="the edge")
-    return Section("neckband", start, (first, *rib_rows(band, neck.rib, neck.rounds.got), bind_off))
+    edge = edge_section("neckband", neck.band, stitches=band)
+    first = _to_band(start, band, edge.rows[0].fabric)
+    return replace(edge, start=start, rows=(first, *edge.rows))
 
 
-def _to_band(start: int, band: int) -> Row:
-    row = adjust(start, band, why="from the yoke's count to the rib's")
-    return replace(row, fabric="rib")
+def _to_band(start: int, band: int, fabric: str) -> Row:
+    if start == band:
+        return Row(knit(start), fabric=fabric)
+    return replace(adjust(start, band, why="from the yoke's count to the band's"), fabric=fabric)
 
 
 def neckband(neck: NeckShape) -> Section:
     """Cast on at the neck and work the band."""
     band = neck.band_stitches
     cast_on = Row(
-        (Op("CO", band),), Feature.CAST_ON, RowKind.PART, fabric="rib", why="the neck edge"
+        (Op("CO", band),),
+        Feature.CAST_ON,
+        RowKind.PART,
+        fabric=outer_fabric(neck.band),
+        why="the neck edge",
     )
-    rows = [cast_on, *rib_rows(band, neck.rib, neck.rounds.got)]
+    rows = [cast_on, *edge_rows(band, neck.band, from_top=True)]
     if band != neck.stitches.got:
-        rows.append(adjust(band, neck.stitches.got, why="from the rib's count to the yoke's"))
+        rows.append(adjust(band, neck.stitches.got, why="from the band's count to the yoke's"))
     return Section("neckband", 0, tuple(rows))
 
 

@@ -58,6 +58,7 @@ STITCHES = MappingProxyType(
             Stitch("sl wyif", 1, 1, 0),
             Stitch("M1L", 0, 1, 1),
             Stitch("M1R", 0, 1, 1),
+            Stitch("yo", 0, 1, 1),
             Stitch("k2tog", 2, 1, 1),
             Stitch("ssk", 2, 1, 1),
             Stitch("p2tog", 2, 1, 1),
@@ -68,6 +69,7 @@ STITCHES = MappingProxyType(
             Stitch("turn", 0, 0, 0),
             Stitch("CO", 0, 1, 1),
             Stitch("BO", 1, 0, 1),
+            Stitch("sew", 1, 0, 1),
             Stitch("hold", 1, 0, 0),
             Stitch("PU", 0, 1, 1),
             Stitch("pm", 0, 0, 0),
@@ -80,7 +82,8 @@ STITCHES = MappingProxyType(
 
 `DS` is the double stitch made at the start of a German short row, `k DS` the
 same stitch knitted as one in the round that closes the gap; `k wrap` knits a
-wrapped stitch together with its wrap; `hold` puts stitches on waste yarn; `PU`
+wrapped stitch together with its wrap; `yo` is a yarn over; `sew` sews a live
+stitch down inside, instead of binding it off; `hold` puts stitches on waste yarn; `PU`
 picks up and knits one.
 """
 
@@ -245,10 +248,12 @@ class Row:
     feature: Feature = Feature.PLAIN
     kind: RowKind = RowKind.ROUND
     fabric: str = "plain"
-    """Which swatch governs it: `plain` or `rib`."""
+    """`plain`, `rib`, `garter`, `facing` (plain on the finer needle), or a kind of chart."""
     yarn: str = "MC"
     why: str = ""
     """The rule it came from, in a few words, for a curious reader."""
+    bind_off: str = ""
+    """How a bind-off is done, by its name in `shaping.bindoffs`."""
 
 
 @dataclass(frozen=True, slots=True)

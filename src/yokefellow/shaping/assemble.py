@@ -11,8 +11,8 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.shaping.below import body_below, sleeve_below
-from yokefellow.shaping.body import RIB_REPEAT
-from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.counts import Count, nearest
+from yokefellow.shaping.edges import edge_multiple, edge_shape
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.percentages import PLACES, percentages
@@ -63,13 +63,19 @@ def shape(
         start=solution.neck.got,
         bands=solution.bands,
     )
-    rib = project.garment.neck.rib
+    choices = project.garment.neck
+    is_last = choices.cast_on == "provisional"
     neck = NeckShape(
         solution.neck,
-        project.fixed.cast_on or nearest(solution.neck.got, multiple=RIB_REPEAT[rib]),
-        rounds_for(finished.neck.band_cm, per_cm=gauges.rib.rounds_per_cm),
-        rib,
-        is_last=project.garment.neck.cast_on == "provisional",
+        project.fixed.cast_on or nearest(solution.neck.got, multiple=edge_multiple(choices)),
+        edge_shape(
+            choices,
+            gauges,
+            depth_cm=finished.neck.band_cm,
+            stitches=solution.neck.got if is_last else 0,
+            passes_cm=finished.neck.passes_cm,
+        ),
+        is_last=is_last,
     )
     more = finished.yoke.front_more_cm * gauges.plain.stitches_per_cm
     split = portioned(solution.split, front_more=more)

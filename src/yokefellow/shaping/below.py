@@ -25,12 +25,11 @@ def sleeve_below(
         # The percentage system's cuff is a fifth of the body, and never less.
         cuff_cm = CUFF * split.body.got / split.body.per_cm
         fit = replace(fit, edge_cm=max(fit.edge_cm, cuff_cm))
-    rib = project.garment.sleeves.rib
     return sleeve_shape(
         stitches=split.sleeve.got,
         fit=fit,
         gauges=gauges,
-        rib=rib,
+        choices=project.garment.sleeves,
         pinned_rounds=fixed.sleeve_rounds,
         pinned_edge=fixed.cuff,
     )
@@ -41,13 +40,12 @@ def body_below(
 ) -> BodyShape:
     """Give a body of this sweater, with the pins of its rounds and hem where it is the one."""
     fixed = project.fixed if is_pinned else NOTHING
-    rib = project.garment.body.rib
     return body_shape(
         stitches=split.body.got,
         front=split.front_total,
         fit=fit,
         gauges=gauges,
-        rib=rib,
+        choices=project.garment.body,
         pinned_rounds=fixed.body_rounds,
         pinned_hem=fixed.hem,
     )

@@ -3,20 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from types import MappingProxyType
 from typing import TypeAlias
 
 from yokefellow.fit import BodyFit, BustFit
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.counts import Count, nearest, rounds_for
 from yokefellow.shaping.darts import BEGIN_CM, OUTSIDE_CM, Dart, dart
+from yokefellow.shaping.edges import Finishing, edge_multiple, edge_shape
 from yokefellow.shaping.shapes import BodyShape, SideChange
 from yokefellow.shaping.taper import taper
 
-__all__ = ["RIB_REPEAT", "body_shape"]
-
-RIB_REPEAT = MappingProxyType({"1x1": 2, "2x2": 4, "twisted": 2})
-"""Stitches in one repeat of each rib."""
+__all__ = ["body_shape"]
 
 CHANGE = 2
 """Stitches that a shaping round changes of the front, and of the back: one at each side."""
@@ -40,7 +37,7 @@ def body_shape(
     stitches: int,
     fit: BodyFit,
     gauges: Gauges,
-    rib: str,
+    choices: Finishing,
     front: int | None = None,
     pinned_rounds: int | None = None,
     pinned_hem: int | None = None,
@@ -50,8 +47,8 @@ def body_shape(
     Args:
         stitches: round the body right below the underarm.
         fit: the finished body.
-        gauges: of the plain fabric and the rib.
-        rib: the hem's rib.
+        gauges: of every fabric.
+        choices: how the hem is finished.
         front: of these stitches, those of the front; half when not given.
         pinned_rounds: above the hem, where they are given.
         pinned_hem: stitches of the hem, where they are given.
@@ -75,15 +72,14 @@ def body_shape(
         fewest = min(fewest, sum(now))
     wanted = fit.edge_cm * plain.stitches_per_cm
     edge = sum(now)
-    hem = nearest(edge * (1 - fit.gather), multiple=RIB_REPEAT[rib], least=8)
+    hem = pinned_hem or nearest(edge * (1 - fit.gather), multiple=edge_multiple(choices), least=8)
     return BodyShape(
         rounds=rounds,
         front=halves[0],
         changes=changes,
         edge=Count(edge, wanted, plain.stitches_per_cm),
-        hem_stitches=pinned_hem or hem,
-        hem_rounds=rounds_for(fit.hem_cm, per_cm=gauges.rib.rounds_per_cm),
-        rib=rib,
+        hem_stitches=hem,
+        hem=edge_shape(choices, gauges, depth_cm=fit.hem_cm, stitches=hem, passes_cm=fit.passes_cm),
         waist=Count(fewest, fit.waist_cm * plain.stitches_per_cm, plain.stitches_per_cm)
         if waist
         else None,

@@ -78,7 +78,9 @@ def nearest(wanted: float, *, multiple: int = 1, remainder: int = 0, least: int 
     return min(around, key=lambda count: (round(abs(count - wanted), 9), -count))
 
 
-def rounds_for(length_cm: float, *, per_cm: float, least: int = 1) -> Count:
-    """Give the rounds that make a length."""
+def rounds_for(length_cm: float, *, per_cm: float, least: int = 1, odd: bool = False) -> Count:
+    """Give the rounds that make a length; only an odd number where it must be `odd`."""
     wanted = length_cm * per_cm
-    return Count(nearest(wanted, least=least), wanted, per_cm)
+    multiple, remainder = (2, 1) if odd else (1, 0)
+    got = nearest(wanted, multiple=multiple, remainder=remainder, least=least)
+    return Count(got, wanted, per_cm)

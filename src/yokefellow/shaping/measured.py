@@ -13,8 +13,8 @@ from yokefellow.gauge import Gauges
 from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.project.models import Project
 from yokefellow.shaping.banded import Misfit, Narrow
-from yokefellow.shaping.body import RIB_REPEAT
 from yokefellow.shaping.circular import solve
+from yokefellow.shaping.edges import edge_multiple
 from yokefellow.shaping.meeting import LEAST_HELD
 from yokefellow.shaping.misfits import misfit_finding
 from yokefellow.shaping.offers import offers
@@ -134,9 +134,9 @@ class _Desk:
         finished, garment = self.finished, self.project.garment
         return YokeTask(
             neck=finished.neck.opening_cm * per_cm,
-            neck_multiple=RIB_REPEAT[garment.neck.rib],
+            neck_multiple=edge_multiple(garment.neck),
             body=finished.yoke.chest_cm * per_cm,
-            body_multiple=RIB_REPEAT[garment.body.rib],
+            body_multiple=edge_multiple(garment.body),
             sleeve=finished.sleeve.upper_arm_cm * per_cm,
             underarm=finished.yoke.underarm_cm * per_cm,
             shoulder=finished.yoke.shoulder_cm * per_cm,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.project.fixed import NOTHING
 from yokefellow.project.models import Project
-from yokefellow.shaping.body import RIB_REPEAT
+from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.shapes import Shape
 
 __all__ = ["refuse_edges"]
@@ -29,28 +29,33 @@ def refuse_edges(project: Project, shape: Shape) -> None:
 def _found(project: Project, shape: Shape) -> Iterator[Finding]:
     fixed, sleeve = project.fixed, shape.sleeve
     top = shape.split.sleeve.got - 2 * len(sleeve.decreases)
-    for name, count, rib, beside, where in (
-        ("cast_on", fixed.cast_on, shape.neck.rib, shape.neck.stitches.got, "the yoke begins"),
-        ("hem", fixed.hem, shape.body.rib, shape.body.edge.got, "the body ends"),
-        ("cuff", fixed.cuff, sleeve.rib, top, "the sleeve ends"),
+    for name, count, edge, beside, where in (
+        ("cast_on", fixed.cast_on, shape.neck.band, shape.neck.stitches.got, "the yoke begins"),
+        ("hem", fixed.hem, shape.body.hem, shape.body.edge.got, "the body ends"),
+        ("cuff", fixed.cuff, sleeve.cuff, top, "the sleeve ends"),
     ):
         if count is None:
             continue
-        yield from _rib(name, count, rib)
+        yield from _divides(name, count, edge)
         yield from _leap(name, count, beside, where)
 
 
-def _rib(name: str, count: int, rib: str) -> Iterator[Finding]:
-    repeat = RIB_REPEAT[rib]
+def _divides(name: str, count: int, edge: Edge) -> Iterator[Finding]:
+    repeat = edge.multiple
     over = count % repeat
+    what, other = (
+        (f"A {edge.rib} rib repeats", "rib")
+        if edge.finish == "rib"
+        else ("A picot goes", "turning")
+    )
     if over:
         yield Finding(
             "fixed.rib",
             Severity.ERROR,
             f"fixed.{name}",
-            f"A {rib} rib repeats over {repeat} stitches, and {count} is no multiple of it.",
+            f"{what} over {repeat} stitches, and {count} is no multiple of it.",
             f"Write {name} = {count - over} or {name} = {count - over + repeat}, or choose "
-            "another rib.",
+            f"another {other}.",
         )
 
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
+from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.short_rows import ShortRows
 
 __all__ = [
@@ -32,10 +33,20 @@ class NeckShape:
     """N, where the yoke begins."""
     band_stitches: int
     """Cast on for the band: N, or the nearest count its rib divides."""
-    rounds: Count
-    rib: str
+    band: Edge
+    """How the band is worked."""
     is_last: bool = False
     """Whether the neck is cast on provisionally, and the band worked when all else is done."""
+
+    @property
+    def rounds(self) -> Count:
+        """Rounds that make the depth of the band."""
+        return self.band.rounds
+
+    @property
+    def rib(self) -> str:
+        """The rib of a ribbed band."""
+        return self.band.rib
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,8 +229,8 @@ class BodyShape:
     edge: Count
     """Stitches just above the hem."""
     hem_stitches: int
-    hem_rounds: Count
-    rib: str
+    hem: Edge
+    """How the hem is worked."""
     waist: Count | None = None
     """The fewest stitches, at the waist, when it is shaped."""
     darts: tuple[Dart, ...] = ()
@@ -244,6 +255,16 @@ class BodyShape:
                 return dart.number - 1
         return done
 
+    @property
+    def hem_rounds(self) -> Count:
+        """Rounds that make the depth of the hem."""
+        return self.hem.rounds
+
+    @property
+    def rib(self) -> str:
+        """The rib of a ribbed hem."""
+        return self.hem.rib
+
 
 @dataclass(frozen=True, slots=True)
 class SleeveShape:
@@ -255,8 +276,18 @@ class SleeveShape:
     """Rounds with a pair of decreases, in order."""
     edge: Count
     """Stitches of the cuff."""
-    cuff_rounds: Count
-    rib: str
+    cuff: Edge
+    """How the cuff is worked."""
+
+    @property
+    def cuff_rounds(self) -> Count:
+        """Rounds that make the depth of the cuff."""
+        return self.cuff.rounds
+
+    @property
+    def rib(self) -> str:
+        """The rib of a ribbed cuff."""
+        return self.cuff.rib
 
 
 @dataclass(frozen=True, slots=True)

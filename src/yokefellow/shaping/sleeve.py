@@ -7,8 +7,8 @@ from math import ceil
 
 from yokefellow.fit import SleeveFit
 from yokefellow.gauge import Gauges
-from yokefellow.shaping.body import RIB_REPEAT
 from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.edges import Finishing, edge_multiple, edge_shape
 from yokefellow.shaping.shapes import SleeveShape
 from yokefellow.shaping.taper import taper
 
@@ -24,6 +24,9 @@ MOST_AT_ONCE = 1 / 3
 """Share of the stitches that the adjusting round may decrease: [k1, k2tog] (common practice).
 A sleeve too short to narrow any further keeps a wider cuff."""
 
+LEAST_EDGE = 6
+"""Fewer stitches make no edge to put a hand through."""
+
 OPENING_ROUNDS = 2
 """The pick-up round and the one that closes the corners."""
 
@@ -33,7 +36,7 @@ def sleeve_shape(
     stitches: int,
     fit: SleeveFit,
     gauges: Gauges,
-    rib: str,
+    choices: Finishing,
     pinned_rounds: int | None = None,
     pinned_edge: int | None = None,
 ) -> SleeveShape:
@@ -47,8 +50,8 @@ def sleeve_shape(
     Args:
         stitches: S, round the sleeve right below the underarm.
         fit: the finished sleeve.
-        gauges: of the plain fabric and the rib.
-        rib: the cuff's rib.
+        gauges: of every fabric.
+        choices: how the cuff is finished.
         pinned_rounds: above the cuff, where they are given.
         pinned_edge: stitches of the cuff, where they are given.
     """
@@ -58,8 +61,8 @@ def sleeve_shape(
     )
     rounds = replace(rounds, got=pinned_rounds or rounds.got)
     wanted = fit.edge_cm * plain.stitches_per_cm
-    repeat = RIB_REPEAT[rib]
-    edge = nearest(wanted, multiple=repeat, least=repeat * 3)
+    repeat = edge_multiple(choices)
+    edge = nearest(wanted, multiple=repeat, least=max(LEAST_EDGE, repeat * 3))
     if edge > stitches:
         # Never wider than its own top, which the percentage system may make narrow.
         edge = stitches - stitches % repeat
@@ -75,8 +78,9 @@ def sleeve_shape(
         rounds=rounds,
         decreases=tuple(first + place for place in taper(pairs, room)),
         edge=Count(edge, wanted, plain.stitches_per_cm),
-        cuff_rounds=rounds_for(fit.cuff_cm, per_cm=gauges.rib.rounds_per_cm),
-        rib=rib,
+        cuff=edge_shape(
+            choices, gauges, depth_cm=fit.cuff_cm, stitches=edge, passes_cm=fit.passes_cm
+        ),
     )
 
 

@@ -9,7 +9,9 @@ from yokefellow.advice.needles import RIB_FINER_MM
 from yokefellow.charts.chart import ChartKind
 from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, Severity
+from yokefellow.gauge import GARTER_ROUNDS
 from yokefellow.shaping.counts import Count
+from yokefellow.shaping.edges import ROLL_SHOWS_CM, ROLL_TAKES_CM
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.figures import (
     fine_length,
@@ -145,11 +147,13 @@ def _assumptions(plan: Plan) -> Iterator[str]:
         f"What was not measured comes from the sizing table for {figures.group}; the size "
         f"nearest to this chest is {figures.nearest_size}."
     )
-    if gauges.rib_is_assumed:
+    finishes = _finishes(plan)
+    if gauges.rib_is_assumed and "rib" in finishes:
         yield (
             "There was no swatch of the rib: its rounds are counted at the gauge of the plain "
             "fabric, and it will draw in by itself."
         )
+    yield from _edges(plan)
     yield from _band_fabrics(plan)
     if not gauges.plain.is_washed:
         yield (
@@ -162,9 +166,35 @@ def _assumptions(plan: Plan) -> Iterator[str]:
         )
     if not gauges.plain.in_the_round:
         yield "The swatch was knitted flat; in the round the gauge may differ."
-    if plan.project.needles.rib is None:
-        yield f"The needle of the ribs is taken to be {plain(RIB_FINER_MM, 1)} mm finer."
+    if plan.project.needles.rib is None and finishes != {"rolled"}:
+        whose = "ribs" if finishes <= {"rib", "rolled"} else "edges"
+        yield f"The needle of the {whose} is taken to be {plain(RIB_FINER_MM, 1)} mm finer."
     yield from _yarn(plan)
+
+
+def _finishes(plan: Plan) -> set[str]:
+    shape = plan.shape
+    return {edge.finish for edge in (shape.neck.band, shape.body.hem, shape.sleeve.cuff)}
+
+
+def _edges(plan: Plan) -> Iterator[str]:
+    unit, finishes = plan.project.sheet.units, _finishes(plan)
+    if "garter" in finishes and "garter" in plan.gauges.assumed:
+        yield (
+            "There was no swatch of garter stitch: it is taken to be as wide as the plain fabric, "
+            f"with {plain(GARTER_ROUNDS, 1)} rounds to one plain round in the same height."
+        )
+    if "rolled" in finishes:
+        yield (
+            f"A rolled edge is taken to roll up {length(ROLL_TAKES_CM, unit)} of plain knitting "
+            f"into a roll of {length(ROLL_SHOWS_CM, unit)}; your yarn may roll more or less."
+        )
+    if "folded" in finishes:
+        yield (
+            "The facing of a folded edge is counted at the gauge of the plain fabric, and is a "
+            "round shorter than its outside."
+        )
+    yield "How far each bind-off stretches, and what it takes of the yarn, is common practice."
 
 
 _RESTS_ON = {

@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from math import dist
+from typing import TypeAlias
 
 from yokefellow.conductor import Plan
+from yokefellow.shaping.edges import ROLL_SHOWS_CM
+from yokefellow.shaping.shapes import Shape
 from yokefellow.sheet.lettering import places
 from yokefellow.sheet.outline import DOWN_ARM, Outline, Point, along, outline
 from yokefellow.sheet.pieces import Dimension, Drawing, Label, Path
@@ -23,6 +27,10 @@ TICK = 9.0
 """Half the stroke across each end of a dimension line."""
 RIB_CM = 1.1
 """Between two lines of rib."""
+GARTER_CM = 0.7
+"""Between two ridges of garter stitch."""
+FOLD_CM = 0.3
+"""From a fold to the line that marks it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +69,10 @@ def drawing(plan: Plan, dimensions: tuple[Dimension, ...]) -> Drawing:
     return Drawing(
         view_box=f"0 0 {WIDE:.0f} {height:.0f}",
         ring=f"{RING:.0f}",
-        paths=(*_sweater(paper, o), *(Path("measure", _mark(paper, mark)) for mark in marks)),
+        paths=(
+            *_sweater(paper, o, plan.shape),
+            *(Path("measure", _mark(paper, mark)) for mark in marks),
+        ),
         labels=tuple(_labels(paper, marks, letters)),
         title="The sweater from the front, laid flat, drawn to scale",
         description=f"A pullover with a round yoke. {listed}.",
@@ -88,7 +99,7 @@ def _both(paper: _Paper, style: str, points: tuple[Point, ...]) -> Iterator[Path
     yield Path(style, paper.line(map(_mirror, points)))
 
 
-def _sweater(paper: _Paper, o: Outline) -> Iterator[Path]:
+def _sweater(paper: _Paper, o: Outline, shape: Shape) -> Iterator[Path]:
     neck: Point = (o.neck, 0.0)
     top: Point = (o.neck * 0.94, -o.band)
     inside = paper.curve(_mirror(top), (0, -o.rise - o.band), top)
@@ -110,7 +121,7 @@ def _sweater(paper: _Paper, o: Outline) -> Iterator[Path]:
     yield Path("edge", paper.curve(_mirror(top), (0, -o.rise - o.band), top))
     yield Path("edge", paper.curve(_mirror(top), (0, o.dip - o.band), top))
     yield from _folds(paper, o)
-    yield Path("rib", " ".join(_ribs(paper, o)))
+    yield Path("rib", " ".join(_edge_marks(paper, o, shape)))
 
 
 def _shoulder(o: Outline) -> Point:
@@ -149,20 +160,50 @@ def _folds(paper: _Paper, o: Outline) -> Iterator[Path]:
     yield from _both(paper, "split", (o.outer[-1], o.inner[-1]))
 
 
-def _ribs(paper: _Paper, o: Outline) -> Iterator[str]:
+def _edge_marks(paper: _Paper, o: Outline, shape: Shape) -> Iterator[str]:
+    """Draw what tells the fabric of each edge."""
     (x, top), (_, bottom) = o.hem
-    lines = max(3, round(2 * x / RIB_CM))
-    for step in range(1, lines):
-        at = -x + 2 * x * step / lines
-        yield paper.line(((at, top), (at, bottom)))
-    width = ((o.outer[-1][0] - o.inner[-1][0]) ** 2 + (o.outer[-1][1] - o.inner[-1][1]) ** 2) ** 0.5
-    lines = max(3, round(width / RIB_CM))
-    for step in range(1, lines):
-        share = step / lines
-        above = _between(o.inner[-1], o.outer[-1], share)
-        below = _between(o.cuff[1], o.cuff[0], share)
-        yield paper.line((above, below))
-        yield paper.line((_mirror(above), _mirror(below)))
+    hem = (((-x, top), (x, top)), ((-x, bottom), (x, bottom)))
+    for start, end in _texture(shape.body.hem.finish, *hem):
+        yield paper.line((start, end))
+    cuff = ((o.inner[-1], o.outer[-1]), (o.cuff[1], o.cuff[0]))
+    for start, end in _texture(shape.sleeve.cuff.finish, *cuff):
+        yield paper.line((start, end))
+        yield paper.line((_mirror(start), _mirror(end)))
+    if shape.neck.band.finish == "rib":
+        yield from _neck_ribs(paper, o)
+        return
+    for share in _across_at(shape.neck.band.finish, o.band):
+        half, up = o.neck * (0.94 + 0.06 * share), o.band * (1 - share)
+        yield paper.curve((-half, -up), (0, o.dip - up), (half, -up))
+
+
+_Side: TypeAlias = tuple[Point, Point]
+
+
+def _texture(finish: str, above: _Side, below: _Side) -> Iterator[_Side]:
+    """Give the strokes of an edge between the line where it begins and the one where it ends."""
+    if finish == "rib":
+        lines = max(3, round(dist(*above) / RIB_CM))
+        for step in range(1, lines):
+            yield _between(*above, step / lines), _between(*below, step / lines)
+        return
+    for share in _across_at(finish, dist(above[0], below[0])):
+        yield _between(below[0], above[0], share), _between(below[1], above[1], share)
+
+
+def _across_at(finish: str, deep_cm: float) -> Iterator[float]:
+    """Give where strokes go across an edge, as shares of its depth from the free side."""
+    if finish == "garter":
+        lines = max(2, round(deep_cm / GARTER_CM))
+        yield from (step / lines for step in range(1, lines))
+    elif finish == "rolled":
+        yield min(0.5, ROLL_SHOWS_CM / deep_cm)
+    elif finish == "folded":
+        yield min(0.3, FOLD_CM / deep_cm)
+
+
+def _neck_ribs(paper: _Paper, o: Outline) -> Iterator[str]:
     lines = max(4, round(2 * o.neck / RIB_CM))
     for step in range(1, lines):
         across = -1 + 2 * step / lines

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from yokefellow.conductor import Plan
+from yokefellow.sheet.edge_words import sew_neckband
 from yokefellow.wording import length
 
 __all__ = ["finishing"]
@@ -15,6 +16,7 @@ def finishing(plan: Plan, measures: tuple[str, ...]) -> tuple[tuple[str, tuple[s
         plan: the plan.
         measures: the finished measures to block to, each worded.
     """
+    is_ribbed = plan.shape.neck.band.finish == "rib"
     stretch = length(plan.figures.cm("head"), plan.project.sheet.units)
     return (
         (
@@ -26,13 +28,14 @@ def finishing(plan: Plan, measures: tuple[str, ...]) -> tuple[tuple[str, tuple[s
                 "into a pucker.",
             ),
         ),
+        *_neckband(plan, stretch),
         (
             "Weave in the ends",
             (
                 "With a blunt needle, lead each end through the backs of the stitches for about "
                 "three fingers' width, turn, and go back along the next row. At the neck, weave "
-                f"along the rib and test that the edge still opens to {stretch}. Cut the ends "
-                "only after washing.",
+                f"along the {'rib' if is_ribbed else 'band'} and test that the edge still opens "
+                f"to {stretch}. Cut the ends only after washing.",
             ),
         ),
         (
@@ -41,9 +44,30 @@ def finishing(plan: Plan, measures: tuple[str, ...]) -> tuple[tuple[str, tuple[s
                 "Wash the sweater exactly as the swatch was washed. Press the water out in a "
                 "towel, without wringing. Lay it flat, and ease it with your hands to these "
                 "measures: " + "; ".join(measures) + ". Widths lie flat at half of what goes all "
-                "round. Pat the ribs together; do not stretch them. Leave it until it is quite "
-                "dry.",
+                f"round. {_edges(plan)}Leave it until it is quite dry.",
             ),
         ),
         ("Seams", ("There are none. Try it on, and wear it.",)),
     )
+
+
+def _neckband(plan: Plan, head: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    # A band worked last is sewn down when it is finished, from its live stitches.
+    if plan.shape.neck.band.finish != "folded" or plan.shape.neck.is_last:
+        return ()
+    return (("Sew down the neckband", (sew_neckband(plan, head=head),)),)
+
+
+_BLOCKED = {
+    "rib": "Pat the ribs together; do not stretch them. ",
+    "garter": "Lay the garter edges flat, with their ridges close together. ",
+    "rolled": "Let the rolled edges roll. ",
+    "folded": "Finger the folds sharp, and let the sewing lie slack. ",
+}
+"""What to do with each kind of edge when the wet sweater is laid out."""
+
+
+def _edges(plan: Plan) -> str:
+    shape = plan.shape
+    here = {edge.finish for edge in (shape.neck.band, shape.body.hem, shape.sleeve.cuff)}
+    return "".join(words for finish, words in _BLOCKED.items() if finish in here)

@@ -19,10 +19,11 @@ The top of the document:
   `left`), `metres`, `grams`, `balls` (by the best guess), `least_g` and `most_g` (the range;
   null where the amount is none), `shown`.
 - `others`: null unless it was asked what other lengths would take. `lengths`: `kind` (`sleeves`,
-  `body`, `neck`, `ribs`), `choice`, `chosen` (it is this sweater), `cm`, `verdict` (of the yarn
-  that is worst off, or `refused`), `words`, `shown`, and `yarns` (`code`, `verdict`, `stitches`,
-  `metres`, `grams`, `least_g`, `most_g`, `balls`, and `saved_` stitches, m, g, balls). `longest`:
-  `key`, `words`, `cm`, `limit`, `held_back_g`, `chance_of_more`, `choices` (field and value).
+  `body`, `neck`, `ribs`, `edges`), `choice`, `chosen` (it is this sweater), `cm`, `verdict` (of
+  the yarn that is worst off, or `refused`), `words`, `shown`, and `yarns` (`code`, `verdict`,
+  `stitches`, `metres`, `grams`, `least_g`, `most_g`, `balls`, and `saved_` stitches, m, g, balls).
+  `longest`: `key`, `words`, `cm`, `limit`, `held_back_g`, `chance_of_more`, `choices` (field and
+  value).
   `rescues`: `code`, `way`, `words`. `intro`, `colours`, `weighed`: sentences.
 - `charts`, of the yoke's bands in order: `band` (from 1), `name`, `kind`, `title`, `reading`,
   `first` and `last` (rounds of the yoke), `repeats`, `width` (stitches of a repeat before its

@@ -27,7 +27,7 @@ from yokefellow.yarn import MAIN, YarnEstimate
 __all__ = ["other_lengths", "rescue_views"]
 
 _TITLES = MappingProxyType(
-    {"sleeves": "Sleeves", "body": "Body", "neck": "Neck", "ribs": "All ribs"}
+    {"sleeves": "Sleeves", "body": "Body", "neck": "Neck", "ribs": "All ribs", "edges": "All edges"}
 )
 _VERDICTS = MappingProxyType(
     {"enough": "enough", "close": "too close to call", "short": "short", "refused": "cannot be"}

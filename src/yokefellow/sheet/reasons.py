@@ -9,6 +9,7 @@ from itertools import groupby
 from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Feature, WorkedRow, worked
 from yokefellow.sheet.charting import joins
+from yokefellow.sheet.edge_words import BIND_OFF_NAMES
 from yokefellow.sheet.figures import percent
 from yokefellow.sheet.words import with_signs
 
@@ -56,6 +57,8 @@ def _reasons(rows: tuple[WorkedRow, ...]) -> Iterator[tuple[int, str]]:
         done: Counter[tuple[str, bool]] = Counter()
         for row in together:
             words = "" if row.row.feature in _SAY_THEMSELVES else with_signs(row.row.why)
+            if row.row.feature is Feature.BIND_OFF:
+                words = BIND_OFF_NAMES.get(row.row.bind_off, "")
             if row.row.feature is Feature.SHAPE:
                 done[_shaping(row)] += 1
                 words = f"{words}, {done[_shaping(row)]} of {shaped[_shaping(row)]}"

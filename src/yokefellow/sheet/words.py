@@ -15,6 +15,7 @@ from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Section, flat_ops, made
 from yokefellow.schedule.sleeve import CORNER
 from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, turning
+from yokefellow.sheet.edge_words import band_words, edge_words
 
 __all__ = [
     "MEASURE_WORDS",
@@ -128,16 +129,10 @@ def _last_neckband(plan: Plan, section: Section) -> tuple[str, ...]:
         "rather see the neck finished early, work this section at any time after the split: the "
         "sweater waits.",
     ]
+    worked, ended = edge_words(plan, "The neckband", neck.band, neck.band_stitches)
     if neck.band_stitches != neck.stitches.got:
-        said.append(
-            f"The rib is worked on {neck.band_stitches} stitches; the first round goes there from "
-            f"{neck.stitches.got}."
-        )
-    said.append(
-        "Bind off loosely, in rib, and on a larger needle if your edges are tight: this edge must "
-        "go over the head."
-    )
-    return tuple(said)
+        worked += f" The first round goes there from {neck.stitches.got}."
+    return (*said, worked, f"{ended} This edge must go over the head.")
 
 
 def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
@@ -150,9 +145,11 @@ def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
         "head.",
         _TO_JOIN,
     ]
+    said += band_words(plan)
+    what = "rib" if neck.band.finish == "rib" else "band"
     if neck.band_stitches != neck.stitches.got:
         said.append(
-            f"The rib is worked on {neck.band_stitches} stitches and the yoke begins with "
+            f"The {what} is worked on {neck.band_stitches} stitches and the yoke begins with "
             f"{neck.stitches.got}; the last round goes from one to the other."
         )
     return tuple(said)
@@ -263,11 +260,11 @@ def _body(plan: Plan, section: Section) -> tuple[str, ...]:
     )
 
 
-def _hem(_: Plan, section: Section) -> tuple[str, ...]:
+def _hem(plan: Plan, section: Section) -> tuple[str, ...]:
+    worked, ended = edge_words(plan, "The hem", plan.shape.body.hem, section.start)
     return (
-        f"The hem is ribbed on {section.start} stitches. Take off the "
-        "marker at the other side, if it is still there; BOR stays. At the end, cut the yarn "
-        "at a hand's length and draw it through the last stitch.",
+        f"{worked} Take off the marker at the other side, if it is still there; BOR stays.",
+        ended,
     )
 
 
@@ -298,11 +295,11 @@ def _picked_up(section: Section) -> str:
     )
 
 
-def _cuff(_: Plan, section: Section) -> tuple[str, ...]:
+def _cuff(plan: Plan, section: Section) -> tuple[str, ...]:
+    worked, ended = edge_words(plan, "The cuff", plan.shape.sleeve.cuff, section.start)
     return (
-        f"Each cuff follows its sleeve at once, and is ribbed on {section.start} stitches. At the "
-        "end, cut the yarn at a hand's length and draw it through the last stitch. Then the other "
-        "sleeve, with its cuff.",
+        f"Each cuff follows its sleeve at once. {worked}",
+        f"{ended} Then the other sleeve, with its cuff.",
     )
 
 

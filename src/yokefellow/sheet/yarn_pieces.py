@@ -94,12 +94,12 @@ class OtherYarn:
 
 @dataclass(frozen=True, slots=True)
 class OtherLine:
-    """One other length, neck or rib."""
+    """One other length, neck, rib or finish."""
 
     choice: str
     is_chosen: bool
     long: str
-    """`20.6 cm`; empty for ribs."""
+    """`20.6 cm`; empty for ribs and finishes."""
     cm: float | None
     stitches: str
     """Of the main yarn, as the next three."""
@@ -119,7 +119,7 @@ class OtherGroup:
     """Everything that could be chosen in one place."""
 
     key: str
-    """`sleeves`, `body`, `neck` or `ribs`."""
+    """`sleeves`, `body`, `neck`, `ribs` or `edges`."""
     title: str
     lines: tuple[OtherLine, ...]
 

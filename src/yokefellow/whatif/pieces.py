@@ -17,10 +17,11 @@ from yokefellow.fit.lengths import body_lengths_cm, sleeve_lengths_cm
 from yokefellow.fit.limits import LEAST_BODY_CM, LEAST_SLEEVE_CM
 from yokefellow.project.typed import ChosenLength
 from yokefellow.schedule.body import dart_loops
+from yokefellow.schedule.edges import edge_section
 from yokefellow.schedule.sleeve import CORNER, SLEEVES
 from yokefellow.shaping.below import body_below, sleeve_below
 from yokefellow.shaping.shapes import BodyShape, SleeveShape
-from yokefellow.yarn import MAIN, Counted, Part
+from yokefellow.yarn import MAIN, Counted, Part, part_of
 
 __all__ = ["Length", "bodies", "body_of", "sleeve_of", "sleeves"]
 
@@ -49,14 +50,15 @@ def sleeve_of(plan: Plan, chosen: ChosenLength) -> Length:
     loops = 2 * CORNER + _loops(
         split.sleeve.got, shape.rounds.got, ((at, -2) for at in shape.decreases), shape.edge.got
     )
-    times, edge = len(SLEEVES), shape.edge.got * (shape.cuff_rounds.got + 1)
+    times = len(SLEEVES)
+    cuff = edge_section("cuff", shape.cuff, stitches=shape.edge.got, copies=SLEEVES)
     return Length(
         cm=fit.length_cm,
-        rounds=shape.rounds.got + shape.cuff_rounds.got,
-        edge_rounds=shape.cuff_rounds.got,
+        rounds=shape.rounds.got + shape.cuff.all_rounds,
+        edge_rounds=shape.cuff.all_rounds,
         fit=fit,
         shape=shape,
-        parts=(_part("sleeve", times * loops, "plain"), _part("cuff", times * edge, "rib")),
+        parts=(_part("sleeve", times * loops, "plain"), part_of(cuff)),
     )
 
 
@@ -69,14 +71,14 @@ def body_of(plan: Plan, chosen: ChosenLength) -> Length:
     wrapped = plan.project.garment.neck.short_rows == "wrapped"
     loops = _loops(start, shape.rounds.got, changes, shape.hem_stitches)
     loops += dart_loops(shape, start, wrapped=wrapped)
-    edge = shape.hem_stitches * (shape.hem_rounds.got + 1)
+    hem = edge_section("hem", shape.hem, stitches=shape.hem_stitches)
     return Length(
         cm=fit.length_cm,
-        rounds=shape.rounds.got + shape.hem_rounds.got,
-        edge_rounds=shape.hem_rounds.got,
+        rounds=shape.rounds.got + shape.hem.all_rounds,
+        edge_rounds=shape.hem.all_rounds,
         fit=fit,
         shape=shape,
-        parts=(_part("body", loops, "plain"), _part("hem", edge, "rib")),
+        parts=(_part("body", loops, "plain"), part_of(hem)),
     )
 
 

@@ -1,4 +1,4 @@
-"""Other lengths, necks and ribs beside the plan: what each takes, saves, and whether it lasts."""
+"""Other lengths, necks and edges beside the plan: what each takes, saves, and whether it lasts."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import Literal, get_args
 
 from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, PlanError
-from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS, Project, RibName
+from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS, FinishName, Project, RibName
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.whatif.change import change
 from yokefellow.whatif.pieces import body_of, sleeve_of
@@ -17,7 +17,7 @@ from yokefellow.yarn import PRIOR, Amount, Knowledge, Reckoning, YarnEstimate, l
 
 __all__ = ["AS_CHOSEN", "Kind", "Variant", "table"]
 
-Kind = Literal["sleeves", "body", "neck", "ribs"]
+Kind = Literal["sleeves", "body", "neck", "ribs", "edges"]
 
 AS_CHOSEN = "as chosen"
 """The choice of a length that has no name."""
@@ -25,6 +25,9 @@ AS_CHOSEN = "as chosen"
 NECKS = ("crew", "wide")
 RIBS: tuple[str, ...] = get_args(get_args(RibName)[0])
 
+FINISHES: tuple[str, ...] = get_args(get_args(FinishName)[0])
+
+_FINISH_FIELDS = ("garment.neck.finish", "garment.body.finish", "garment.sleeves.finish")
 _RIB_FIELDS = ("garment.neck.rib", "garment.body.rib", "garment.sleeves.rib")
 
 
@@ -34,13 +37,13 @@ class Variant:
 
     kind: Kind
     choice: str
-    """The name of the length, opening or rib; `as chosen` for a length without a name."""
+    """The name of the length, opening, rib or finish; `as chosen` for a length without a name."""
     choices: Mapping[str, str]
     """What would stand in the file, by field; empty for the plan itself."""
     chosen: bool
     """Whether it is the plan itself."""
     cm: float | None
-    """The length, or the opening; None for ribs."""
+    """The length, or the opening; None for ribs and finishes."""
     yarns: Mapping[str, YarnEstimate]
     """By code; empty when it cannot be knitted."""
     saved: Mapping[str, Amount]
@@ -50,7 +53,7 @@ class Variant:
 
 
 def table(made: Plan, knowledge: Knowledge = PRIOR) -> tuple[Variant, ...]:
-    """Try every named sleeve and body, both necks and every rib, one at a time.
+    """Try every named sleeve and body, both necks, every rib and every finish, one at a time.
 
     Args:
         made: the sweater as it is planned.
@@ -64,7 +67,7 @@ def table(made: Plan, knowledge: Knowledge = PRIOR) -> tuple[Variant, ...]:
     )
     bare = {code: estimate.knitted for code, estimate in whole.estimates(knowledge).items()}
     desk = _Desk(knowledge, bare)
-    return (*_lengths(made, desk), *_necks(made, desk), *_ribs(made, desk))
+    return (*_lengths(made, desk), *_necks(made, desk), *_ribs(made, desk), *_finishes(made, desk))
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,10 +144,20 @@ def _necks(made: Plan, desk: _Desk) -> Iterator[Variant]:
 
 
 def _ribs(made: Plan, desk: _Desk) -> Iterator[Variant]:
-    """All three edges in the same rib."""
+    """All three edges in the same rib, where there is any."""
+    if all(_at(made.project, field) != "rib" for field in _FINISH_FIELDS):
+        return
     for name in RIBS:
         choices = {field: name for field in _RIB_FIELDS if _at(made.project, field) != name}
         yield _planned(made, "ribs", name, choices, desk)
+
+
+def _finishes(made: Plan, desk: _Desk) -> Iterator[Variant]:
+    """All three edges finished alike; where all are ribbed the ribs stand for that."""
+    for name in FINISHES:
+        choices = {field: name for field in _FINISH_FIELDS if _at(made.project, field) != name}
+        if name != "rib" or choices:
+            yield _planned(made, "edges", name, choices, desk)
 
 
 def _at(project: Project, field: str) -> object:

@@ -13,6 +13,7 @@ from yokefellow.yarn.counting import (
     Part,
     Spent,
     counted,
+    part_of,
     parts_of,
     spent,
 )
@@ -63,6 +64,7 @@ __all__ = [
     "less",
     "loop_length_cm",
     "of_grams",
+    "part_of",
     "parts_of",
     "rates",
     "reckon",

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from yokefellow.gauge import Gauge, Gauges
-from yokefellow.schedule.rows import STITCHES, Op, Row, Schedule, Section, Step, runs
+from yokefellow.schedule.rows import STITCHES, Op, Row, Schedule, Section, Step, runs, taken
+from yokefellow.shaping.bindoffs import BIND_OFFS
 from yokefellow.yarn.munden import STATE, loop_length_cm
 
 __all__ = [
@@ -19,6 +20,7 @@ __all__ = [
     "count_row",
     "counted",
     "loop_cm",
+    "part_of",
     "parts_of",
     "spent",
 ]
@@ -63,11 +65,31 @@ class Part:
 
     key: str
     counts: Counts
+    tail: float = 0.0
+    """Stitch widths of yarn that its bind-off takes beyond one loop for a stitch."""
+
+
+LOOP_WIDTHS = 4.1
+"""One loop in stitch widths: Munden's Kw, wet-relaxed (Journal of the Textile Institute 1959)."""
 
 
 def parts_of(schedule: Schedule) -> tuple[Part, ...]:
     """Count every section, in knitting order."""
-    return tuple(Part(section.key, counted(section)) for section in schedule.sections)
+    return tuple(part_of(section) for section in schedule.sections)
+
+
+def part_of(section: Section) -> Part:
+    """Count one section, all its copies."""
+    return Part(section.key, counted(section), _tail(section))
+
+
+def _tail(section: Section) -> float:
+    """Give what the bind-off takes beyond a loop for each stitch, in stitch widths."""
+    end = section.rows[-1]
+    if not end.bind_off:
+        return 0.0
+    more = max(0.0, BIND_OFFS[end.bind_off].widths - LOOP_WIDTHS)
+    return more * taken(end.steps) * len(section.copies)
 
 
 def counted(section: Section) -> Counts:

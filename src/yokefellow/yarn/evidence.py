@@ -37,7 +37,7 @@ PUT_UP = 0.05
 (common practice, no source)."""
 
 _PUT_UP_SD = PUT_UP / 3**0.5
-_LIKE_PLAIN = frozenset({"plain", "stripes"})
+_LIKE_PLAIN = frozenset({"plain", "stripes", "facing"})
 
 Relative = Mapping[Source, float]
 """How far one standard deviation of each source moves something, relative to it."""
@@ -119,7 +119,7 @@ class _Desk:
 
     def gauge_moves(self, fabric: str, *, stitches: float, rounds: float) -> Relative:
         """Say how the errors of the fabric's own gauge, or the one that stands in, move it."""
-        of = "plain" if fabric in self.gauges.assumed else fabric
+        of = self.gauges.swatched_as(fabric)
         gauge = self.gauges.of(fabric)
         return {
             Source("stitches", of): stitches * gauge.stitch_spread,

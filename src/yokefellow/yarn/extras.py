@@ -10,7 +10,7 @@ from yokefellow.yarn.counting import MAIN, Counted, loop_cm
 from yokefellow.yarn.evidence import PUT_UP, Rates, scale_sd
 from yokefellow.yarn.uncertain import Source, Uncertain, certain
 
-__all__ = ["END_M", "SWATCH_CM", "Extra", "extras", "have", "swatch_metres"]
+__all__ = ["END_M", "SWATCH_CM", "Edges", "Extra", "extras", "have", "swatch_metres"]
 
 END_M = 0.3
 """Yarn lost at each join: two ends long enough to weave in (common practice, no source)."""
@@ -40,6 +40,18 @@ KNITTED_BACK = 0.9
 
 
 @dataclass(frozen=True, slots=True)
+class Edges:
+    """What the edges take beside their stitches."""
+
+    cast_on: int
+    """Stitches of the neck edge, cast on with a long tail; 0 when over waste yarn,"""
+    fabric: str
+    """and the fabric in which it is cast on."""
+    bound: float
+    """Stitch widths that the bind-offs take beyond one loop for a stitch."""
+
+
+@dataclass(frozen=True, slots=True)
 class Extra:
     """Something that takes yarn and is no stitch of the sweater."""
 
@@ -59,7 +71,7 @@ def _swatch_stitches(gauges: Gauges) -> float:
 
 
 def extras(
-    project: Project, gauges: Gauges, rates: Rates, code: str, *, knitted_g: float, cast_on: int
+    project: Project, gauges: Gauges, rates: Rates, code: str, *, knitted_g: float, edges: Edges
 ) -> tuple[Extra, ...]:
     """List what one yarn gives besides its stitches.
 
@@ -69,14 +81,15 @@ def extras(
         rates: what a stitch costs.
         code: the yarn.
         knitted_g: what its stitches weigh; every ball of it ends in a join.
-        cast_on: stitches cast on with a long tail; 0 when they are cast on over waste yarn.
+        edges: what is cast on and bound off.
     """
     yarn = project.yarn[code]
     joins = knitted_g / (yarn.ball_weight * yarn.strands) + ENDS_BESIDES
     found = [Extra("ends", _cut(yarn, code, END_M * joins))]
     if code == MAIN:
-        edge_m = cast_on / gauges.of("rib").stitches_per_cm / 100
-        found.append(Extra("tail", _cut(yarn, code, TAIL_WIDTHS * edge_m + TAIL_M)))
+        edge_m = edges.cast_on / gauges.of(edges.fabric).stitches_per_cm / 100
+        bound_m = edges.bound / gauges.plain.stitches_per_cm / 100
+        found.append(Extra("tail", _cut(yarn, code, TAIL_WIDTHS * edge_m + TAIL_M + bound_m)))
     return (*found, Extra("swatch", _swatch(project, gauges, rates, code)))
 
 

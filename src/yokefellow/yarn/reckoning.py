@@ -13,7 +13,7 @@ from yokefellow.schedule.rows import Feature, Schedule, made
 from yokefellow.yarn.amounts import Amount, Span, of_grams, span
 from yokefellow.yarn.counting import MAIN, NOTHING, Counted, Part, parts_of
 from yokefellow.yarn.evidence import Rates, rates
-from yokefellow.yarn.extras import Extra, extras, have
+from yokefellow.yarn.extras import Edges, Extra, extras, have
 from yokefellow.yarn.uncertain import PRIOR, Knowledge, Source, Uncertain, total
 
 __all__ = ["Reckoning", "YarnEstimate", "YarnUse", "reckon"]
@@ -86,6 +86,9 @@ class Reckoning:
     rates: Rates
     parts: tuple[Part, ...]
     cast_on: int
+    """Stitches of the neck edge,"""
+    cast_on_in: str
+    """and the fabric in which it is cast on."""
 
     @property
     def codes(self) -> tuple[str, ...]:
@@ -119,7 +122,7 @@ class Reckoning:
             self.rates,
             code,
             knitted_g=knitted_g,
-            cast_on=self.cast_on,
+            edges=Edges(self.cast_on, self.cast_on_in, sum(part.tail for part in self.parts)),
         )
 
     def need(self, code: str, knitting: Uncertain | None = None) -> Uncertain:
@@ -224,4 +227,5 @@ def reckon(project: Project, gauges: Gauges, schedule: Schedule) -> Reckoning:
         rates=rates(project, gauges, parts),
         parts=parts,
         cast_on=made(first.rows[0].steps) if first.rows[0].feature is Feature.CAST_ON else 0,
+        cast_on_in=first.rows[0].fabric,
     )
