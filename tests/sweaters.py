@@ -27,6 +27,8 @@ GAUGES = (1.2, 1.6, 2.0, 2.4, 2.8, 3.3, 4.0)
 """Stitches per cm of the fixed grid, from the coarsest to the finest."""
 ROUNDS_TO_STITCHES = 1.35
 """Rounds per cm over stitches per cm of the fixed grid; Munden 1959 has 1.29 to 1.31 relaxed."""
+YOKES = ("circular", "raglan")
+LINE_INCREASES = ("lifted", "yarn over", "front and back")
 STYLES = ("regular", "few", "gentle")
 RIBS = ("1x1", "2x2", "twisted")
 FINISHES = ("rib", "rib", "rib", "garter", "rolled", "folded")
@@ -91,7 +93,14 @@ def planned_or_refused(sections: Mapping[str, Any]) -> Plan | None:
         return None
 
 
-REFUSABLE = {"body.too-short", "body.hem-over-body", "body.waist-over-underarm"}
+REFUSABLE = {
+    "body.too-short",
+    "body.hem-over-body",
+    "body.waist-over-underarm",
+    "raglan.line-wide",
+    "raglan.neck-wide",
+    "raglan.steep",
+}
 """What the generator may run into; its other choices must always make a sweater."""
 
 
@@ -126,7 +135,10 @@ def written(seed: int) -> Sections:
             }
         },
         "needles": {"main": f"{dice.choice((2.5, 3.5, 5, 8))} mm"},
-        "garment": _with_necks(_garment(dice, group, size), Random(f"neck {seed}")),
+        "garment": _with_raglan(
+            _with_necks(_garment(dice, group, size), Random(f"neck {seed}")),
+            Random(f"{seed} raglan"),
+        ),
         "sheet": {
             "paper": dice.choice(("A4", "Letter")),
             "units": dice.choice(("cm", "in")),
@@ -217,6 +229,17 @@ def _with_necks(garment: Sections, dice: Random) -> Sections:
     """The same choices with the ways of a neck added, from dice of their own."""
     garment["neck"]["cast_on"] = dice.choice(("plain", "plain", "provisional"))
     return garment
+
+
+def _with_raglan(garment: Sections, dice: Random) -> Sections:
+    """One sweater in three is a raglan; drawn apart, so that the others stay what they are."""
+    if dice.random() < 2 / 3:
+        return garment
+    measured = garment["yoke"]["proportions"] == "measured"
+    increase = dice.choice(LINE_INCREASES if measured else LINE_INCREASES[:2])
+    least = 0 if increase == "front and back" else 1
+    lines = {"line_width": dice.randint(least, 4), "line_increase": increase}
+    return {**garment, "yoke": {**garment["yoke"], "style": YOKES[1], **lines}}
 
 
 def _length(dice: Random, names: tuple[str, ...], about_cm: float) -> str:

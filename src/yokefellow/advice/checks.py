@@ -11,6 +11,7 @@ from dataclasses import replace
 from yokefellow.advice.bands import band_checks
 from yokefellow.advice.check import Check
 from yokefellow.advice.desk import Desk
+from yokefellow.advice.raglan_checks import raglan_counts
 from yokefellow.advice.reach import reaches_hips
 from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
@@ -18,7 +19,7 @@ from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
 from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.shapes import BodyShape, Shape, YokeShape
+from yokefellow.shaping.shapes import AnyYoke, BodyShape, RaglanShape, Shape
 from yokefellow.sizing.figures import Figures
 
 __all__ = ["Check", "checks"]
@@ -37,7 +38,7 @@ def checks(
     desk = Desk(project, figures, finished, gauges, shape, charts)
     found = [
         *_neck(desk),
-        *_increases(rows),
+        *(raglan_counts(shape.yoke) if isinstance(shape.yoke, RaglanShape) else _increases(rows)),
         *band_checks(project, shape, charts),
         *_yoke(desk),
         *_split(desk),
@@ -122,8 +123,8 @@ def _yoke(desk: Desk) -> Iterator[Check]:
         "yoke",
         at,
         "measure",
-        "Point of the shoulder",
-        f"{desk.neck_edge} the front measures {desk.yoke_depth(at)}, and the work is "
+        "Over the shoulders" if isinstance(yoke, RaglanShape) else "Point of the shoulder",
+        f"{_side(desk)} measures {desk.yoke_depth(at)}, and the work is "
         f"{around} round. {_row_gauge(desk, at)}",
     )
     held = desk.shape.split.held
@@ -133,15 +134,34 @@ def _yoke(desk: Desk) -> Iterator[Check]:
         yoke.rounds.got,
         "try on",
         "Before the split",
-        f"{desk.neck_edge} the front measures {desk.yoke_depth(yoke.rounds.got)}, and the "
-        f"count is {desk.shape.split.yoke}. Put the stitches on waste yarn and try it on. With "
+        f"{desk.neck_edge} the front measures {desk.yoke_depth(yoke.rounds.got)}"
+        f"{_armhole(desk)}, and the count is {desk.shape.split.yoke}. Put the stitches on "
+        "waste yarn and try it on. With "
         f"{held} stitches for each sleeve pinched off and {desk.show(underarm_cm)} "
         "between front and back, the edge should meet just below the armpit without pulling. "
         f"It binds: knit two to four more plain rounds. It hangs low: {_take_out(desk)}",
     )
 
 
-def _outside_bands(yoke: YokeShape, number: int) -> int:
+def _side(desk: Desk) -> str:
+    """Say where a depth is measured: a raglan's shoulder lies along the sleeve."""
+    is_raglan = isinstance(desk.shape.yoke, RaglanShape)
+    return (
+        "From below the neckband along the middle of a sleeve, which lies on the shoulder, the work"
+        if is_raglan
+        else "From below the neckband the front"
+    )
+
+
+def _armhole(desk: Desk) -> str:
+    """Tell how deep a raglan's armhole is: half of the sleeve's top lies before the shoulder."""
+    yoke = desk.shape.yoke
+    if not isinstance(yoke, RaglanShape) or not yoke.sleeve.start:
+        return ""
+    return f" ({desk.show(yoke.armhole_cm)} from the top of the shoulder, once washed)"
+
+
+def _outside_bands(yoke: AnyYoke, number: int) -> int:
     """Give the round, or the last of the band it lies in: a band is not interrupted."""
     inside = [band.last for band in yoke.bands if band.first <= number < band.last]
     return inside[0] if inside else number
@@ -166,10 +186,14 @@ def _row_gauge(desk: Desk, at: int) -> str:
         if desk.knows_unwashed
         else f"the washed swatch had {count:.0f}, and unwashed it may be one or two more or fewer"
     )
-    words = (
-        f"Count the rounds in {shown} of plain knitting: {swatch}. If yours are further off, go "
-        "on by the tape and not by the number of plain rounds"
-    )
+    words = f"Count the rounds in {shown} of plain knitting: {swatch}. If yours are further off, "
+    if isinstance(desk.shape.yoke, RaglanShape):
+        end = desk.yoke_on_needles(desk.shape.yoke.rounds.got)
+        return (
+            f"{words}keep the increases as they are written: they bring the counts. Add or leave "
+            f"out plain rounds between the slower ones, and split when the front measures {end}."
+        )
+    words += "go on by the tape and not by the number of plain rounds"
     places = ", ".join(_places_below(desk, at))
     return f"{words}: {places}." if places else f"{words}."
 

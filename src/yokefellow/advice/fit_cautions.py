@@ -9,7 +9,7 @@ from yokefellow.advice.reach import reaches_hips
 from yokefellow.findings import Finding
 from yokefellow.fit import HEAD_STRETCH, Finished
 from yokefellow.project.models import Project
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.shapes import RaglanShape, Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.wording import length
 
@@ -35,7 +35,7 @@ def fit_cautions(
     yield from _wide_neck(project, figures, shape)
     yield from _long_sleeve(project, figures, finished)
     yield from _arm(project, figures, shape)
-    yield from _depth(project, figures, finished)
+    yield from _depth(project, figures, finished, shape)
     yield from _hips(project, figures, finished, shape)
     yield from _edges(project, finished, shape)
 
@@ -71,25 +71,50 @@ def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
     )
 
 
-def _depth(project: Project, figures: Figures, finished: Finished) -> Iterator[Finding]:
-    unit = project.sheet.units
-    depth_cm, armhole_cm = finished.yoke.depth_cm, figures.cm("armhole_depth")
-    if depth_cm < armhole_cm + SHALLOW_CM:
+def _depth(
+    project: Project, figures: Figures, finished: Finished, shape: Shape
+) -> Iterator[Finding]:
+    unit, yoke = project.sheet.units, shape.yoke
+    depth_cm, over_cm = finished.yoke.depth_cm, 0.0
+    if isinstance(yoke, RaglanShape):
+        # The percentage system has a depth of its own.
+        depth_cm, over_cm = yoke.rounds.cm, yoke.sleeve_top_cm / 2
+    armhole_cm, reach_cm = figures.cm("armhole_depth"), depth_cm + over_cm
+    over = f" ({length(reach_cm, unit)} from the top of the shoulder)" if over_cm else ""
+    field = _depth_field(project)
+    if reach_cm < armhole_cm + SHALLOW_CM:
         yield caution(
             "yoke.shallow",
-            "garment.yoke.depth",
-            f"A yoke of {length(depth_cm, unit)} at the front hardly reaches an armhole of "
+            field,
+            f"A yoke of {length(depth_cm, unit)} at the front{over} hardly reaches an armhole of "
             f"{length(armhole_cm, unit)}: it binds at the underarm.",
-            f"Make it about {length(armhole_cm + 3, unit)} deep.",
+            MEASURED_DEPTH
+            if field == PROPORTIONS
+            else f"Make it about {length(armhole_cm + 3 - over_cm, unit)} deep.",
         )
-    if depth_cm > armhole_cm + DEEP_CM:
+    if reach_cm > armhole_cm + DEEP_CM:
         yield caution(
             "yoke.deep",
-            "garment.yoke.depth",
-            f"A yoke of {length(depth_cm, unit)} at the front, for an armhole of "
+            field,
+            f"A yoke of {length(depth_cm, unit)} at the front{over}, for an armhole of "
             f"{length(armhole_cm, unit)}, lifts the whole body when the arm is raised.",
-            'Write garment.yoke.depth = "by size", or a smaller length.',
+            MEASURED_DEPTH
+            if field == PROPORTIONS
+            else 'Write garment.yoke.depth = "by size", or a smaller length.',
         )
+
+
+PROPORTIONS = "garment.yoke.proportions"
+MEASURED_DEPTH = (
+    'Write garment.yoke.proportions = "measured": the percentage raglan has a depth of its own.'
+)
+
+
+def _depth_field(project: Project) -> str:
+    """Name what decides the depth: its own field, or the percentage raglan."""
+    yoke = project.garment.yoke
+    by_share = yoke.style == "raglan" and yoke.proportions != "measured"
+    return PROPORTIONS if by_share else "garment.yoke.depth"
 
 
 RIB_GIVES = 0.97

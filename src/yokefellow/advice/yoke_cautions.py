@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.advice.caution import caution
+from yokefellow.advice.raglan_cautions import raglan_cautions
 from yokefellow.findings import Finding
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.shapes import RaglanShape, Shape
 from yokefellow.wording import length
 
 __all__ = ["gauge_cautions", "yoke_cautions"]
@@ -19,7 +20,10 @@ def yoke_cautions(project: Project, broken: tuple[str, ...], shape: Shape) -> It
     """Give every caution about the yoke's own line."""
     yield from _percentage(project, shape)
     yield from _shoulders(project, shape)
-    yield from _rules(project, broken, shape)
+    if isinstance(shape.yoke, RaglanShape):
+        yield from raglan_cautions(project, broken, shape.yoke)
+    else:
+        yield from _rules(project, broken, shape)
 
 
 def _shoulders(project: Project, shape: Shape) -> Iterator[Finding]:

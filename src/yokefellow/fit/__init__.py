@@ -1,6 +1,14 @@
 """From body, ease and style to the finished garment, in cm."""
 
-from yokefellow.fit.finished import BodyFit, BustFit, Finished, NeckFit, SleeveFit, YokeFit
+from yokefellow.fit.finished import (
+    BodyFit,
+    BustFit,
+    Finished,
+    NeckFit,
+    RaglanFit,
+    SleeveFit,
+    YokeFit,
+)
 from yokefellow.fit.garment import HEAD_STRETCH, SHORT_OF_HIPS_CM, body_fit, fit, sleeve_fit
 
 __all__ = [
@@ -10,6 +18,7 @@ __all__ = [
     "BustFit",
     "Finished",
     "NeckFit",
+    "RaglanFit",
     "SleeveFit",
     "YokeFit",
     "body_fit",

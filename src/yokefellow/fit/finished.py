@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["BodyFit", "BustFit", "Finished", "NeckFit", "SleeveFit", "YokeFit"]
+__all__ = ["BodyFit", "BustFit", "Finished", "NeckFit", "RaglanFit", "SleeveFit", "YokeFit"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +20,18 @@ class NeckFit:
 
 
 @dataclass(frozen=True, slots=True)
+class RaglanFit:
+    """How a raglan's neck is shared out, in cm."""
+
+    back_neck_cm: float
+    """Across the back of the neck; the front has as much."""
+    sleeve_top_cm: float
+    """Each sleeve at the neck. Half of it lies before the shoulder and is depth of the neck."""
+    shoulder_at_cm: float
+    """From the neck to where the shoulders are fullest, along the sleeve."""
+
+
+@dataclass(frozen=True, slots=True)
 class YokeFit:
     """The finished yoke, in cm."""
 
@@ -32,6 +44,8 @@ class YokeFit:
     """Round the body right below the split; less than the chest where the front grows below."""
     front_more_cm: float
     """How much more of that the front has than the back; less than nothing where it has less."""
+    raglan: RaglanFit | None = None
+    """Of a raglan only."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from yokefellow.findings import PlanError
 from yokefellow.fit.ease import ease_cm
-from yokefellow.fit.finished import BodyFit, Finished, NeckFit, SleeveFit, YokeFit
+from yokefellow.fit.finished import BodyFit, Finished, NeckFit, RaglanFit, SleeveFit, YokeFit
 from yokefellow.fit.halves import Halves, bust_fit, halves
 from yokefellow.fit.lengths import (
     body_lengths_cm,
@@ -198,6 +198,9 @@ def _yoke_fit(project: Project, figures: Figures, chest_cm: float) -> YokeFit:
     depth_cm = figures.cm("yoke_depth")
     if choices.depth == "quarter of chest":
         depth_cm = QUARTER * chest_cm
+    raglan = _raglan_fit(project, figures)
+    if raglan is not None and choices.depth == "by size":
+        depth_cm -= raglan.sleeve_top_cm / 2
     shared = _halves(project, figures, chest_cm)
     return YokeFit(
         depth_cm=depth_cm,
@@ -205,6 +208,7 @@ def _yoke_fit(project: Project, figures: Figures, chest_cm: float) -> YokeFit:
         shoulder_cm=figures.cm("shoulder_girth"),
         chest_cm=shared.chest_cm,
         front_more_cm=shared.front_more_cm,
+        raglan=raglan,
     )
 
 
@@ -217,3 +221,29 @@ def _halves(project: Project, figures: Figures, chest_cm: float) -> Halves:
         return shared
     more_cm = shared.front_more_cm + shared.grows_cm
     return Halves(chest_cm, figures.cm("underarm_width"), front_more_cm=more_cm, grows_cm=0.0)
+
+
+THIRD = 1 / 3
+"""Share of a raglan's neck over the back, and over the front; the sleeves have the rest
+(common practice)."""
+
+WIDEST_BACK_NECK = 0.55
+"""Share of the cross back that the back of the neck may take: beyond it the lines would begin
+out on the shoulders (common practice)."""
+
+
+FULLEST = 1.25
+"""The girth of the shoulders is taken where the upper arms are fullest: so much farther from the
+neck, along the sleeve, than the shoulder's point (our choice)."""
+
+
+def _raglan_fit(project: Project, figures: Figures) -> RaglanFit | None:
+    if project.garment.yoke.style != "raglan":
+        return None
+    opening_cm, across_cm = _neck_fit(project, figures).opening_cm, figures.cm("cross_back")
+    back_cm = min(THIRD * opening_cm, WIDEST_BACK_NECK * across_cm)
+    return RaglanFit(
+        back_neck_cm=back_cm,
+        sleeve_top_cm=(opening_cm - 2 * back_cm) / 2,
+        shoulder_at_cm=FULLEST * (across_cm - back_cm) / 2,
+    )

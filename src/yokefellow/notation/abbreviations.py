@@ -92,6 +92,12 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "to the right.",
     ),
     Abbreviation(
+        "kfb",
+        "knit into the front and the back",
+        "Knit the stitch but leave it on the left needle, knit into its back loop too, and "
+        "let it go: 1 st more. The new one lies to the left and shows a small bar.",
+    ),
+    Abbreviation(
         "M1L",
         "make 1, leaning to the left",
         "With the left needle, lift the bar between the stitches from front to back, and knit "
@@ -192,7 +198,7 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "yo",
         "yarn over",
         "Bring the yarn forward between the needles and over the right one to the back: 1 st "
-        "more, with a hole below it.",
+        "more, with a hole below it. Knit it in the next round like any other stitch.",
     ),
     Abbreviation(
         "[ ] or ( ) … times",

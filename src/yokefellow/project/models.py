@@ -16,7 +16,7 @@ from yokefellow.project.colourwork import MOST_BANDS, Band, ChartChoices, ChartN
 from yokefellow.project.counts import needle_mm, reading, rounds_reading
 from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.project.lengths import between, chosen, ease, named_or_between
-from yokefellow.project.marks import YARN_CODE
+from yokefellow.project.marks import YARN_CODE, whole
 from yokefellow.project.plain import file_edition, number, one_of, text, yes_or_no
 from yokefellow.project.stash import Unravelled, Weighed, Weighing, WorkOrder, Yarn
 from yokefellow.project.typed import ChosenLength, NamedLength, Reading
@@ -60,7 +60,8 @@ _Turning = Literal["purl", "picot"]
 _Worked = Literal["round", "flat"]
 _ShortRows = Literal["german", "wrapped"]
 _CastOn = Literal["plain", "provisional"]
-_YokeStyle = Literal["circular"]
+_YokeStyle = Literal["circular", "raglan"]
+_LineIncrease = Literal["lifted", "yarn over", "front and back"]
 _Proportions = Literal["measured", "percentage 1971", "percentage 1989"]
 _Increases = Literal["regular", "few", "gentle"]
 _BodyShape = Literal["straight", "a-line", "waist"]
@@ -231,7 +232,11 @@ class YokeChoices(Model):
     """How the yoke grows; lengths in cm."""
 
     style: Annotated[_YokeStyle, one_of(*get_args(_YokeStyle))] = "circular"
-    """The family of yoke."""
+    """The family of yoke: round, or raglan with four lines from the neck to the underarms."""
+    line_width: Annotated[int, whole(0, 6, typical=2)] = 2
+    """Of a raglan: the stitches of each line."""
+    line_increase: Annotated[_LineIncrease, one_of(*get_args(_LineIncrease))] = "lifted"
+    """Of a raglan: how the work grows beside a line: M1R and M1L, yo, or kfb."""
     proportions: Annotated[_Proportions, one_of(*get_args(_Proportions))] = "measured"
     """From your measurements, or by the percentage system as printed in either year."""
     increases: Annotated[_Increases, one_of(*get_args(_Increases))] = "regular"

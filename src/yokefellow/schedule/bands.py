@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.schedule.rows import Feature, Op, Repeat, Row, Step
 from yokefellow.schedule.steps import tidy
+from yokefellow.shaping.shapes import BandShape
 
-__all__ = ["band_rows"]
+__all__ = ["band_rows", "bands_by_round"]
 
 _CODES = MappingProxyType({Work.KNIT: "k", Work.PURL: "p", Work.SLIP: "sl wyib", Work.MAKE: "M1L"})
 
@@ -29,6 +31,15 @@ def band_rows(chart: Chart, *, repeats: int) -> tuple[Row, ...]:
         )
         for number, row in enumerate(chart.rows, start=1)
     )
+
+
+def bands_by_round(bands: Iterable[BandShape], charts: Iterable[Chart]) -> Mapping[int, Row]:
+    """Give the rows of every band by their round in the yoke."""
+    return {
+        band.first + offset: row
+        for band, chart in zip(bands, charts, strict=True)
+        for offset, row in enumerate(band_rows(chart, repeats=band.repeats))
+    }
 
 
 def _round(row: ChartRow, repeats: int, *, named: bool) -> tuple[Step, ...]:

@@ -8,10 +8,11 @@ from yokefellow.charts.chart import Chart
 from yokefellow.schedule.body import body_section
 from yokefellow.schedule.edges import edge_section
 from yokefellow.schedule.neck import back_neck, last_neckband, neckband, provisional
+from yokefellow.schedule.raglan import raglan_section
 from yokefellow.schedule.rows import Schedule, Section
 from yokefellow.schedule.sleeve import SLEEVES, sleeve_section
 from yokefellow.schedule.yoke import split_section, yoke_section
-from yokefellow.shaping.shapes import BodyShape, Shape, SleeveShape, Split
+from yokefellow.shaping.shapes import AnyYoke, BodyShape, RaglanShape, Shape, SleeveShape, Split
 
 __all__ = ["body_sections", "compile_schedule", "sleeve_sections"]
 
@@ -51,9 +52,15 @@ def compile_schedule(
         (
             provisional(shape.neck) if shape.neck.is_last else neckband(shape.neck),
             *((rises,) if rises else ()),
-            yoke_section(shape.yoke, charts, wrapped=wrapped),
-            split_section(shape.split),
+            _yoke(shape.yoke, charts, wrapped=wrapped),
+            split_section(shape.split, marked=isinstance(shape.yoke, RaglanShape)),
             *((*sleeves, *body) if sleeves_first else (*body, *sleeves)),
             *((last_neckband(shape.neck),) if shape.neck.is_last else ()),
         )
     )
+
+
+def _yoke(yoke: AnyYoke, charts: Sequence[Chart], *, wrapped: bool) -> Section:
+    if isinstance(yoke, RaglanShape):
+        return raglan_section(yoke, charts, wrapped=wrapped)
+    return yoke_section(yoke, charts, wrapped=wrapped)

@@ -59,6 +59,7 @@ STITCHES = MappingProxyType(
             Stitch("M1L", 0, 1, 1),
             Stitch("M1R", 0, 1, 1),
             Stitch("yo", 0, 1, 1),
+            Stitch("kfb", 1, 2, 2),
             Stitch("k2tog", 2, 1, 1),
             Stitch("ssk", 2, 1, 1),
             Stitch("p2tog", 2, 1, 1),
@@ -224,6 +225,7 @@ class Feature(StrEnum):
     EDGE = "edge"
     PLAIN = "plain"
     INCREASE = "increase"
+    MARK = "mark"
     BAND = "band"
     SHORT_ROW = "short row"
     CLOSE_GAPS = "close gaps"

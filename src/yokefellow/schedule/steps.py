@@ -6,10 +6,18 @@ from collections.abc import Callable, Iterable
 from functools import lru_cache
 from types import MappingProxyType
 
-from yokefellow.schedule.rows import Op, Repeat, Row, Step
+from yokefellow.schedule.rows import STITCHES, Op, Repeat, Row, Step, taken
 from yokefellow.shaping.even import Word, word
 
-__all__ = ["decrease_evenly", "increase_evenly", "knit", "plain_round", "rib", "tidy"]
+__all__ = [
+    "decrease_evenly",
+    "increase_evenly",
+    "knit",
+    "plain_round",
+    "rib",
+    "tidy",
+    "with_markers",
+]
 
 _RIBS = MappingProxyType(
     {
@@ -45,6 +53,32 @@ def tidy(steps: Iterable[Step]) -> tuple[Step, ...]:
         else:
             joined.append(step)
     return tuple(joined)
+
+
+def with_markers(steps: Iterable[Step], at: Iterable[int]) -> tuple[Step, ...]:
+    """Hang a marker after so many stitches of a row, for each of the rising numbers `at`."""
+    places, done, marked = list(at), 0, list[Step]()
+    ahead = list(steps)
+    while ahead:
+        step = ahead.pop(0)
+        while places and places[0] == done:
+            marked.append(Op("pm"))
+            places.pop(0)
+        if not places or done + taken((step,)) <= places[0]:
+            marked.append(step)
+            done += taken((step,))
+        elif isinstance(step, Repeat):
+            rest = (Repeat(step.steps, step.times - 1),) if step.times > 1 else ()
+            ahead[:0] = [*step.steps, *rest]
+        else:
+            ahead[:0] = _cut(step, places[0] - done)
+    return tidy(marked)
+
+
+def _cut(op: Op, stitches: int) -> tuple[Op, Op]:
+    """Part an op after so many of the stitches it takes."""
+    first = stitches // STITCHES[op.code].takes
+    return Op(op.code, first, op.yarn), Op(op.code, op.times - first, op.yarn)
 
 
 def rib(stitches: int, name: str) -> tuple[Step, ...]:

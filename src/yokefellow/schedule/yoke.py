@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from yokefellow.charts.chart import Chart
-from yokefellow.schedule.bands import band_rows
+from yokefellow.schedule.bands import bands_by_round
 from yokefellow.schedule.neck import closing_round
 from yokefellow.schedule.rows import Feature, Op, Row, RowKind, Section, Step
 from yokefellow.schedule.steps import increase_evenly, knit, plain_round
@@ -20,11 +20,7 @@ def yoke_section(yoke: YokeShape, charts: Sequence[Chart] = (), *, wrapped: bool
 
 
 def _rounds(yoke: YokeShape, charts: Sequence[Chart], *, wrapped: bool) -> Iterator[Row]:
-    in_bands = {
-        band.first + offset: row
-        for band, chart in zip(yoke.bands, charts, strict=True)
-        for offset, row in enumerate(band_rows(chart, repeats=band.repeats))
-    }
+    in_bands = bands_by_round(yoke.bands, charts)
     increases = {step.number: (place, step) for place, step in enumerate(yoke.increase_rounds)}
     for number in range(1, yoke.rounds.got + 1):
         if number in in_bands:
@@ -42,21 +38,30 @@ def _rounds(yoke: YokeShape, charts: Sequence[Chart], *, wrapped: bool) -> Itera
             yield plain_round(yoke.stitches_at(number))
 
 
-def split_section(split: Split) -> Section:
+def split_section(split: Split, *, marked: bool = False) -> Section:
     """Put the sleeves on waste yarn, cast on the underarms, and move BOR to the right one.
 
     BOR is at the centre back. Worked from the top with the right side out,
     the round runs to the wearer's right: half the back, right sleeve, front,
     left sleeve, the other half of the back.
+
+    Args:
+        split: the counts.
+        marked: whether a marker lies between each two pieces, to be taken off.
     """
+    off: tuple[Step, ...] = (Op("rm"),) if marked else ()
     half = split.back // 2
     behind = split.underarm_back
     before_left = split.front_total - split.front - split.underarm_front
     steps = (
         *knit(half),
+        *off,
         *_sleeve(split, behind, split.underarm_front),
+        *off,
         *knit(split.front),
+        *off,
         *_sleeve(split, before_left, split.underarm.got - before_left),
+        *off,
         *knit(split.back - half),
     )
     to_marker = (Op("rm"), *knit(half + behind))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import TypeAlias
 
 from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
@@ -15,10 +16,18 @@ from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.edges import edge_multiple, edge_shape
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.measured import measured, plain_zones
+from yokefellow.shaping.measured_raglan import raglan_yoke
 from yokefellow.shaping.percentages import PLACES, percentages
 from yokefellow.shaping.pinned_edges import refuse_edges
 from yokefellow.shaping.portion import portioned
-from yokefellow.shaping.shapes import IncreaseRound, NeckShape, Shape, Split, YokeShape
+from yokefellow.shaping.shapes import (
+    AnyYoke,
+    IncreaseRound,
+    NeckShape,
+    Shape,
+    Split,
+    YokeShape,
+)
 from yokefellow.shaping.short_rows import ShortRows, short_rows
 from yokefellow.shaping.task import Solution
 from yokefellow.shaping.zones import Zones
@@ -48,40 +57,61 @@ def shape(
     Raises:
         PlanError: no yoke leads from this neck to this body, or a band does not fit.
     """
+    start, yoke, split, broken = (
+        _raglan(project, finished, gauges, charts)
+        if project.garment.yoke.style == "raglan"
+        else _circular(project, finished, gauges, charts)
+    )
+    choices = project.garment.neck
+    is_last = choices.cast_on == "provisional"
+    neck = NeckShape(
+        start,
+        project.fixed.cast_on or nearest(start.got, multiple=edge_multiple(choices)),
+        edge_shape(
+            choices,
+            gauges,
+            depth_cm=finished.neck.band_cm,
+            stitches=start.got if is_last else 0,
+            passes_cm=finished.neck.passes_cm,
+        ),
+        is_last=is_last,
+    )
+    made = _below(project, finished, gauges, neck, yoke, split)
+    refuse_edges(project, made)
+    return Shaped(made, broken)
+
+
+_Chosen: TypeAlias = tuple[Count, AnyYoke, Split, tuple[str, ...]]
+"""The neck, the yoke, the split, and the rules of the yoke that could not be kept."""
+
+
+def _raglan(
+    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+) -> _Chosen:
+    found = raglan_yoke(project, finished, gauges, charts)
+    return found.neck, found.shape, found.split, found.broken
+
+
+def _circular(
+    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+) -> _Chosen:
     zones, solution = (
         measured(project, finished, gauges, charts)
         if project.garment.yoke.proportions == "measured"
         else _by_percentage(project, finished, gauges)
     )
-    rises = _short_rows(finished, gauges, solution.neck.got)
     yoke = YokeShape(
         rounds=_rounds(finished, zones),
         increase_rounds=solution.increase_rounds,
-        short_rows=rises,
+        short_rows=_short_rows(finished, gauges, solution.neck.got),
         shoulder_round=int(SHOULDER_AT * zones.rounds),
         shoulder_wanted=finished.yoke.shoulder_cm * gauges.plain.stitches_per_cm,
         start=solution.neck.got,
         bands=solution.bands,
     )
-    choices = project.garment.neck
-    is_last = choices.cast_on == "provisional"
-    neck = NeckShape(
-        solution.neck,
-        project.fixed.cast_on or nearest(solution.neck.got, multiple=edge_multiple(choices)),
-        edge_shape(
-            choices,
-            gauges,
-            depth_cm=finished.neck.band_cm,
-            stitches=solution.neck.got if is_last else 0,
-            passes_cm=finished.neck.passes_cm,
-        ),
-        is_last=is_last,
-    )
     more = finished.yoke.front_more_cm * gauges.plain.stitches_per_cm
     split = portioned(solution.split, front_more=more)
-    made = _below(project, finished, gauges, neck, yoke, split)
-    refuse_edges(project, made)
-    return Shaped(made, solution.broken)
+    return solution.neck, yoke, split, solution.broken
 
 
 def _rounds(finished: Finished, zones: Zones) -> Count:
@@ -97,7 +127,7 @@ def _below(
     finished: Finished,
     gauges: Gauges,
     neck: NeckShape,
-    yoke: YokeShape,
+    yoke: AnyYoke,
     split: Split,
 ) -> Shape:
     """Add body and sleeves, as chosen and as they would be unmodified."""

@@ -27,7 +27,7 @@ from yokefellow.shaping.zones import BandTask, Zones, band_task
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
-__all__ = ["measured", "plain_zones"]
+__all__ = ["LEAST_YOKE_ROUNDS", "measured", "plain_zones", "refuse_wide_underarms", "yoke_task"]
 
 LEAST_YOKE_ROUNDS = 8
 
@@ -55,8 +55,7 @@ def measured(
         return found
     if desk.fixed is not NOTHING:
         raise PlanError([pins_refused(found, bands, desk.with_pins, project)])
-    if desk.is_too_wide:
-        raise PlanError([_no_room(finished, gauges.plain.stitches_per_cm, project.sheet.units)])
+    refuse_wide_underarms(project, finished, gauges)
     if not bands:
         raise PlanError([_no_yoke(finished, gauges.plain.stitches_per_cm, project.sheet.units)])
     helping = offers(found, bands, desk.works, depth_cm=finished.yoke.depth_cm, project=project)
@@ -96,14 +95,6 @@ class _Desk:
         """The pins that the yoke must meet."""
         return of_the_yoke(self.project.fixed)
 
-    @property
-    def is_too_wide(self) -> bool:
-        """Tell whether the underarms leave nothing of a sleeve or of the front."""
-        finished = self.finished
-        half_cm = min(finished.sleeve.upper_arm_cm, finished.yoke.chest_cm / 2)
-        room_cm = half_cm - finished.yoke.underarm_cm
-        return room_cm * self.gauges.plain.stitches_per_cm < LEAST_HELD
-
     def solved(
         self, bands: Sequence[BandTask], depth_cm: float | None = None
     ) -> tuple[Zones, Solution] | Refusal:
@@ -111,7 +102,8 @@ class _Desk:
         places = _places(bands, depth_cm or self.finished.yoke.depth_cm, self.gauges)
         if isinstance(places, Crowded):
             return places
-        task = self._task(places, has_bands=bool(bands))
+        free = yoke_task(self.project, self.finished, self.gauges, rounds=places[0].rounds)
+        task = replace(free, places=places) if bands else free
         found = solve(task)
         if self.fixed is not NOTHING:
             pinned = replace(task, fixed=self.fixed)
@@ -129,24 +121,37 @@ class _Desk:
         project = self.project.model_copy(update={"fixed": fixed})
         return replace(self, project=project).works(bands)
 
-    def _task(self, places: tuple[Zones, ...], *, has_bands: bool) -> YokeTask:
-        per_cm = self.gauges.plain.stitches_per_cm
-        finished, garment = self.finished, self.project.garment
-        return YokeTask(
-            neck=finished.neck.opening_cm * per_cm,
-            neck_multiple=edge_multiple(garment.neck),
-            body=finished.yoke.chest_cm * per_cm,
-            body_multiple=edge_multiple(garment.body),
-            sleeve=finished.sleeve.upper_arm_cm * per_cm,
-            underarm=finished.yoke.underarm_cm * per_cm,
-            shoulder=finished.yoke.shoulder_cm * per_cm,
-            rounds=places[0].rounds,
-            rounds_per_cm=self.gauges.plain.rounds_per_cm,
-            stitches_per_cm=per_cm,
-            style=garment.yoke.increases,
-            first_round=FIRST_INCREASE,
-            places=places if has_bands else (),
-        )
+
+def yoke_task(project: Project, finished: Finished, gauges: Gauges, *, rounds: int) -> YokeTask:
+    """Give the counts that a yoke is asked for, before any band is placed."""
+    per_cm = gauges.plain.stitches_per_cm
+    garment = project.garment
+    return YokeTask(
+        neck=finished.neck.opening_cm * per_cm,
+        neck_multiple=edge_multiple(garment.neck),
+        body=finished.yoke.chest_cm * per_cm,
+        body_multiple=edge_multiple(garment.body),
+        sleeve=finished.sleeve.upper_arm_cm * per_cm,
+        underarm=finished.yoke.underarm_cm * per_cm,
+        shoulder=finished.yoke.shoulder_cm * per_cm,
+        rounds=rounds,
+        rounds_per_cm=gauges.plain.rounds_per_cm,
+        stitches_per_cm=per_cm,
+        style=garment.yoke.increases,
+        first_round=FIRST_INCREASE,
+    )
+
+
+def refuse_wide_underarms(project: Project, finished: Finished, gauges: Gauges) -> None:
+    """End the plan when the underarms leave nothing of a sleeve or of the front.
+
+    Raises:
+        PlanError: that is so.
+    """
+    per_cm = gauges.plain.stitches_per_cm
+    half_cm = min(finished.sleeve.upper_arm_cm, finished.yoke.chest_cm / 2)
+    if (half_cm - finished.yoke.underarm_cm) * per_cm < LEAST_HELD:
+        raise PlanError([_no_room(finished, per_cm, project.sheet.units)])
 
 
 def _no_room(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:

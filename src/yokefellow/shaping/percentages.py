@@ -12,7 +12,7 @@ from types import MappingProxyType
 
 from yokefellow.shaping.counts import nearest
 
-__all__ = ["Percentages", "percentages"]
+__all__ = ["Percentages", "RaglanPercentages", "percentages", "raglan_percentages"]
 
 SLEEVE, UNDERARM, NECK, CUFF = 0.33, 0.08, 0.40, 0.20
 """Upper sleeve, each underarm, neck and cuff, as shares of K."""
@@ -64,3 +64,45 @@ def percentages(body: int, *, book: str) -> Percentages:
     for group in _GROUPS[book]:
         counts.append(counts[-1] - counts[-1] // group)
     return Percentages(body, sleeve, underarm, neck, cuff, (neck, *reversed(counts)))
+
+
+@dataclass(frozen=True, slots=True)
+class RaglanPercentages:
+    """The counts of one raglan by percentage."""
+
+    body: int
+    sleeve: int
+    underarm: int
+    back: int
+    """Of the back, and of the front, at the split;"""
+    back_neck: int
+    """and at the neck."""
+    held: int
+    """Of each sleeve at the split;"""
+    sleeve_top: int
+    """and at the neck: none, or one where the held stitches are odd."""
+
+    @property
+    def times(self) -> int:
+        """Increase rounds, every 2nd round: until the sleeves are whole."""
+        return (self.held - self.sleeve_top) // 2
+
+
+def raglan_percentages(body: int) -> RaglanPercentages:
+    """Give the counts of a raglan for K body stitches.
+
+    The same shares as the round yoke's. Read going up, two stitches at every
+    line are decreased away in every 2nd round until nothing is left of the
+    sleeves; what is left of back and front is the neck.
+
+    Args:
+        body: K, the stitches round the body; even.
+
+    >>> counts = raglan_percentages(200)
+    >>> counts.back, counts.held, counts.back_neck, counts.sleeve_top, counts.times
+    (84, 50, 34, 0, 25)
+    """
+    sleeve, underarm = nearest(SLEEVE * body), nearest(UNDERARM * body)
+    back, held = body // 2 - underarm, sleeve - underarm
+    top = held % 2
+    return RaglanPercentages(body, sleeve, underarm, back, back - (held - top), held, top)

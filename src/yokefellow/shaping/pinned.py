@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
+from typing import TypeVar
 
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.chain import Layer, climb
@@ -19,12 +20,13 @@ from yokefellow.shaping.even import repeats_needed
 from yokefellow.shaping.line import broken_rules, places
 from yokefellow.shaping.meeting import split_meeting
 from yokefellow.shaping.pinned_bands import solve_banded_by_round
+from yokefellow.shaping.raglan import RaglanSolution
 from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.shapes import IncreaseRound, Split
 from yokefellow.shaping.taper import taper
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
 
-__all__ = ["meets", "solve_pinned"]
+__all__ = ["as_asked", "meets", "on_the_pins", "solve_pinned"]
 
 STEEP = 0.48
 """Share of increase asked of a free round at the most, a little under the half that is allowed."""
@@ -47,7 +49,7 @@ def meets(task: YokeTask, found: Solution) -> bool:
 
 def solve_pinned(task: YokeTask) -> Solution | Misfit | Narrow | Unreached | None:
     """Choose what is free around the pins of a task; None when nothing meets them all."""
-    line = _on_the_pins(task)
+    line = on_the_pins(task)
     if line is None:
         return None
     found: Solution | Misfit | Narrow | Unreached | None
@@ -57,10 +59,10 @@ def solve_pinned(task: YokeTask) -> Solution | Misfit | Narrow | Unreached | Non
         found = solve_banded_by_round(line)
     else:
         found = _by_round(line)
-    return _as_asked(found, task) if isinstance(found, Solution) else found
+    return as_asked(found, task) if isinstance(found, Solution) else found
 
 
-def _on_the_pins(task: YokeTask) -> YokeTask | None:
+def on_the_pins(task: YokeTask) -> YokeTask | None:
     """Put the pins into the line of the yoke; None when no split meets them."""
     fixed = task.fixed
     if fixed.increases:
@@ -86,7 +88,10 @@ def _on_the_pins(task: YokeTask) -> YokeTask | None:
     return replace(task, fixed=fixed, neck=neck, body=body, sleeve=sleeve, underarm=underarm)
 
 
-def _as_asked(found: Solution, task: YokeTask) -> Solution:
+_Found = TypeVar("_Found", Solution, RaglanSolution)
+
+
+def as_asked(found: _Found, task: YokeTask) -> _Found:
     """Set beside every count what was asked for, and not the pin it was solved with."""
     split = found.split
     return replace(

@@ -15,7 +15,7 @@ from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.misfits import misfit_message
 from yokefellow.shaping.placing import Crowded
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.task import Solution, of_the_yoke
+from yokefellow.shaping.task import of_the_yoke
 from yokefellow.shaping.zones import BandTask
 
 __all__ = ["pins_refused"]
@@ -25,7 +25,8 @@ NEAR = 12
 
 SCALARS = ("neck", "yoke", "body", "sleeve", "underarm")
 
-Tries: TypeAlias = Callable[[Fixed, Sequence[BandTask]], Solution | None]
+Tries: TypeAlias = Callable[[Fixed, Sequence[BandTask]], object | None]
+"""Plans the yoke with other pins; gives nothing where that fails."""
 
 
 def pins_refused(
@@ -33,6 +34,7 @@ def pins_refused(
     bands: Sequence[BandTask],
     tries: Tries,
     project: Project,
+    why: str = "",
 ) -> Finding:
     """Say that no yoke meets the pins.
 
@@ -41,10 +43,14 @@ def pins_refused(
         bands: as asked for.
         tries: plans the yoke with other pins.
         project: for its pins and units.
+        why: what the pins must obey, where it is not what a circular yoke's must.
     """
     fixed = of_the_yoke(project.fixed)
     names = ", ".join(f"{name} = {_shown(getattr(fixed, name))}" for name in pinned(fixed))
-    why = (_undivided(fixed, bands) or misfit_message(refused, bands, project)) if bands else _WHY
+    if not why:
+        why = _WHY
+        if bands:
+            why = _undivided(fixed, bands) or misfit_message(refused, bands, project)
     helping = [
         *_nearest(fixed, bands, tries),
         *_divided(fixed, bands, tries),

@@ -209,7 +209,9 @@ class Above:
     edges: tuple[str, ...]
     """The neck and the underarm,"""
     rounds: str
-    """the increase rounds,"""
+    """the increase rounds, or the lines of a raglan,"""
+    dashed: str
+    """and which of the two, in words;"""
     parts: str
     """where body and sleeves will part,"""
     beginning: str

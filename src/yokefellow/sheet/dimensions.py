@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from yokefellow.conductor import Plan
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import BodyShape, SleeveShape
+from yokefellow.shaping.shapes import BodyShape, RaglanShape, SleeveShape
 from yokefellow.sheet.figures import signed_length
 from yokefellow.sheet.pieces import Dimension
 from yokefellow.wording import length
@@ -62,7 +62,16 @@ def _neck_and_yoke(plan: Plan) -> Iterator[Dimension]:
         raised = _Size(short.rows, short.raise_cm, "rows")
         yield _dimension(plan, "back_raise", "Back neck raised by", None, raised)
     depth = _Size(shape.yoke.rounds.got, shape.yoke.rounds.cm)
-    yield _dimension(plan, "yoke_depth", "Yoke depth", "armhole_depth", depth)
+    if not isinstance(shape.yoke, RaglanShape):
+        yield _dimension(plan, "yoke_depth", "Yoke depth", "armhole_depth", depth)
+        return
+    yield _dimension(plan, "yoke_depth", "Yoke depth at the front", None, depth)
+    armhole = _Size(shape.yoke.rounds.got, shape.yoke.armhole_cm)
+    place = "Armhole, from the top of the shoulder"
+    yield replace(
+        _dimension(plan, "armhole", place, "armhole_depth", armhole),
+        counted=f"with {shape.yoke.sleeve.start // 2} sts of a sleeve",
+    )
 
 
 def _body(plan: Plan) -> Iterator[Dimension]:

@@ -9,12 +9,12 @@ from typing import TypeAlias
 
 from yokefellow.conductor import Plan
 from yokefellow.shaping.edges import ROLL_SHOWS_CM
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.shapes import RaglanShape, Shape
 from yokefellow.sheet.lettering import places
 from yokefellow.sheet.outline import DOWN_ARM, Outline, Point, along, outline
 from yokefellow.sheet.pieces import Dimension, Drawing, Label, Path
 
-__all__ = ["drawing"]
+__all__ = ["drawing", "yoke_words"]
 
 WIDE = 1000.0
 """Width of the picture in its own units; the height follows."""
@@ -74,9 +74,15 @@ def drawing(plan: Plan, dimensions: tuple[Dimension, ...]) -> Drawing:
             *(Path("measure", _mark(paper, mark)) for mark in marks),
         ),
         labels=tuple(_labels(paper, marks, letters)),
+        dashed="the lines of the raglan" if o.line else "the increase rounds of the yoke",
         title="The sweater from the front, laid flat, drawn to scale",
-        description=f"A pullover with a round yoke. {listed}.",
+        description=f"A pullover with {yoke_words(plan)}. {listed}.",
     )
+
+
+def yoke_words(plan: Plan) -> str:
+    """Name the yoke inside a sentence."""
+    return "a raglan yoke" if isinstance(plan.shape.yoke, RaglanShape) else "a round yoke"
 
 
 def _paper(o: Outline) -> tuple[_Paper, float]:
@@ -151,9 +157,11 @@ def _across(paper: _Paper, o: Outline, share: float, *, backwards: bool = False)
 
 
 def _folds(paper: _Paper, o: Outline) -> Iterator[Path]:
-    """Draw the increase rounds, the split, and where the ribs begin."""
+    """Draw the increase rounds or the raglan lines, the split, and where the ribs begin."""
     for share in o.rounds:
         yield Path("round", _across(paper, o, share))
+    if o.line:
+        yield from _both(paper, "round", o.line)
     yield Path("split", paper.line((_mirror(o.underarm), o.underarm)))
     yield from _both(paper, "split", (o.underarm, o.sleeve_top))
     yield Path("split", paper.line((_mirror(o.body[-1]), o.body[-1])))
@@ -239,6 +247,8 @@ def _marks(o: Outline) -> Iterator[_Mark]:
         leader=True,
     )
     yield _Mark("yoke_depth", (0, o.dip), (0, underarm_y), 0.55)
+    armhole_x = -0.55 * underarm_x
+    yield _Mark("armhole", (armhole_x, o.shoulder_top), (armhole_x, underarm_y), 0.6)
     down = o.hem[-1][1] - underarm_y
     chest_y = underarm_y + 0.09 * down
     yield _Mark("chest", (-underarm_x, chest_y), (underarm_x, chest_y), 0.26)

@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from yokefellow.conductor import Plan
+from yokefellow.shaping.shapes import AnyYoke, RaglanShape
 from yokefellow.sheet.charting import charts
 from yokefellow.sheet.colourwork import Above, BandRow, ChartRowView, ChartView, Mark, Ring, Spot
 from yokefellow.sheet.tints import PURL_TINT, TINTS, colours
@@ -96,7 +97,10 @@ def from_above(plan: Plan) -> Above | None:
         view_box=f"0 0 {2 * HALF} {2 * HALF}",
         badge=f"{BADGE}",
         edges=(_circle(neck), _circle(OUTER)),
-        rounds="".join(_circle(paper.radius(r.number)) for r in shape.yoke.increase_rounds),
+        rounds=_increases(paper, shape.yoke),
+        dashed="the lines of the raglan"
+        if isinstance(shape.yoke, RaglanShape)
+        else "the increase rounds",
         parts="".join(_spoke(OUTER, OUTER + 40, share) for share in _part_shares(plan)),
         beginning=_spoke(neck - 70, OUTER + 40, 0),
         rings=tuple(ring for band in bands for ring in _rings(paper, band)),
@@ -117,6 +121,31 @@ def from_above(plan: Plan) -> Above | None:
         description="The back is above, the front below. "
         + " ".join(f"{row.number}: {row.name}, {row.counted}, {row.where}." for row in rows),
     )
+
+
+def _increases(paper: _Paper, yoke: AnyYoke) -> str:
+    """Draw the increase rounds of a circular yoke as rings, and a raglan's lines from the neck."""
+    if not isinstance(yoke, RaglanShape):
+        return "".join(_circle(paper.radius(step.number)) for step in yoke.increase_rounds)
+    numbers = (0, *(step.number for step in yoke.increase_rounds))
+    corners = [(paper.radius(number), _corner_shares(yoke, number)) for number in numbers]
+    lines = ("L".join(_at(radius, shares[line]) for radius, shares in corners) for line in range(4))
+    return "".join(f"M{line}" for line in lines)
+
+
+def _at(radius: float, share: float) -> str:
+    x, y = _spot(radius, share)
+    return f"{_n(x)} {_n(y)}"
+
+
+def _corner_shares(yoke: RaglanShape, number: int) -> tuple[float, ...]:
+    """Tell at which shares of a round the four lines stand."""
+    back, sleeve, front = (
+        piece.stitches_at(number) for piece in (yoke.back, yoke.sleeve, yoke.front)
+    )
+    half, whole = back // 2, yoke.stitches_at(number)
+    ends = (half, half + sleeve, half + sleeve + front, half + 2 * sleeve + front)
+    return tuple(stitch / whole for stitch in ends)
 
 
 def _rings(paper: _Paper, band: ChartView) -> Iterator[Ring]:

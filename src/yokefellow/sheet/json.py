@@ -31,6 +31,9 @@ The top of the document:
   `where`, `colours` (`code`, `letter`, `shade`), and `rows`, the first worked first: `first` and
   `last` (rounds), `hand` (letter of the one yarn in hand, or empty), `words`, `cells`. A cell has
   `code`, `letter` and `work` (`knit`, `purl`, `slip`, `make`); it is null where no stitch is yet.
+- `raglan`: null for a circular yoke; else `line_width`, `line_increase`, `armhole_cm`, and
+  `pieces` (`back`, `sleeve`, `front`): `name`, stitches at the `neck` and at the `underarm`, and
+  `rates` (`every` so many rounds, so many `times`).
 - `savings`: `key`, `words`, `stitches`, `metres`, `grams`, `balls`; below zero when it costs.
 - `needles`: `where`, `needle`.
 - `cautions`: `code`, `severity`, `field`, `message`, `remedy`; `safety`: sentences.
@@ -61,7 +64,7 @@ from typing import Any
 from yokefellow.conductor import Plan
 from yokefellow.sheet.json_yarn import other_data, rounded, yarn_data
 from yokefellow.sheet.lines import Halt, Item, Line, SectionView, Ticks
-from yokefellow.sheet.pieces import Sheet
+from yokefellow.sheet.pieces import RaglanView, Sheet
 from yokefellow.sheet.view import view
 from yokefellow.whatif import Prospects
 
@@ -96,12 +99,19 @@ def _document(sheet: Sheet) -> dict[str, Any]:
             }
             for found in sheet.before.cautions
         ],
+        "raglan": _raglan(sheet.raglan),
         "safety": list(sheet.before.safety),
         "swatch": list(sheet.before.swatch),
         "charts": _charts(sheet),
         "sections": [_section(section) for section in sheet.sections],
         **_end(sheet),
     }
+
+
+def _raglan(raglan: RaglanView | None) -> dict[str, Any] | None:
+    if raglan is None:
+        return None
+    return asdict(raglan) | {"armhole_cm": rounded(raglan.armhole_cm)}
 
 
 def _glance(sheet: Sheet) -> dict[str, Any]:

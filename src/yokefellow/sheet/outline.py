@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from yokefellow.shaping.shapes import BodyShape, Shape, SleeveShape
+from yokefellow.shaping.shapes import AnyYoke, BodyShape, RaglanShape, Shape, SleeveShape
 
 __all__ = ["ACROSS_ARM", "DOWN_ARM", "Outline", "Point", "along", "outline"]
 
@@ -59,6 +59,10 @@ class Outline:
     """The increase rounds, as shares of the depth,"""
     bands: tuple[tuple[float, float], ...]
     """and the beginning and the end of each colour band."""
+    line: tuple[Point, ...] = ()
+    """Down a raglan's line over the front, from the neck to the underarm."""
+    shoulder_top: float = 0.0
+    """The top of a raglan's shoulder: half a sleeve's top above the front of the neck."""
 
 
 def along(start: Point, step: Point, far: float) -> Point:
@@ -91,12 +95,41 @@ def outline(shape: Shape) -> Outline:
         outer=tuple(_beside(middle, far, half) for far, half in sides),
         inner=tuple(_beside(middle, far, -half) for far, half in sides),
         cuff=(along(end, ACROSS_ARM, edge), along(end, ACROSS_ARM, -edge)),
-        rounds=tuple(step.number / shape.yoke.rounds.got for step in shape.yoke.increase_rounds),
+        rounds=_increase_shares(shape.yoke),
         bands=tuple(
             ((band.first - 1) / shape.yoke.rounds.got, band.last / shape.yoke.rounds.got)
             for band in shape.yoke.bands
         ),
+        line=tuple(_raglan_line(shape, dip)) if isinstance(shape.yoke, RaglanShape) else (),
+        shoulder_top=_shoulder_top(shape.yoke, dip),
     )
+
+
+def _increase_shares(yoke: AnyYoke) -> tuple[float, ...]:
+    """Give the increase rounds of a circular yoke as shares of its depth."""
+    if isinstance(yoke, RaglanShape):
+        return ()
+    return tuple(step.number / yoke.rounds.got for step in yoke.increase_rounds)
+
+
+def _shoulder_top(yoke: AnyYoke, dip: float) -> float:
+    return dip - yoke.sleeve_top_cm / 2 if isinstance(yoke, RaglanShape) else 0.0
+
+
+def _raglan_line(shape: Shape, dip: float) -> Iterator[Point]:
+    """Follow the end of the front through every round, from the neck's curve to the underarm."""
+    yoke = shape.yoke
+    if not isinstance(yoke, RaglanShape):
+        return
+    half = shape.neck.stitches.cm / 4
+    halves = [
+        yoke.front.stitches_at(number) / yoke.stitches_per_cm / 2
+        for number in range(yoke.rounds.got + 1)
+    ]
+    top = dip * (1 - min(1.0, halves[0] / half) ** 2)
+    fall = dip + yoke.rounds.cm - top
+    for number, x in enumerate(halves):
+        yield x, top + fall * number / yoke.rounds.got
 
 
 def _beside(middle: Point, far: float, half: float) -> Point:

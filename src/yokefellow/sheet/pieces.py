@@ -24,8 +24,11 @@ __all__ = [
     "Label",
     "NeedleUse",
     "Path",
+    "RaglanView",
+    "RateView",
     "Residual",
     "Sheet",
+    "YokePiece",
 ]
 
 
@@ -66,6 +69,36 @@ class NeedleUse:
 
     where: str
     needle: str
+
+
+@dataclass(frozen=True, slots=True)
+class RateView:
+    """Every so many rounds, so many times."""
+
+    every: int
+    times: int
+
+
+@dataclass(frozen=True, slots=True)
+class YokePiece:
+    """Back, front or each sleeve of a raglan."""
+
+    name: str
+    neck: int
+    """Stitches at the neck,"""
+    underarm: int
+    """and at the end of the yoke."""
+    rates: tuple[RateView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RaglanView:
+    """A raglan yoke in figures."""
+
+    line_width: int
+    line_increase: str
+    pieces: tuple[YokePiece, ...]
+    armhole_cm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,6 +191,8 @@ class Drawing:
     """Radius of the rings."""
     paths: tuple[Path, ...]
     labels: tuple[Label, ...]
+    dashed: str
+    """What the dashed lines are."""
     title: str
     description: str
 
@@ -179,6 +214,8 @@ class Sheet:
     glance: Glance
     others: OtherLengths | None
     """What other lengths would take; nothing unless it was asked."""
+    raglan: RaglanView | None
+    """Nothing for a circular yoke."""
     drawing: Drawing
     above: Above | None
     """The yoke from above; nothing where there are no bands."""

@@ -8,11 +8,12 @@ from yokefellow.sheet.assumed import assumptions, before, filled, residuals
 from yokefellow.sheet.ataglance import glance
 from yokefellow.sheet.charting import charts
 from yokefellow.sheet.dimensions import dimensions
-from yokefellow.sheet.drawing import drawing
+from yokefellow.sheet.drawing import drawing, yoke_words
 from yokefellow.sheet.finishing import finishing
 from yokefellow.sheet.from_above import from_above
 from yokefellow.sheet.other_lengths import other_lengths
 from yokefellow.sheet.pieces import Dimension, Sheet
+from yokefellow.sheet.raglan import raglan_view
 from yokefellow.sheet.rounds import sections
 from yokefellow.whatif import Prospects
 
@@ -28,7 +29,7 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
     return Sheet(
         title=plan.project.title,
         wearer=plan.project.wearer.name,
-        subtitle="A pullover with a round yoke, knitted in one piece from the neck down",
+        subtitle=f"A pullover with {yoke_words(plan)}, knitted in one piece from the neck down",
         key=plan.key,
         paper=_PAPER[choices.paper],
         large=choices.large_print,
@@ -37,6 +38,7 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
         total_stitches=plan.total_stitches,
         glance=glance(plan, measures, prospects),
         others=other_lengths(plan, prospects) if prospects else None,
+        raglan=raglan_view(plan),
         drawing=drawing(plan, measures),
         above=from_above(plan),
         charts=charts(plan),

@@ -14,8 +14,10 @@ from types import MappingProxyType
 from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Section, flat_ops, made
 from yokefellow.schedule.sleeve import CORNER
+from yokefellow.shaping.shapes import RaglanShape
 from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, turning
 from yokefellow.sheet.edge_words import band_words, edge_words
+from yokefellow.sheet.raglan import raglan_words
 
 __all__ = [
     "MEASURE_WORDS",
@@ -176,12 +178,15 @@ def _back_neck(plan: Plan, section: Section) -> tuple[str, ...]:
 
 def _yoke(plan: Plan, section: Section) -> tuple[str, ...]:
     yoke = plan.shape.yoke
-    said = [
-        f"From here on every round goes all the way round again, knitted on {section.start} "
-        f"stitches at first. {len(yoke.increase_rounds)} increase rounds make the circle wider, "
-        f"up to {plan.shape.split.yoke} stitches; between them "
-        + ("lie the colour bands and plain rounds." if yoke.bands else "every round is plain."),
-    ]
+    if isinstance(yoke, RaglanShape):
+        said = [*raglan_words(plan, yoke)]
+    else:
+        said = [
+            f"From here on every round goes all the way round again, knitted on {section.start} "
+            f"stitches at first. {len(yoke.increase_rounds)} increase rounds make the circle "
+            f"wider, up to {plan.shape.split.yoke} stitches; between them "
+            + ("lie the colour bands and plain rounds." if yoke.bands else "every round is plain."),
+        ]
     if yoke.bands:
         said.append(
             "The yarn of a round stands before it, unless its stitches name their own. Leave "
@@ -217,8 +222,16 @@ def _split(plan: Plan, _: Section) -> tuple[str, ...]:
         "the right needle, by backward loops: twist a loop and put it on the needle, snug "
         "against the last stitch. (Or turn the work, cable cast-on, and turn back.) "
         f"{marker(split)} Go on with the next stitch of the body and pull it tight.",
+        *_lines_end(plan),
         *_rest_body(plan),
     )
+
+
+def _lines_end(plan: Plan) -> tuple[str, ...]:
+    """Say what becomes of a raglan's markers."""
+    if not isinstance(plan.shape.yoke, RaglanShape):
+        return ()
+    return ("The four markers of the lines have done their work: take each off where it says rm.",)
 
 
 def _sleeves_come_first(plan: Plan) -> bool:

@@ -1,0 +1,66 @@
+"""Where a raglan is counted, piece by piece, and measured."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import groupby, pairwise
+
+from yokefellow.advice.check import Check
+from yokefellow.shaping.shapes import IncreaseRound, RaglanShape
+
+__all__ = ["piece_counts", "raglan_counts", "worth_counting"]
+
+EVERY = 5
+"""Increase rounds between two counts, where nothing changes (our choice)."""
+
+
+def piece_counts(yoke: RaglanShape, number: int) -> str:
+    """Word the count of each piece after a round, in the order in which the round meets them."""
+    back, sleeve, front = (
+        piece.stitches_at(number) for piece in (yoke.back, yoke.sleeve, yoke.front)
+    )
+    return f"back {back}, sleeve {sleeve}, front {front}, sleeve {sleeve}"
+
+
+def worth_counting(yoke: RaglanShape) -> tuple[int, ...]:
+    """Give the increase rounds to count after: the first, the last, every fifth, every change.
+
+    A change is where other pieces begin to increase by turns, or where the
+    rounds between two increase rounds become more or fewer.
+    """
+    steps = yoke.increase_rounds
+    if not steps:
+        return ()
+    chosen = {steps[0].number, steps[-1].number, *_last_of_runs(steps)}
+    since, found = 0, list[int]()
+    for step in steps:
+        since += 1
+        if step.number in chosen or since >= EVERY:
+            found.append(step.number)
+            since = 0
+    return tuple(found)
+
+
+def _last_of_runs(steps: tuple[IncreaseRound, ...]) -> Iterator[int]:
+    """Give the last round of every run of increase rounds that lie equally far apart."""
+    apart = [(later.number - early.number, later.number) for early, later in pairwise(steps)]
+    for _, run in groupby(apart, key=lambda one: one[0]):
+        yield list(run)[-1][1]
+
+
+def raglan_counts(yoke: RaglanShape) -> Iterator[Check]:
+    """Count the work, and each piece between its markers, after rounds worth counting."""
+    for place, number in enumerate(worth_counting(yoke)):
+        mend = (
+            " Count from marker to marker; the back lies on both sides of BOR. A piece with one "
+            "too few: find the line where an increase is missing, and make it there now."
+            if place == 0
+            else ""
+        )
+        yield Check(
+            "yoke",
+            number,
+            "count",
+            "Count",
+            f"{yoke.stitches_at(number)} stitches: {piece_counts(yoke, number)}.{mend}",
+        )

@@ -1,0 +1,145 @@
+"""The rows of a raglan yoke: four markers, and increases on either side of the lines.
+
+A marker lies in every line, between the stitches that belong to the body and
+those that belong to the sleeve, so that the count between two markers is the
+count of the piece. Round 1 hangs them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from yokefellow.charts.chart import Chart
+from yokefellow.schedule.bands import bands_by_round
+from yokefellow.schedule.neck import closing_round
+from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
+from yokefellow.schedule.steps import knit, plain_round, tidy, with_markers
+from yokefellow.shaping.shapes import RaglanShape
+
+__all__ = ["piece_words", "raglan_section"]
+
+
+@dataclass(frozen=True, slots=True)
+class _Increase:
+    """How a stitch is added beside a line."""
+
+    before: str
+    after: str
+    takes: int
+    """Stitches of the piece that one increase uses."""
+
+
+_INCREASES = MappingProxyType(
+    {
+        "lifted": _Increase("M1R", "M1L", 0),
+        "yarn over": _Increase("yo", "yo", 0),
+        "front and back": _Increase("kfb", "kfb", 1),
+    }
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A piece before an increase round."""
+
+    stitches: int
+    share: int
+    """Of each line beside it."""
+    grows: bool
+
+
+def raglan_section(yoke: RaglanShape, charts: Sequence[Chart] = (), *, wrapped: bool) -> Section:
+    """Work the yoke from the neck to the underarm, its bands below the increases."""
+    return Section("yoke", yoke.start, tuple(_rounds(yoke, charts, wrapped=wrapped)))
+
+
+def _rounds(yoke: RaglanShape, charts: Sequence[Chart], *, wrapped: bool) -> Iterator[Row]:
+    in_bands = bands_by_round(yoke.bands, charts)
+    increases = [step.number for step in yoke.increase_rounds]
+    places = {number: place for place, number in enumerate(increases, start=1)}
+    yield _first(yoke, wrapped=wrapped)
+    for number in range(2, yoke.rounds.got + 1):
+        if number in in_bands:
+            yield in_bands[number]
+        elif number in places:
+            why = f"increase round {places[number]} of {len(places)}: {piece_words(yoke, number)}"
+            yield Row(_increase_round(yoke, number), Feature.INCREASE, why=why)
+        else:
+            yield plain_round(yoke.stitches_at(number))
+
+
+def _first(yoke: RaglanShape, *, wrapped: bool) -> Row:
+    """Hang the markers, and close the gaps of the short rows in passing."""
+    back, sleeve, front = yoke.back.start // 2, yoke.sleeve.start, yoke.front.start
+    at = (back, back + sleeve, back + sleeve + front, back + 2 * sleeve + front)
+    if not yoke.short_rows.turns:
+        steps = with_markers(knit(yoke.start), at)
+        return Row(steps, Feature.MARK, why="hangs a marker in each line")
+    row = closing_round(yoke.short_rows, stitches=yoke.start, wrapped=wrapped)
+    why = "closes the gaps of the short rows, and hangs a marker in each line"
+    return Row(with_markers(row.steps, at), row.feature, why=why)
+
+
+def _increase_round(yoke: RaglanShape, number: int) -> tuple[Step, ...]:
+    """Work from the centre back round to it: half the back, sleeve, front, sleeve, half back."""
+    way = _INCREASES[yoke.line.increase]
+    back, front, sleeve = (
+        _Piece(piece.stitches_at(number - 1), share, number in piece.rounds)
+        for piece, share in (
+            (yoke.back, yoke.body_share),
+            (yoke.front, yoke.body_share),
+            (yoke.sleeve, yoke.sleeve_share),
+        )
+    )
+    half = back.stitches // 2
+    marker = (Op("sm"),)
+    return tidy(
+        (
+            *knit(half - _end_of(back, way)),
+            *_end(back, way),
+            *marker,
+            *_whole(sleeve, way),
+            *marker,
+            *_whole(front, way),
+            *marker,
+            *_whole(sleeve, way),
+            *marker,
+            *_beginning(back, way),
+            *knit(back.stitches - half - _end_of(back, way)),
+        )
+    )
+
+
+def _end_of(piece: _Piece, way: _Increase) -> int:
+    """Give the stitches of a piece that its end beside a line uses: its share, and the increase."""
+    return piece.share + (way.takes if piece.grows else 0)
+
+
+def _end(piece: _Piece, way: _Increase) -> tuple[Step, ...]:
+    grown = (Op(way.before),) if piece.grows else ()
+    return (*grown, *knit(piece.share))
+
+
+def _beginning(piece: _Piece, way: _Increase) -> tuple[Step, ...]:
+    grown = (Op(way.after),) if piece.grows else ()
+    return (*knit(piece.share), *grown)
+
+
+def _whole(piece: _Piece, way: _Increase) -> tuple[Step, ...]:
+    """Work a piece between two markers."""
+    if piece.grows and piece.stitches == 0:
+        # No stitch to lift a bar beside: two loops are the first two stitches.
+        return (Op("CO", 2),)
+    middle = piece.stitches - 2 * _end_of(piece, way)
+    return (*_beginning(piece, way), *knit(middle), *_end(piece, way))
+
+
+def piece_words(yoke: RaglanShape, number: int) -> str:
+    """Name the pieces that increase in a round: `all pieces`, `back and front`, `sleeves`."""
+    named = (("back", yoke.back), ("front", yoke.front), ("sleeves", yoke.sleeve))
+    words = [name for name, piece in named if number in piece.rounds]
+    if len(words) == len(named):
+        return "all pieces"
+    return " and ".join(words)

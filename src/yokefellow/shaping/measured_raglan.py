@@ -1,0 +1,240 @@
+"""The raglan yoke of a project: solved, by measure or by percentage, or refused."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+from math import lcm
+
+from yokefellow.charts.chart import Chart
+from yokefellow.findings import PlanError
+from yokefellow.fit import Finished, RaglanFit
+from yokefellow.gauge import Gauges
+from yokefellow.project.fixed import NOTHING, Fixed
+from yokefellow.project.models import Project
+from yokefellow.shaping.counts import Count, nearest
+from yokefellow.shaping.measured import LEAST_YOKE_ROUNDS, refuse_wide_underarms, yoke_task
+from yokefellow.shaping.percentages import raglan_percentages
+from yokefellow.shaping.pinned import as_asked, on_the_pins
+from yokefellow.shaping.pins_refused import pins_refused
+from yokefellow.shaping.portion import portioned
+from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
+from yokefellow.shaping.raglan_refusals import (
+    Asked,
+    band_grows,
+    band_over_end,
+    bands_crowd,
+    unreached,
+)
+from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_of
+from yokefellow.shaping.rates import FIRST, Rate, rounds_of
+from yokefellow.shaping.shapes import BandShape, RaglanLine, RaglanPiece, RaglanShape, Split
+from yokefellow.shaping.short_rows import ShortRows, raglan_short_rows
+from yokefellow.shaping.task import of_the_yoke
+from yokefellow.shaping.zones import BandTask, Zones, band_task
+
+__all__ = ["RaglanYoke", "raglan_yoke"]
+
+
+@dataclass(frozen=True, slots=True)
+class RaglanYoke:
+    """A whole raglan yoke with the neck above it and the split below."""
+
+    neck: Count
+    shape: RaglanShape
+    split: Split
+    broken: tuple[str, ...]
+
+
+def raglan_yoke(
+    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+) -> RaglanYoke:
+    """Choose every count of a raglan yoke.
+
+    Raises:
+        PlanError: no raglan leads from this neck to this body in this depth, or a band
+            does not fit below its increases.
+    """
+    by_share = project.garment.yoke.proportions != "measured"
+    zones, solution = (
+        _by_percentage(finished, gauges, project.fixed.body)
+        if by_share
+        else _measured(project, finished, gauges, charts)
+    )
+    return RaglanYoke(
+        solution.neck,
+        _shape(project, finished, gauges, zones, solution),
+        solution.split,
+        solution.broken,
+    )
+
+
+def _meets(found: RaglanSolution, fixed: Fixed) -> bool:
+    split = found.split
+    pairs = (
+        (fixed.neck, found.neck.got),
+        (fixed.yoke, split.yoke),
+        (fixed.body, split.body.got),
+        (fixed.sleeve, split.sleeve.got),
+        (fixed.underarm, split.underarm.got),
+    )
+    return all(pin is None or pin == got for pin, got in pairs)
+
+
+def _raglan_fit(finished: Finished) -> RaglanFit:
+    if finished.yoke.raglan is None:
+        raise ValueError("this garment is no raglan")
+    return finished.yoke.raglan
+
+
+def _measured(
+    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+) -> tuple[Zones, RaglanSolution]:
+    refuse_wide_underarms(project, finished, gauges)
+    bands = tuple(
+        band_task(chart, gauges, at=band.at, repeats=band.repeats)
+        for chart, band in zip(charts, project.garment.yoke.bands, strict=True)
+    )
+    unit = project.sheet.units
+    for band in bands:
+        if band.growing:
+            raise PlanError([band_grows(band)])
+    zones = place_below(
+        bands,
+        depth_cm=finished.yoke.depth_cm,
+        rounds_per_cm=gauges.plain.rounds_per_cm,
+        least_rounds=LEAST_YOKE_ROUNDS,
+    )
+    if isinstance(zones, OverEnd):
+        raise PlanError([band_over_end(zones, finished.yoke.depth_cm, unit)])
+    free = _task(project, finished, gauges, zones)
+    fixed = of_the_yoke(project.fixed)
+    solution = _solved(free, fixed)
+    if solution is not None:
+        return zones, solution
+    if fixed is not NOTHING and _solved(free, NOTHING) is not None:
+        tries = partial(_with_pins, free)
+        raise PlanError([pins_refused(None, bands, tries, project, PINNED_WHY)])
+    asked = Asked(free, bands, zones, finished, unit)
+    raise PlanError([bands_crowd(asked) if bands else unreached(asked)])
+
+
+PINNED_WHY = (
+    "In a raglan every piece grows by two stitches at a time, so the neck and the end of the yoke "
+    "must differ by a multiple of four (or the front's neck by two stitches from the back's); each "
+    "piece can only widen, at most in every round; and body, sleeves and underarms must add up to "
+    "the yoke."
+)
+
+
+def _with_pins(free: RaglanTask, fixed: Fixed, _: Sequence[BandTask]) -> RaglanSolution | None:
+    return _solved(free, fixed)
+
+
+def _solved(free: RaglanTask, fixed: Fixed) -> RaglanSolution | None:
+    """Solve with these pins; what is pinned stands in the line in place of what was measured.
+
+    Pins that the free raglan meets by itself change nothing.
+    """
+    by_itself = solve_raglan(free)
+    if fixed == NOTHING or (by_itself is not None and _meets(by_itself, fixed)):
+        return by_itself
+    counts = on_the_pins(replace(free.counts, fixed=fixed))
+    if counts is None:
+        return None
+    found = solve_raglan(replace(free, counts=counts))
+    return None if found is None else as_asked(found, free.counts)
+
+
+def _task(project: Project, finished: Finished, gauges: Gauges, zones: Zones) -> RaglanTask:
+    fit, plain = _raglan_fit(finished), gauges.plain
+    tasks = [placed.task for placed in zones.bands]
+    return RaglanTask(
+        counts=yoke_task(project, finished, gauges, rounds=zones.rounds),
+        back_neck=fit.back_neck_cm * plain.stitches_per_cm,
+        line_width=project.garment.yoke.line_width,
+        room=room_of(zones),
+        shoulder_round=min(zones.rounds, zones.round_at(fit.shoulder_at_cm)),
+        front_more=finished.yoke.front_more_cm * plain.stitches_per_cm,
+        repeat=lcm(*(task.first_width for task in tasks)),
+        pinned=tuple(t.repeats * t.first_width for t in tasks if t.repeats is not None),
+    )
+
+
+def _by_percentage(
+    finished: Finished, gauges: Gauges, pinned: int | None
+) -> tuple[Zones, RaglanSolution]:
+    """Take every count, and the depth with them, from the body's stitches."""
+    plain = gauges.plain
+    per_cm = plain.stitches_per_cm
+    wanted = finished.body.chest_cm * per_cm
+    counts = raglan_percentages(pinned or nearest(wanted, multiple=2, least=40))
+    split = portioned(
+        Split(
+            Count(counts.body, wanted, per_cm),
+            Count(counts.sleeve, finished.sleeve.upper_arm_cm * per_cm, per_cm),
+            Count(counts.underarm, finished.yoke.underarm_cm * per_cm, per_cm),
+        ),
+        front_more=finished.yoke.front_more_cm * per_cm,
+    )
+    spread = (Rate(2, counts.times),)
+    back, front, sleeve = (
+        RaglanPiece(end - 2 * counts.times, spread, rounds_of(spread))
+        for end in (split.back, split.front, split.held)
+    )
+    zones = Zones(2 * counts.times, (), plain.rounds_per_cm, FIRST)
+    start = back.start + front.start + 2 * sleeve.start
+    neck = Count(start, finished.neck.opening_cm * per_cm, per_cm)
+    at = min(zones.rounds, zones.round_at(_raglan_fit(finished).shoulder_at_cm))
+    pieces = (back, front, sleeve, sleeve)
+    there = sum(piece.stitches_at(at) for piece in pieces)
+    covered = there >= min(finished.yoke.shoulder_cm * per_cm, split.yoke)
+    broken = () if covered else ("shoulder",)
+    return zones, RaglanSolution(neck, split, back, front, sleeve, broken)
+
+
+def _shape(
+    project: Project, finished: Finished, gauges: Gauges, zones: Zones, solution: RaglanSolution
+) -> RaglanShape:
+    fit, plain, choices = _raglan_fit(finished), gauges.plain, project.garment.yoke
+    per_cm = plain.rounds_per_cm
+    if zones.bands:
+        per_cm = zones.rounds / zones.depth_cm(zones.rounds)
+    return RaglanShape(
+        rounds=Count(zones.rounds, finished.yoke.depth_cm * per_cm, per_cm),
+        back=solution.back,
+        front=solution.front,
+        sleeve=solution.sleeve,
+        line=RaglanLine(choices.line_width, choices.line_increase),
+        short_rows=_short_rows(finished, gauges, solution),
+        shoulder_round=min(zones.rounds, zones.round_at(fit.shoulder_at_cm)),
+        shoulder_wanted=finished.yoke.shoulder_cm * plain.stitches_per_cm,
+        stitches_per_cm=plain.stitches_per_cm,
+        bands=tuple(_bands(zones, solution.split, plain.stitches_per_cm)),
+    )
+
+
+def _short_rows(finished: Finished, gauges: Gauges, solution: RaglanSolution) -> ShortRows:
+    return raglan_short_rows(
+        raise_cm=finished.neck.raise_cm,
+        rows_per_cm=gauges.plain.rounds_per_cm,
+        back=solution.back.start,
+        sleeve=solution.sleeve.start,
+        neck_stitches=solution.neck.got,
+    )
+
+
+def _bands(zones: Zones, split: Split, per_cm: float) -> Sequence[BandShape]:
+    return [_band(placed.task, placed.first, split.yoke, per_cm) for placed in zones.bands]
+
+
+def _band(task: BandTask, first: int, yoke: int, per_cm: float) -> BandShape:
+    """Give a band its count: the whole yoke's, which has grown above it."""
+    return BandShape(
+        name=task.name,
+        first=first,
+        repeats=yoke // task.first_width,
+        start=Count(yoke, yoke / per_cm * task.stitches_per_cm, task.stitches_per_cm),
+        counts=(yoke,) * task.rounds,
+    )

@@ -1,0 +1,215 @@
+"""The raglan yoke: neck, split and rates chosen together.
+
+Four lines part the yoke into back, front and two sleeves. Each piece gains two
+stitches, one at either end, in every increase round of its own, and must come
+from its share of the neck to its count at the split within the rounds there
+are. What is minimised, in this order:
+
+1. broken rules: the shoulders not covered where they are fullest.
+2. how much there is to follow: the rates to be read (pieces with the same
+   rates are read once), one more where a piece increases in every round for a
+   while, and one each where a rib needs an adjusting round.
+3. deviation: the squared relative distance of N, B, S, U and of the back of
+   the neck from what was wanted.
+
+The finished dimensions do not take part in the bargain: B, S and U are only
+ever drawn from the counts that divisibility permits, within half a stitch of
+the best, and so is N: each piece grows by twos, so N leaves the same rest by
+four as the stitches at the end of the yoke. How the neck is shared out between
+body and sleeves is free within a small tolerance, and that freedom buys the
+simple rates. No wider share is tried before the narrower one has failed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from yokefellow.shaping.counts import Count, permitted
+from yokefellow.shaping.portion import portioned
+from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of
+from yokefellow.shaping.shapes import RaglanPiece, Split
+from yokefellow.shaping.task import YokeTask, splits_for
+
+__all__ = ["LEAST_BETWEEN", "RaglanSolution", "RaglanTask", "least_piece", "solve_raglan"]
+
+SHARES_OFF = (0.12, 0.35)
+"""How far the back of the neck may lie off the width wanted, as shares of it; the wider is only
+tried when the narrower leads nowhere (our choice)."""
+
+LEAST_BETWEEN = 2
+"""Stitches of a piece between its two lines, at the least, as the yoke begins."""
+
+SHARE_WEIGHT = 0.25
+"""What the share of the neck weighs beside the counts of the finished garment."""
+
+
+@dataclass(frozen=True, slots=True)
+class RaglanTask:
+    """What a raglan is asked for, in real numbers of stitches."""
+
+    counts: YokeTask
+    back_neck: float
+    """Across the back of the neck, with its share of two lines."""
+    line_width: int
+    room: int
+    """The rounds in which it may increase, counted from the first of the yoke."""
+    shoulder_round: int
+    """The round that passes where the shoulders are fullest."""
+    repeat: int = 1
+    """What the stitches at the end of the yoke must divide by, for the bands below."""
+    front_more: float = 0.0
+    """How many stitches more of the round the front has than the back."""
+    pinned: tuple[int, ...] = ()
+    """The stitches there must be at the end, for each band whose repeats are pinned."""
+
+
+@dataclass(frozen=True, slots=True)
+class RaglanSolution:
+    """The chosen counts, and the rules they had to break."""
+
+    neck: Count
+    split: Split
+    back: RaglanPiece
+    front: RaglanPiece
+    sleeve: RaglanPiece
+    broken: tuple[str, ...]
+    """`shoulder`."""
+
+
+class _Starts(NamedTuple):
+    """How the neck is shared out."""
+
+    back: int
+    front: int
+    sleeve: int
+
+
+def least_piece(line_width: int, *, body: bool) -> int:
+    """Give the fewest stitches a piece may begin with: its share of two lines, and two between."""
+    share = line_width - line_width // 2 if body else line_width // 2
+    return 2 * share + LEAST_BETWEEN
+
+
+def solve_raglan(task: RaglanTask) -> RaglanSolution | None:
+    """Choose neck, split, shares and rates together; None when no raglan reaches.
+
+    See the head of this file for what is minimised.
+    """
+    for wide in (False, True) if task.repeat > 1 or task.pinned else (False,):
+        splits = _splits(task, wide=wide)
+        for off in SHARES_OFF:
+            found = _cheapest(task, splits, off)
+            if found is not None:
+                return found
+    return None
+
+
+def _splits(task: RaglanTask, *, wide: bool) -> tuple[tuple[float, Split], ...]:
+    """List the splits to try: those whose yoke the bands below divide."""
+    return tuple(
+        (cost, portioned(split, front_more=task.front_more))
+        for yoke, (cost, split) in splits_for(task.counts, wide=wide).items()
+        if yoke % task.repeat == 0 and all(pinned == yoke for pinned in task.pinned)
+    )
+
+
+def _cheapest(
+    task: RaglanTask, splits: Iterable[tuple[float, Split]], off: float
+) -> RaglanSolution | None:
+    best: tuple[tuple[float, ...], Split, _Starts] | None = None
+    for split_cost, split in splits:
+        for starts in _shares(task, split, off):
+            spread = _spread(task, split, starts)
+            if spread is None:
+                continue
+            cost = _cost(task, split_cost, starts, spread)
+            if best is None or cost < best[0]:
+                best = (cost, split, starts)
+    return None if best is None else _built(task, best[1], best[2])
+
+
+def _shares(task: RaglanTask, split: Split, off: float) -> Iterator[_Starts]:
+    """Share out every permitted neck among the pieces, each with the parity of its end."""
+    least_back = least_piece(task.line_width, body=True)
+    least_sleeve = least_piece(task.line_width, body=False)
+    reach = max(2.0, off * task.back_neck)
+    low, high = task.back_neck - reach, task.back_neck + reach
+    for more in _front_more(split, is_pinned=task.counts.fixed.neck is not None):
+        rest = (2 * split.back + more + 2 * split.held) % 4
+        for neck in _necks(task, rest):
+            first = max(least_back, int(low))
+            for back in range(first + (first + split.back) % 2, int(high) + 1, 2):
+                sleeve = (neck - 2 * back - more) // 2
+                if sleeve >= least_sleeve and back + more >= least_back:
+                    yield _Starts(back, back + more, sleeve)
+
+
+def _necks(task: RaglanTask, rest: int) -> tuple[int, ...]:
+    """Give the counts the neck may have that leave this rest by four."""
+    pin = task.counts.fixed.neck
+    if pin is not None:
+        return (pin,) if pin % 4 == rest else ()
+    return permitted(task.counts.neck, multiple=4, remainder=rest, least=8)
+
+
+def _front_more(split: Split, *, is_pinned: bool) -> tuple[int, ...]:
+    """Give how many stitches more the front of the neck may have than its back: as few as can.
+
+    A neck that is pinned may ask for two of them.
+    """
+    if (split.front - split.back) % 2:
+        return (1, -1)
+    return (0, 2, -2) if is_pinned else (0,)
+
+
+def _spread(task: RaglanTask, split: Split, starts: _Starts) -> tuple[tuple[Rate, ...], ...] | None:
+    """Give the rates of back, front and sleeve; None when one cannot reach its count."""
+    ends = (split.back, split.front, split.held)
+    times = [(end - start) // 2 for start, end in zip(starts, ends, strict=True)]
+    if min(times) < 0 or max(times) > most_times(task.room):
+        return None
+    return tuple(rates(each, task.room) for each in times)
+
+
+def _cost(
+    task: RaglanTask, split_cost: float, starts: _Starts, spread: tuple[tuple[Rate, ...], ...]
+) -> tuple[float, ...]:
+    neck = starts.back + starts.front + 2 * starts.sleeve
+    adjusting = int(split_cost) + (neck % task.counts.neck_multiple > 0)
+    restless = any(rate.every == 1 for each in spread for rate in each)
+    to_read = sum(len(each) for each in set(spread))
+    return (
+        float(not _covers(task, starts, spread)),
+        float(to_read + adjusting + restless + (abs(starts.front - starts.back) > 1)),
+        split_cost % 1
+        + ((neck - task.counts.neck) / task.counts.neck) ** 2
+        + SHARE_WEIGHT * ((starts.back - task.back_neck) / task.back_neck) ** 2,
+    )
+
+
+def _covers(task: RaglanTask, starts: _Starts, spread: tuple[tuple[Rate, ...], ...]) -> bool:
+    """Tell whether the yoke goes round the shoulders where they are fullest, or never could."""
+    there = [
+        start + 2 * sum(number <= task.shoulder_round for number in rounds_of(each))
+        for start, each in zip(starts, spread, strict=True)
+    ]
+    return there[0] + there[1] + 2 * there[2] >= task.counts.covering
+
+
+def _built(task: RaglanTask, split: Split, starts: _Starts) -> RaglanSolution:
+    spread = _spread(task, split, starts)
+    if spread is None:
+        raise ValueError("the shares of the neck do not reach the split")
+    back, front, sleeve = (
+        RaglanPiece(start, each, rounds_of(each))
+        for start, each in zip(starts, spread, strict=True)
+    )
+    neck = Count(
+        starts.back + starts.front + 2 * starts.sleeve,
+        task.counts.neck,
+        task.counts.stitches_per_cm,
+    )
+    broken = () if _covers(task, starts, spread) else ("shoulder",)
+    return RaglanSolution(neck, split, back, front, sleeve, broken)

@@ -1,0 +1,69 @@
+"""Where colour bands lie in a raglan: below all its increases."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from yokefellow.shaping.counts import nearest
+from yokefellow.shaping.placing import GOOD_GAP
+from yokefellow.shaping.rates import FIRST
+from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
+
+__all__ = ["BELOW", "OverEnd", "place_below", "room_of"]
+
+BELOW = 2
+"""Plain rounds between the last band and the underarm, where it is not placed by its depth, so
+that the underarms are picked up from plain knitting (our choice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class OverEnd:
+    """A band that runs into the next one, into the underarm, or out at the neck."""
+
+    band: BandTask
+    rounds: int
+    """Of the whole yoke."""
+
+
+def place_below(
+    bands: Sequence[BandTask], *, depth_cm: float, rounds_per_cm: float, least_rounds: int
+) -> Zones | OverEnd:
+    """Put every band at its rounds: at its depth, or as low as those below it allow.
+
+    Args:
+        bands: in knitting order.
+        depth_cm: of the whole yoke at the front.
+        rounds_per_cm: of the plain fabric.
+        least_rounds: the fewest rounds of a yoke.
+    """
+    in_bands_cm = sum(band.depth_cm for band in bands)
+    plain = nearest(max(0.0, depth_cm - in_bands_cm) * rounds_per_cm, least=0)
+    total = max(least_rounds, plain + sum(band.rounds for band in bands))
+    firsts = tuple(_firsts(bands, total=total, rounds_per_cm=rounds_per_cm))
+    free = FIRST + 1
+    for band, first in zip(bands, firsts, strict=True):
+        if first < free:
+            return OverEnd(band, total)
+        free = first + band.rounds
+    if free - 1 > total:
+        return OverEnd(bands[-1], total)
+    placed = tuple(PlacedBand(band, first) for band, first in zip(bands, firsts, strict=True))
+    return Zones(total, placed, rounds_per_cm, FIRST)
+
+
+def _firsts(bands: Sequence[BandTask], *, total: int, rounds_per_cm: float) -> Iterator[int]:
+    """Give the first round of each band."""
+    above = [sum(band.rounds for band in bands[:at]) for at in range(len(bands))]
+    above_cm = [sum(band.depth_cm for band in bands[:at]) for at in range(len(bands))]
+    for at, band in enumerate(bands):
+        if band.at_cm is not None:
+            yield above[at] + nearest((band.at_cm - above_cm[at]) * rounds_per_cm, least=0) + 1
+            continue
+        below = sum(other.rounds for other in bands[at:]) + GOOD_GAP * (len(bands) - at - 1)
+        yield total - BELOW - below + 1
+
+
+def room_of(zones: Zones) -> int:
+    """Give the rounds that may increase: all, or those above the first band and a plain one."""
+    return zones.bands[0].first - 2 if zones.bands else zones.rounds

@@ -1,0 +1,85 @@
+"""How often a raglan piece increases: so many times over so many rounds, in plain words' numbers.
+
+A piece that needs more increase rounds than fit at one rate takes two that
+stand side by side: every round and every 2nd, every 2nd and every 4th, every
+4th and every 6th. All but the first kind keep to the even rounds, so that
+every piece increases in the same rounds or rests in them, and a plain round
+lies between (common practice: "every other round"). The faster rate comes
+first: so a yoke slopes as shoulders do, and hangs straighter below them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby
+
+from yokefellow.shaping.even import gaps
+
+__all__ = ["FIRST", "Rate", "most_times", "rates", "rounds_of"]
+
+FIRST = 2
+"""The earliest round that may increase: the first sets the markers and closes the gaps of the
+short rows."""
+
+SPARE = 2
+"""Rounds a single rate may end before the last round, rather than take a second rate for them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rate:
+    """Every so many rounds, so many times."""
+
+    every: int
+    times: int
+
+
+def most_times(rounds: int) -> int:
+    """Give how often a piece can increase at all: in every round from the second on."""
+    return max(0, rounds - FIRST + 1)
+
+
+def rates(times: int, rounds: int) -> tuple[Rate, ...]:
+    """Spread `times` increase rounds over `rounds`, the last of them at the end.
+
+    Args:
+        times: increase rounds of the piece.
+        rounds: rounds of the yoke in which it may increase, counted from its first.
+
+    Returns:
+        One rate or two, the faster one first; nothing for a piece that never increases.
+
+    Raises:
+        ValueError: more increase rounds than rounds.
+
+    >>> rates(24, 56)
+    (Rate(every=2, times=20), Rate(every=4, times=4))
+    >>> rates(30, 40)
+    (Rate(every=1, times=21), Rate(every=2, times=9))
+    """
+    if times > most_times(rounds):
+        raise ValueError(f"{times} increase rounds do not fit into {rounds} rounds")
+    if times == 0:
+        return ()
+    if times > rounds // 2:
+        fast = 2 * times - rounds + 1
+        return (Rate(1, fast), Rate(2, times - fast)) if fast < times else (Rate(1, fast),)
+    every = 2 * (rounds // 2 // times)
+    if rounds - every * times <= SPARE:
+        return (Rate(every, times),)
+    intervals = sorted(2 * half for half in gaps(rounds // 2, times))
+    return tuple(Rate(every, sum(1 for _ in same)) for every, same in groupby(intervals))
+
+
+def rounds_of(spread: tuple[Rate, ...]) -> tuple[int, ...]:
+    """Give the rounds in which a piece increases, rising.
+
+    >>> rounds_of((Rate(2, 3), Rate(4, 2)))
+    (2, 4, 6, 10, 14)
+    """
+    at = FIRST - 1 if spread and spread[0].every == 1 else 0
+    found: list[int] = []
+    for rate in spread:
+        for _ in range(rate.times):
+            at += rate.every
+            found.append(at)
+    return tuple(found)
