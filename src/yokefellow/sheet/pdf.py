@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import gc
 import io
 import logging
 import os
@@ -51,14 +52,34 @@ def render_pdf(
     tell = progress or _silent
     tell("Writing the page")
     html = page(view(plan, prospects), medium="paper")
-    tell("Loading the typesetter")
-    _check_library()
-    tell("Setting the pages")
-    with _listening() as missing:
-        pdf = typeset(html, key=plan.key)
+    with _seldom_collecting():
+        tell("Loading the typesetter")
+        _check_library()
+        tell("Setting the pages")
+        with _listening() as missing:
+            pdf = typeset(html, key=plan.key)
     if missing:
         tell(f"No font here has {' '.join(map(_named, sorted(missing)))}: printed as empty boxes")
     return pdf
+
+
+_SELDOM = 20_000
+"""Objects made between two looks for dead cycles; Python's own number is some hundreds."""
+
+
+@contextlib.contextmanager
+def _seldom_collecting() -> Iterator[None]:
+    """Look for dead cycles seldom while pages are set, and as before afterwards.
+
+    Setting makes hundreds of thousands of objects that all live to its end; walking
+    them again and again is as dear as tagging the whole PDF.
+    """
+    before = gc.get_threshold()
+    gc.set_threshold(_SELDOM, *before[1:])
+    try:
+        yield
+    finally:
+        gc.set_threshold(*before)
 
 
 def _silent(_: str) -> None:
