@@ -30,8 +30,10 @@ from yokefellow.findings import PlanError
 from yokefellow.project.load import load
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
-from yokefellow.sheet.pdf import render_pdf
+from yokefellow.sheet.pages import page
+from yokefellow.sheet.pdf import render_pdf, typeset
 from yokefellow.sheet.text import render_text
+from yokefellow.sheet.view import view
 from yokefellow.whatif import Prospects, prospects
 
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))
@@ -202,6 +204,17 @@ def test_a_number_that_is_other_in_one_format_is_found(spoilt: str) -> None:
     sheets = {format_: READERS[format_](text) for format_, text in other.items()}
     with pytest.raises(AssertionError):
         are_one_garment(sheets, made)
+
+
+def test_a_number_that_is_other_in_the_pdf_is_found() -> None:
+    _, made = few()[0]
+    split = made.shape.split.yoke
+    html = page(view(made), medium="paper")
+    wrong = html.replace(f'class="count">{split}<', f'class="count">{split + 1}<', 1)
+    assert wrong != html
+    read = read_pdf(typeset(wrong, key="0" * 16))
+    assert by_row(read) != by_row(read_json(render_json(made)))
+    assert read.measures == read_json(render_json(made)).measures
 
 
 def test_a_line_that_is_missing_in_the_text_is_found() -> None:

@@ -38,7 +38,7 @@ def render() -> str:
 def _lines() -> Iterator[str]:
     total = sum(len(checks(source.name)) for source in SOURCES)
     yield _INTRO.format(checks=total, sources=len(SOURCES))
-    yield "| source | checks | of them not exact |"
+    yield "| source | checks | with a bound |"
     yield "|---|---:|---:|"
     for source in SOURCES:
         found = checks(source.name)
@@ -86,6 +86,8 @@ def _row(check: Check, reasons: dict[str, int]) -> str:
 
 def _range(check: Check) -> str:
     least, most = check.ends
+    if least == most:
+        return _number(least)
     if isinf(most):
         return f"at least {_number(least)}"
     return f"from {_number(least)} to {_number(most)}"
@@ -94,6 +96,8 @@ def _range(check: Check) -> str:
 def _value(value: Value) -> str:
     if isinstance(value, str):
         return value
+    if len(value) > 2 and len(set(value)) == 1:
+        return f"{_entry(value[0])} each"
     return "; ".join(map(_entry, value))
 
 
@@ -105,13 +109,13 @@ def _entry(entry: Entry) -> str:
 
 def _number(value: float) -> str:
     """Write a number so that it can be compared by eye, the same on every machine."""
-    short = round(value, 3)
-    shown = f"{short:.6g}" if abs(value - short) < EXACT else f"{value:.2f}"
+    short = round(value, 5)
+    shown = f"{short:.9g}" if abs(value - short) < EXACT else f"{value:.2f}"
     return shown.replace("-", "−") if float(shown) else "0"
 
 
 def _small(value: float) -> str:
-    return f"{value:.2g}" if value > EXACT else "0"
+    return f"{value:.3g}" if value > EXACT else "0"
 
 
 if __name__ == "__main__":

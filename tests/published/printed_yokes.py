@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tests.published import published
-from tests.published.check import Check
+from tests.published.check import EXACT, Check
 from tests.sweaters import IN
 from yokefellow.sizing.tables import tables
 
@@ -24,7 +24,7 @@ def checks() -> Iterator[Check]:
             (printed["least_in"], printed["most_in"]),
             tuple(_rest(group)),
             "in",
-            within=bound["deeper_cm"] / IN,
+            within=max(EXACT, bound["deeper_cm"] / IN),
             why=bound["why"],
             inside=True,
         )
