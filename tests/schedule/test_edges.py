@@ -72,6 +72,17 @@ def test_a_fold_has_its_outside_on_the_side_of_the_sweater(turning: str) -> None
     assert printed(plan, "hem")[-1] == f"sew down all {stitches} live sts inside"
 
 
+@pytest.mark.parametrize("chest", ["92 cm", "93 cm", "94 cm", "95 cm"])
+@pytest.mark.parametrize("shape", ["straight", "a-line", "waist"])
+def test_no_marker_lies_in_the_way_of_a_picot_fold(shape: str, chest: str) -> None:
+    """An odd half of the body would have the marker between two stitches worked together."""
+    sections = finished("folded", garment__body__turning="picot", garment__body__shape=shape)
+    plan = planned(edited(sections, wearer={"table": "women"}, body__chest=chest))
+    last = [row for row in plan.rows if row.section.key == "body"][-1]
+    assert ", rm, " in phrase(last.row, last.before)
+    assert knit_page(render_html(plan)).loops == plan.total_stitches
+
+
 @pytest.mark.parametrize("finish", ["rib", "garter", "rolled", "folded"])
 @pytest.mark.parametrize("unit", ["cm", "in"])
 def test_every_finish_is_knitted_from_its_page_and_told(finish: str, unit: str) -> None:

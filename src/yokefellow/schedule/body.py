@@ -32,10 +32,15 @@ def _rows(body: BodyShape, stitches: int, *, wrapped: bool) -> Iterator[Row]:
             change = changes[number]
             yield _side_changes(front, back, change)
             front, back = front + change.front, back + change.back
-        elif number == body.rounds.got and front + back != body.hem_stitches:
+        elif number == body.rounds.got and _marker_must_go(body, front + back):
             yield _to_hem(front, back, body.hem_stitches)
         else:
             yield plain_round(front + back)
+
+
+def _marker_must_go(body: BodyShape, stitches: int) -> bool:
+    """Tell whether the marker would lie between two stitches that are worked together."""
+    return stitches != body.hem_stitches or body.hem.turning == "picot"
 
 
 def dart_loops(body: BodyShape, stitches: int, *, wrapped: bool) -> int:
@@ -58,7 +63,8 @@ def _to_hem(front: int, back: int, hem: int) -> Row:
         for before, after in ((front, front_hem), (back, hem - front_hem))
     )
     steps = tidy((*first, Op("rm"), *second))
-    return Row(steps, Feature.ADJUST, why="to the hem's count")
+    why = "takes off the marker" if front + back == hem else "to the hem's count"
+    return Row(steps, Feature.ADJUST, why=why)
 
 
 def _side_changes(front: int, back: int, change: SideChange) -> Row:
