@@ -40,19 +40,29 @@ def page(sheet: Sheet, *, medium: Medium) -> str:
             policy; `paper` has glyph boxes and neither.
     """
     templates = _templates()
-    # Our own files, trusted; the only value in them is the paper, one of two words.
-    style = Markup(_style(templates, sheet.paper, medium))  # noqa: S704
+    # Our own files, trusted; in them stand the paper, one of two words, and the escaped title.
+    style = Markup(_style(templates, sheet, medium))  # noqa: S704
     script = Markup(templates.get_template("sheet/sheet.js").render())  # noqa: S704
     return templates.get_template("sheet/page.html.j2").render(
         sheet=sheet, medium=medium, style=style, script=script, policy=_policy(style, script)
     )
 
 
-def _style(templates: Environment, paper: str, medium: Medium) -> str:
-    style = templates.get_template("sheet/sheet.css.j2").render(paper=paper, tints=TINTS)
+def _style(templates: Environment, sheet: Sheet, medium: Medium) -> str:
+    style = templates.get_template("sheet/sheet.css.j2").render(
+        paper=sheet.paper, tints=TINTS, title=_in_style(sheet.title)
+    )
     if medium == "paper":
         return style
     return style + templates.get_template("sheet/screen.css").render()
+
+
+def _in_style(words: str) -> str:
+    """Write words for a string of a style sheet, where nothing in them can mean anything."""
+    return "".join(
+        letter if letter.isascii() and letter.isalnum() else f"\\{ord(letter):x} "
+        for letter in words
+    )
 
 
 def _policy(style: str, script: str) -> str:
