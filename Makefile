@@ -1,5 +1,6 @@
 # make sweater   a virtual environment, and the example's sheet as HTML and PDF
 # make test      the tests
+# make page      the page in a browser: accessible, valid, by keyboard, under its policy, printed
 # make check     style, types, the direction of imports
 # make proof     write the page of checks against published numbers
 # make bench     how quick it is, in ratios
@@ -16,7 +17,7 @@ EXAMPLE = warm-evenings
 OUT = examples/out
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
-.PHONY: sweater test check proof bench wheel clean
+.PHONY: sweater test page check proof bench wheel clean
 
 sweater: $(OUT)/$(EXAMPLE).html $(OUT)/$(EXAMPLE).pdf
 	@echo "The sheet of the example $(EXAMPLE):"
@@ -50,7 +51,14 @@ $(VENV)/.check: $(VENV)/.test
 test: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)
 	@sh .ci/libraries tests $(PYTHON)
-	$(PYTHON) -m pytest -n auto
+	$(PYTHON) -m pytest -n auto --ignore tests/browser
+
+# Apart from the others, as a browser takes its time and node its place.
+page: $(VENV)/.test
+	@sh .ci/libraries sheet $(PYTHON)
+	@sh .ci/libraries tests $(PYTHON)
+	@sh .ci/page-tools .tool/page
+	$(PYTHON) -m pytest -n auto tests/browser
 
 check: $(VENV)/.check
 	$(PYTHON) -m ruff check .
@@ -71,5 +79,5 @@ wheel: $(VENV)/.ready
 
 clean:
 	rm -rf $(VENV) $(OUT) build dist .mypy_cache .pytest_cache .ruff_cache
-	rm -rf .hypothesis .import_linter_cache
+	rm -rf .hypothesis .import_linter_cache .tool/page
 	find src tests -name __pycache__ -type d -prune -exec rm -rf {} +

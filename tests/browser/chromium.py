@@ -6,7 +6,7 @@ import json
 import os
 import shutil
 import subprocess
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -65,10 +65,8 @@ def look(*looks: Mapping[str, Any], flags: Sequence[str] = ()) -> list[dict[str,
 def planned(name: str) -> Plan:
     if name in EXAMPLES:
         return plan(load(ROOT / f"examples/{name}.toml"))
-    return {"bands": bands, "hostile": hostile}[name]() if name in OWN else named(name)
-
-
-OWN = ("bands", "hostile")
+    own: dict[str, Callable[[], Plan]] = {"bands": bands, "hostile": hostile}
+    return own[name]() if name in own else named(name)
 
 
 def bands() -> Plan:

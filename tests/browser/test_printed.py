@@ -29,9 +29,7 @@ def set_by_us(name: str) -> pypdf.PdfReader:
 @pytest.mark.parametrize("name", NAMES)
 def test_the_printed_page_has_every_line_and_no_controls(name: str, tmp_path: Path) -> None:
     printed = tmp_path / "printed.pdf"
-    (seen,) = look(
-        {"task": "print", "url": written(name, tmp_path).as_uri(), "into": str(printed)}
-    )
+    (seen,) = look({"task": "print", "url": written(name, tmp_path).as_uri(), "into": str(printed)})
     assert seen["said"] == []
     pages = pypdf.PdfReader(printed).pages
     ours = set_by_us(name).pages
