@@ -75,7 +75,7 @@ bench: $(VENV)/.test
 
 wheel: $(VENV)/.ready
 	@sh .ci/libraries sheet $(PYTHON)
-	@sh .ci/wheel $(PYTHON) examples/$(EXAMPLE).toml
+	@sh .ci/wheel $(PYTHON) examples/*.toml
 
 clean:
 	rm -rf $(VENV) $(OUT) build dist .mypy_cache .pytest_cache .ruff_cache
