@@ -5,6 +5,9 @@
 # make proof     write the page of checks against published numbers
 # make bench     how quick it is, in ratios
 # make wheel     build the wheel and try it outside this folder
+# make newcomers both commands of the README in a fresh clone, without rights, network or compiler
+# make hostile   hostile files and words, kills at random: other ones every time
+# make fuzz      whatever can be typed, for FUZZ_SECONDS
 # make clean     take away what these made
 #
 # Needs Python 3.11 or later. Works with GNU make 3.81 and in a path with spaces.
@@ -15,6 +18,7 @@ PYTHON = $(VENV)/bin/python
 PIP = $(PYTHON) -m pip --disable-pip-version-check
 EXAMPLE = warm-evenings
 OUT = examples/out
+FUZZ_SECONDS = 300
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
 .PHONY: sweater test page check proof bench wheel clean
@@ -76,6 +80,16 @@ bench: $(VENV)/.test
 wheel: $(VENV)/.ready
 	@sh .ci/libraries sheet $(PYTHON)
 	@sh .ci/wheel $(PYTHON) examples/*.toml
+
+newcomers:
+	@sh .ci/newcomers
+
+hostile: $(VENV)/.test
+	@sh .ci/libraries sheet $(PYTHON)
+	YOKEFELLOW_SEED=$$(date +%s) $(PYTHON) -m pytest -q tests/hostile tests/newcomers
+
+fuzz: $(VENV)/.test
+	$(PYTHON) -m tests.hostile.fuzz $(FUZZ_SECONDS)
 
 clean:
 	rm -rf $(VENV) $(OUT) build dist .mypy_cache .pytest_cache .ruff_cache
