@@ -5,7 +5,7 @@
 # make proof     write the page of checks against published numbers
 # make bench     how quick it is, in ratios
 # make wheel     build the wheel and try it outside this folder
-# make newcomers both commands of the README in a fresh clone, without rights, network or compiler
+# make newcomers  both commands of the README in a fresh clone, without rights, network or compiler
 # make hostile   hostile files and words, kills at random: other ones every time
 # make fuzz      whatever can be typed, for FUZZ_SECONDS
 # make clean     take away what these made
@@ -21,7 +21,7 @@ OUT = examples/out
 FUZZ_SECONDS = 300
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
-.PHONY: sweater test page check proof bench wheel clean
+.PHONY: sweater test page check proof bench wheel newcomers hostile fuzz clean
 
 sweater: $(OUT)/$(EXAMPLE).html $(OUT)/$(EXAMPLE).pdf
 	@echo "The sheet of the example $(EXAMPLE):"
