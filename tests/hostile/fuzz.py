@@ -133,8 +133,6 @@ def planned_or_told(project: Callable[[], Project]) -> None:
     json.loads(render_json(made))
 
 
-@given(project_files())
-@timed
 def files(text: str) -> None:
     planned_or_told(lambda: parse(text))
 
@@ -173,8 +171,6 @@ def chart_tables(draw: st.DrawFn) -> dict[str, Any]:
     }
 
 
-@given(chart_tables())
-@timed
 def charts(tables: dict[str, Any]) -> None:
     def project() -> Project:
         return parse("\n".join(f"{key} = {as_toml(value)}" for key, value in tables.items()))
@@ -205,8 +201,9 @@ written_rows = st.one_of(
 )
 
 
-@given(st.tuples(written_rows, st.integers(0, 10**9)))
-@timed
+whole_rows = st.tuples(written_rows, st.integers(0, 10**9))
+
+
 def rows(case: tuple[str, int]) -> None:
     text, before = case
     steps = read_or_told(text, read)
@@ -223,7 +220,7 @@ def read_or_told(text: str, reader: Callable[[str], tuple[Step, ...]]) -> tuple[
         return None
 
 
-ALL = (files, charts, rows)
+ALL = ((project_files(), files), (chart_tables(), charts), (whole_rows, rows))
 
 
 def run(examples: int, seed: int | None) -> None:
@@ -236,10 +233,10 @@ def run(examples: int, seed: int | None) -> None:
         suppress_health_check=list(HealthCheck),
         print_blob=True,
     )
-    for one in ALL:
-        inner: Any = one
-        test = chosen(inner)
-        (hypothesis.seed(seed)(test) if seed is not None else test)()
+    for cases, body in ALL:
+        inner: Any = body
+        test: Any = chosen(given(cases)(timed(inner)))
+        (test if seed is None else hypothesis.seed(seed)(test))()
 
 
 def main(words: list[str]) -> None:

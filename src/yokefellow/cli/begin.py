@@ -73,5 +73,7 @@ def _beside_its_size(answers: Answers) -> Answers:
         return answers
     table = tables()[answers.table or "women"]
     size = known_size(table, answers.size)
-    measures = {name: table.middle_cm(name, size) for name in Body.model_fields}
+    # Not every measure of a body stands in a sizing table.
+    measured = [name for name in Body.model_fields if name in table.rows]
+    measures = {name: table.middle_cm(name, size) for name in measured}
     return replace(answers, size=size, table_cm=measures)
