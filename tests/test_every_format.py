@@ -125,6 +125,7 @@ def kinds(sections: Sections) -> set[str]:
     return {
         garment["neck"]["short_rows"],
         garment["work_order"],
+        garment["yoke"].get("style", "circular"),
         sheet["units"],
         sheet["paper"],
         "large print" if sheet["large_print"] else "small print",
@@ -156,7 +157,7 @@ def test_random_sweaters_are_the_same_in_the_pdf() -> None:
 def test_the_few_are_of_every_kind() -> None:
     seen = Counter(kind for sections, _ in few() for kind in kinds(sections))
     assert set(seen) == {
-        *("german", "wrapped", "body first", "sleeves first"),
+        *("german", "wrapped", "body first", "sleeves first", "circular", "raglan"),
         *("cm", "in", "A4", "Letter", "large print", "small print"),
     }
 

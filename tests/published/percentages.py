@@ -45,7 +45,7 @@ def _shares(row: dict[str, Any]) -> Iterator[Check]:
         (found.underarm, found.sleeve, found.counts[-1], found.neck, found.cuff),
         "sts",
     )
-    split = _by_percentage(row["body"], BOOKS[0], "7").shape.split
+    split = by_percentage(row["body"], BOOKS[0], "7").shape.split
     yield Check(
         f"K = {row['body']}: Y of a whole sweater is (B - 2U) + 2(S - U)",
         (row["body"] - 2 * row["underarm"] + 2 * (row["sleeve"] - row["underarm"]),),
@@ -55,7 +55,7 @@ def _shares(row: dict[str, Any]) -> Iterator[Check]:
 
 
 @cache
-def _by_percentage(body: int, book: str, rows_per_in: str) -> Plan:
+def by_percentage(body: int, book: str, rows_per_in: str, *, style: str = "circular") -> Plan:
     """A sweater at 5 stitches to the inch with so many stitches round the body."""
     per_cm = WORKED["stitches_per_in"] / IN
     return planned(
@@ -67,13 +67,13 @@ def _by_percentage(body: int, book: str, rows_per_in: str) -> Plan:
                 "stitches": [f"{per_cm * 20:.6f} over 20 cm"],
                 "rounds": [f"{float(rows_per_in) / IN * 20:.6f} over 20 cm"],
             },
-            garment__yoke={"proportions": book, "depth": "quarter of chest"},
+            garment__yoke={"proportions": book, "depth": "quarter of chest", "style": style},
         )
     )
 
 
 def _sweater(book: str, rows_per_in: str, rounds: int) -> Check:
-    shape = _by_percentage(WORKED["body"], book, rows_per_in).shape
+    shape = by_percentage(WORKED["body"], book, rows_per_in).shape
     yoke, split = shape.yoke, shape.split
     counts = (yoke.increase_rounds[0].before, *(step.after for step in yoke.increase_rounds))
     return Check(
@@ -88,7 +88,7 @@ def _sweater(book: str, rows_per_in: str, rounds: int) -> Check:
 
 
 def _parts() -> Iterator[Check]:
-    parts, split = DATA["parts"], _by_percentage(WORKED["body"], BOOKS[0], "7").shape.split
+    parts, split = DATA["parts"], by_percentage(WORKED["body"], BOOKS[0], "7").shape.split
     yield Check(
         "K = 200: front, back and each sleeve at the end of the yoke",
         (parts["front"], parts["back"], parts["sleeve"]),
