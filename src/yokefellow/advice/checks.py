@@ -11,7 +11,7 @@ from dataclasses import replace
 from yokefellow.advice.bands import band_checks
 from yokefellow.advice.check import Check
 from yokefellow.advice.desk import Desk
-from yokefellow.advice.raglan_checks import raglan_counts
+from yokefellow.advice.raglan_checks import has_plain_rounds, raglan_counts
 from yokefellow.advice.reach import reaches_hips
 from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
@@ -145,12 +145,9 @@ def _yoke(desk: Desk) -> Iterator[Check]:
 
 def _side(desk: Desk) -> str:
     """Say where a depth is measured: a raglan's shoulder lies along the sleeve."""
-    is_raglan = isinstance(desk.shape.yoke, RaglanShape)
-    return (
-        "From below the neckband along the middle of a sleeve, which lies on the shoulder, the work"
-        if is_raglan
-        else "From below the neckband the front"
-    )
+    if isinstance(desk.shape.yoke, RaglanShape):
+        return f"{desk.neck_edge} along the middle of a sleeve, over the shoulder, the yoke"
+    return f"{desk.neck_edge} the front"
 
 
 def _armhole(desk: Desk) -> str:
@@ -170,6 +167,11 @@ def _outside_bands(yoke: AnyYoke, number: int) -> int:
 def _take_out(desk: Desk) -> str:
     yoke = desk.shape.yoke
     last = max([yoke.last_increase, *(band.last for band in yoke.bands)])
+    if isinstance(yoke, RaglanShape) and not yoke.bands and has_plain_rounds(yoke):
+        return (
+            "take it back a little, and work the last increase rounds with fewer plain rounds "
+            "between them."
+        )
     if last >= yoke.rounds.got:
         return "choose a shallower yoke and begin again from the last increase round."
     return f"take out plain rounds below round {last}, never the increases" + (

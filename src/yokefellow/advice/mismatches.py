@@ -125,6 +125,8 @@ def _full_bust(desk: _Desk) -> Iterator[Finding]:
             f"{split.underarm_front} of the {split.underarm.got} stitches of each underarm belong "
             "to the front"
         )
+    if split.front > split.back:
+        did.append(f"the front has {split.front - split.back} stitches more than the back")
     if body.growing:
         added = sum(change.front for change in body.changes if change.for_bust)
         did.append(f"the front gains {added} at its sides by row {body.row(body.growing)}")
@@ -152,13 +154,16 @@ def _wider(desk: _Desk) -> Iterator[Finding]:
         return
     half, other = ("front", "back") if apart > 0 else ("back", "front")
     more = abs(2 * front - desk.figures.cm("chest"))
-    theirs = split.underarm_front if apart > 0 else split.underarm_back
+    theirs, others = split.underarm_front, split.underarm_back
+    if apart < 0:
+        theirs, others = others, theirs
+    among = f", {theirs} of the {split.underarm.got} of each underarm among them"
     yield _note(
         code=f"fit.{half}-wider",
         field="body.front_chest",
         message=(
             f"Your {half} is {desk.show(more)} wider than your {other}: it has {abs(apart)} "
-            f"stitches more, {theirs} of the {split.underarm.got} of each underarm among them."
+            f"stitches more{among if theirs > others else ''}."
         ),
         remedy=_STAYS,
     )

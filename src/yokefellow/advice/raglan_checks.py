@@ -8,7 +8,7 @@ from itertools import groupby, pairwise
 from yokefellow.advice.check import Check
 from yokefellow.shaping.shapes import IncreaseRound, RaglanShape
 
-__all__ = ["piece_counts", "raglan_counts", "worth_counting"]
+__all__ = ["has_plain_rounds", "piece_counts", "raglan_counts", "worth_counting"]
 
 EVERY = 5
 """Increase rounds between two counts, where nothing changes (our choice)."""
@@ -46,6 +46,12 @@ def _last_of_runs(steps: tuple[IncreaseRound, ...]) -> Iterator[int]:
     apart = [(later.number - early.number, later.number) for early, later in pairwise(steps)]
     for _, run in groupby(apart, key=lambda one: one[0]):
         yield list(run)[-1][1]
+
+
+def has_plain_rounds(yoke: RaglanShape) -> bool:
+    """Tell whether plain rounds lie between the last increase rounds, to be left out at need."""
+    last_two = yoke.increase_rounds[-2:]
+    return len(last_two) > 1 and last_two[1].number - last_two[0].number > 1
 
 
 def raglan_counts(yoke: RaglanShape) -> Iterator[Check]:

@@ -68,11 +68,21 @@ def with_markers(steps: Iterable[Step], at: Iterable[int]) -> tuple[Step, ...]:
             marked.append(step)
             done += taken((step,))
         elif isinstance(step, Repeat):
-            rest = (Repeat(step.steps, step.times - 1),) if step.times > 1 else ()
-            ahead[:0] = [*step.steps, *rest]
+            ahead[:0] = _opened(step, places[0] - done)
         else:
             ahead[:0] = _cut(step, places[0] - done)
     return tidy(marked)
+
+
+def _opened(repeat: Repeat, stitches: int) -> list[Step]:
+    """Write out the one repetition in which so many stitches end; keep those around it together."""
+    before = stitches // taken(repeat.steps)
+    after = repeat.times - before - 1
+    return [*_again(repeat.steps, before), *repeat.steps, *_again(repeat.steps, after)]
+
+
+def _again(steps: tuple[Step, ...], times: int) -> tuple[Step, ...]:
+    return () if times == 0 else _times(steps, times)
 
 
 def _cut(op: Op, stitches: int) -> tuple[Op, Op]:

@@ -18,7 +18,7 @@ from yokefellow.shaping.measured import LEAST_YOKE_ROUNDS, refuse_wide_underarms
 from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.pinned import as_asked, on_the_pins
 from yokefellow.shaping.pins_refused import pins_refused
-from yokefellow.shaping.portion import portioned
+from yokefellow.shaping.portion import between_lines
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
 from yokefellow.shaping.raglan_refusals import (
     Asked,
@@ -170,7 +170,7 @@ def _by_percentage(
     per_cm = plain.stitches_per_cm
     wanted = finished.body.chest_cm * per_cm
     counts = raglan_percentages(pinned or nearest(wanted, multiple=2, least=40))
-    split = portioned(
+    split = between_lines(
         Split(
             Count(counts.body, wanted, per_cm),
             Count(counts.sleeve, finished.sleeve.upper_arm_cm * per_cm, per_cm),

@@ -27,7 +27,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from yokefellow.shaping.counts import Count, permitted
-from yokefellow.shaping.portion import portioned
+from yokefellow.shaping.portion import between_lines
 from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of
 from yokefellow.shaping.shapes import RaglanPiece, Split
 from yokefellow.shaping.task import YokeTask, splits_for
@@ -109,7 +109,7 @@ def solve_raglan(task: RaglanTask) -> RaglanSolution | None:
 def _splits(task: RaglanTask, *, wide: bool) -> tuple[tuple[float, Split], ...]:
     """List the splits to try: those whose yoke the bands below divide."""
     return tuple(
-        (cost, portioned(split, front_more=task.front_more))
+        (cost, between_lines(split, front_more=task.front_more))
         for yoke, (cost, split) in splits_for(task.counts, wide=wide).items()
         if yoke % task.repeat == 0 and all(pinned == yoke for pinned in task.pinned)
     )
@@ -170,7 +170,12 @@ def _spread(task: RaglanTask, split: Split, starts: _Starts) -> tuple[tuple[Rate
     times = [(end - start) // 2 for start, end in zip(starts, ends, strict=True)]
     if min(times) < 0 or max(times) > most_times(task.room):
         return None
-    return tuple(rates(each, task.room) for each in times)
+    back, front, sleeve = times
+    return (
+        rates(back, task.room, late=back > front),
+        rates(front, task.room, late=front > back),
+        rates(sleeve, task.room),
+    )
 
 
 def _cost(

@@ -5,7 +5,9 @@ stand side by side: every round and every 2nd, every 2nd and every 4th, every
 4th and every 6th. All but the first kind keep to the even rounds, so that
 every piece increases in the same rounds or rests in them, and a plain round
 lies between (common practice: "every other round"). The faster rate comes
-first: so a yoke slopes as shoulders do, and hangs straighter below them.
+first: so a yoke slopes as shoulders do, and hangs straighter below them. Only a
+front that must be wider than its back, or a back wider than its front, has the
+faster one last: it needs the width below.
 """
 
 from __future__ import annotations
@@ -38,15 +40,17 @@ def most_times(rounds: int) -> int:
     return max(0, rounds - FIRST + 1)
 
 
-def rates(times: int, rounds: int) -> tuple[Rate, ...]:
+def rates(times: int, rounds: int, *, late: bool = False) -> tuple[Rate, ...]:
     """Spread `times` increase rounds over `rounds`, the last of them at the end.
 
     Args:
         times: increase rounds of the piece.
         rounds: rounds of the yoke in which it may increase, counted from its first.
+        late: whether the faster of two rates comes last, for a piece that must be wide below
+            and not above, such as a front over a full bust.
 
     Returns:
-        One rate or two, the faster one first; nothing for a piece that never increases.
+        One rate or two; nothing for a piece that never increases.
 
     Raises:
         ValueError: more increase rounds than rounds.
@@ -60,13 +64,15 @@ def rates(times: int, rounds: int) -> tuple[Rate, ...]:
         raise ValueError(f"{times} increase rounds do not fit into {rounds} rounds")
     if times == 0:
         return ()
+    if times > rounds // 2 and late:
+        return Rate(2, rounds - times), Rate(1, 2 * times - rounds)
     if times > rounds // 2:
         fast = 2 * times - rounds + 1
         return (Rate(1, fast), Rate(2, times - fast)) if fast < times else (Rate(1, fast),)
     every = 2 * (rounds // 2 // times)
     if rounds - every * times <= SPARE:
         return (Rate(every, times),)
-    intervals = sorted(2 * half for half in gaps(rounds // 2, times))
+    intervals = sorted((2 * half for half in gaps(rounds // 2, times)), reverse=late)
     return tuple(Rate(every, sum(1 for _ in same)) for every, same in groupby(intervals))
 
 

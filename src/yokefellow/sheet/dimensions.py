@@ -70,7 +70,7 @@ def _neck_and_yoke(plan: Plan) -> Iterator[Dimension]:
     place = "Armhole, from the top of the shoulder"
     yield replace(
         _dimension(plan, "armhole", place, "armhole_depth", armhole),
-        counted=f"with {shape.yoke.sleeve.start // 2} sts of a sleeve",
+        counted=f"{depth.got} rnds + {shape.yoke.sleeve.start // 2} sts",
     )
 
 

@@ -88,7 +88,7 @@ def yoke_words(plan: Plan) -> str:
 def _paper(o: Outline) -> tuple[_Paper, float]:
     points = (*o.outer, *o.cuff, *o.body, *o.hem, o.sleeve_top)
     right = max(x for x, _ in points) + 0.5
-    top = -o.rise - o.band - 0.5
+    top = -max(0.0, o.rise) - o.band - 0.5
     bottom = max(y for _, y in points) + 0.5
     scale = (WIDE - 2 * MARGIN) / (2 * right)
     # Room above for the letters of the neck.
@@ -238,11 +238,14 @@ class _Mark:
 def _marks(o: Outline) -> Iterator[_Mark]:
     underarm_x, underarm_y = o.underarm
     yield _Mark(
-        "neck", (o.neck * 1.75, -o.band - o.rise * 0.6), (o.neck * 0.9, o.dip * 0.19), leader=True
+        "neck",
+        (o.neck * 1.75, -o.band - max(0.0, o.rise) * 0.6),
+        (o.neck * 0.9, o.dip * 0.19),
+        leader=True,
     )
     yield _Mark(
         "back_raise",
-        (-o.neck * 1.75, -o.band - o.rise * 0.6),
+        (-o.neck * 1.75, -o.band - max(0.0, o.rise) * 0.6),
         (-o.neck * 0.35, -o.rise * 0.88 - o.band * 0.97),
         leader=True,
     )

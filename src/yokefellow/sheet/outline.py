@@ -39,7 +39,7 @@ class Outline:
     dip: float
     """The front of the neck below its sides,"""
     rise: float
-    """and the back above them."""
+    """and the back above them; less than nothing where it, too, lies below."""
     band: float
     depth: float
     underarm: Point
@@ -73,7 +73,7 @@ def along(start: Point, step: Point, far: float) -> Point:
 def outline(shape: Shape) -> Outline:
     """Give the outline of the sweater as it will be after washing."""
     lens = max(LEAST_NECK_CM, shape.yoke.short_rows.raise_cm)
-    dip = FRONT_SHARE * lens
+    dip = _dip(shape.yoke, lens)
     underarm = (shape.split.body.cm / 4, dip + shape.yoke.rounds.cm)
     middle = along(underarm, ACROSS_ARM, shape.split.sleeve.cm / 4)
     sides = tuple(_sleeve_side(shape.sleeve, shape.split.sleeve.got))
@@ -103,6 +103,15 @@ def outline(shape: Shape) -> Outline:
         line=tuple(_raglan_line(shape, dip)) if isinstance(shape.yoke, RaglanShape) else (),
         shoulder_top=_shoulder_top(shape.yoke, dip),
     )
+
+
+def _dip(yoke: AnyYoke, lens: float) -> float:
+    """Give how far the front of the neck lies below its sides.
+
+    Half of a raglan sleeve's top lies before the shoulder, and is depth of the neck.
+    """
+    usual = FRONT_SHARE * lens
+    return max(usual, yoke.sleeve_top_cm / 2) if isinstance(yoke, RaglanShape) else usual
 
 
 def _increase_shares(yoke: AnyYoke) -> tuple[float, ...]:

@@ -71,7 +71,10 @@ def raglan_words(plan: Plan, yoke: RaglanShape) -> Iterator[str]:
         f"At the neck: {_counts(yoke, 0)}, together {yoke.start}. At the underarm: "
         f"{_counts(yoke, end)}, together {yoke.stitches_at(end)}."
     )
-    yield f"{' '.join(_rates(yoke))} {_first(yoke)} The rows below say it round by round."
+    yield (
+        f"{' '.join(_rates(yoke))} {_first(yoke)} The rows below say, round by round, which "
+        "pieces increase."
+    )
     yield f"{_markers(yoke)} {_ways(yoke)}".strip()
     if yoke.bands:
         yield "The colour bands lie below the last increase, where the lines have ended."
