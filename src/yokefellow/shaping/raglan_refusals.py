@@ -99,22 +99,24 @@ def _faults(asked: Asked) -> Iterator[tuple[float, Finding]]:
 
 
 def _line_wide(asked: Asked, piece: _Piece) -> Finding:
-    narrower = [w for w in range(1, asked.task.line_width) if _has_room(asked, w)]
+    narrower = _widest_line(asked)
     return _error(
         "line-wide",
         "garment.yoke.line_width",
         f"Four lines of {asked.task.line_width} leave too little of a neck of "
         f"{asked.show(asked.task.counts.neck)}: the {piece.name} begins with "
         f"{piece.neck:.0f} stitches there and needs {piece.least}.",
-        f"Write line_width = {narrower[-1]}, or a wider neck opening."
+        f"Write line_width = {narrower}, or a wider neck opening."
         if narrower
         else "Write a wider neck opening.",
     )
 
 
-def _has_room(asked: Asked, width: int) -> bool:
-    narrow = replace(asked, task=replace(asked.task, line_width=width))
-    return all(piece.neck >= piece.least for piece in _pieces(narrow))
+def _widest_line(asked: Asked) -> int | None:
+    """Find the widest line with which the raglan can be made."""
+    narrower = range(asked.task.line_width - 1, 0, -1)
+    tries = ((width, solve_raglan(replace(asked.task, line_width=width))) for width in narrower)
+    return next((width for width, found in tries if found is not None), None)
 
 
 def _neck_wide(asked: Asked, piece: _Piece) -> Finding:
@@ -180,20 +182,37 @@ def bands_crowd(asked: Asked) -> Finding:
 def _no_count(asked: Asked) -> Finding:
     yokes = sorted(splits_for(asked.task.counts, wide=True))
     repeat = asked.task.repeat
+    fitting = [yoke for yoke in yokes if yoke % repeat == 0]
+    if fitting:
+        return _pinned_repeats(asked, fitting)
     widths = [
         width
         for width in range(max(2, repeat - 4), repeat + 5)
         if width != repeat and any(yoke % width == 0 for yoke in yokes)
     ]
     fits = f" A repeat of {' or '.join(map(str, widths))} stitches would fit." if widths else ""
-    pinned = " Leave out its repeats, too." if asked.task.pinned else ""
     return _error(
         "band-count",
         "garment.yoke.bands",
         f"Below a raglan's increases the yoke has from {yokes[0]} to {yokes[-1]} stitches, and "
         f"none of these counts is a whole number of the repeats asked for ({repeat} "
         "stitches fit all the bands together).",
-        f"Choose a chart with another repeat, or more or less ease.{fits}{pinned}",
+        f"Choose a chart with another repeat, or more or less ease.{fits}",
+    )
+
+
+def _pinned_repeats(asked: Asked, fitting: Sequence[int]) -> Finding:
+    """Tell that the repeats that were asked for do not go round, and which numbers would."""
+    band = next(band for band in asked.bands if band.repeats is not None)
+    low, high = fitting[0] // band.first_width, fitting[-1] // band.first_width
+    numbers = f"{low}" if low == high else f"from {low} to {high}"
+    return _error(
+        "band-repeats",
+        "garment.yoke.bands",
+        f"{band.repeats} repeats of {band.name!r} make {(band.repeats or 0) * band.first_width} "
+        f"stitches; below a raglan's increases the yoke can have from {fitting[0]} to "
+        f"{fitting[-1]}.",
+        f"Leave out repeats, or write {numbers}.",
     )
 
 
