@@ -54,6 +54,13 @@ ERRORS = [
         "fixed.increase-rounds",
         "fixed.increase_at",
     ),
+    (
+        fixed("body = 200", "front = 90", "back = 80", "underarm = 16"),
+        "fixed.front-back",
+        "fixed.front",
+    ),
+    (fixed("body = 200", "front = 90", "back = 81"), "fixed.front-back", "fixed.front"),
+    (fixed("body = 200", "back = 198"), "fixed.front-back", "fixed.back"),
     (fixed("increase_at = [12, 4]"), "fixed.increase-order", "fixed.increase_at"),
     (
         fixed("increase_at = [12, 64]", "yoke_rounds = 60"),

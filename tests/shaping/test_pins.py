@@ -45,6 +45,8 @@ def chosen(made: Plan) -> dict[str, object]:
         "body": shape.split.body.got,
         "sleeve": shape.split.sleeve.got,
         "underarm": shape.split.underarm.got,
+        "front": shape.split.front,
+        "back": shape.split.back,
         "hem": shape.body.hem_stitches,
         "cuff": shape.sleeve.edge.got,
         "body_rounds": shape.body.rounds.got,
@@ -158,6 +160,25 @@ def test_the_percentage_numbers_can_be_pinned_one_by_one() -> None:
     assert made.shape.split.yoke == 268
     knitted = knit_page(render_html(made))
     assert knitted.underarms == (16, 16)  # published: see WITHOUT_TEARS
+
+
+# derived: the pins themselves
+@pytest.mark.parametrize(
+    "pins",
+    [
+        {"front": 104, "back": 96},
+        {"front": 104},
+        {"back": 90, "yoke": 301},
+        {"front": 103, "back": 92, "underarm": 15, "yoke": 309},
+    ],
+)
+def test_front_and_back_of_their_own_add_up_and_can_be_knitted(pins: dict[str, int]) -> None:
+    made = planned(with_pins(sized(), **pins))
+    got, split = chosen(made), made.shape.split
+    assert {name: got[name] for name in pins} == pins
+    assert split.front + split.back + 2 * split.underarm.got == split.body.got
+    knitted = knit_page(render_html(made))
+    assert knitted.underarms == (split.underarm.got,) * 2
 
 
 def test_each_pin_says_what_it_gives_and_what_would_be_chosen_without_it() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -45,6 +46,16 @@ def _cast_on(shape: Shape) -> Count:
     return Count(neck.band_stitches, neck.stitches.wanted, neck.stitches.per_cm)
 
 
+def _front(shape: Shape) -> Count:
+    split = shape.split
+    wanted = split.body.wanted / 2 - split.underarm.wanted
+    return Count(split.front, wanted, split.body.per_cm)
+
+
+def _back(shape: Shape) -> Count:
+    return replace(_front(shape), got=shape.split.back)
+
+
 _PINS = MappingProxyType(
     {
         "neck": _Pin("Neck", "stitches", "round the neck edge", lambda s: s.neck.stitches),
@@ -56,6 +67,8 @@ _PINS = MappingProxyType(
         "underarm": _Pin(
             "Underarm", "stitches", "in the width of each underarm", lambda s: s.split.underarm
         ),
+        "front": _Pin("Front", "stitches", "across the front between the underarms", _front),
+        "back": _Pin("Back", "stitches", "across the back between the underarms", _back),
         "hem": _Pin("Hem", "stitches", "round the hem", _hem),
         "cuff": _Pin("Cuff", "stitches", "round the edge of the sleeve", lambda s: s.sleeve.edge),
         "body_rounds": _Pin(

@@ -10,7 +10,7 @@ from pydantic import Field
 from yokefellow.project.base import Model
 from yokefellow.project.marks import whole
 
-__all__ = ["MOST_INCREASES", "NOTHING", "OF_THE_YOKE", "Fixed", "pinned", "without"]
+__all__ = ["MOST_INCREASES", "NOTHING", "OF_THE_YOKE", "Fixed", "pinned", "torso", "without"]
 
 MOST_STITCHES, MOST_ROUNDS = 2_000, 1_000
 """More than the largest sweater in the finest yarn has."""
@@ -52,6 +52,10 @@ class Fixed(Model):
     """Stitches round the top of each sleeve, the underarm with them."""
     underarm: _Few = None
     """Stitches cast on at each underarm."""
+    front: _Stitches = None
+    """Stitches of the front at the split, between the underarms."""
+    back: _Stitches = None
+    """Stitches of the back at the split, between the underarms."""
     hem: _Stitches = None
     """Stitches of the hem."""
     cuff: _Stitches = None
@@ -65,8 +69,16 @@ class Fixed(Model):
 NOTHING = Fixed()
 """No pin at all."""
 
-OF_THE_YOKE = ("neck", "increases", "increase_at", "yoke", "body", "sleeve", "underarm")
+OF_THE_YOKE = (
+    *("neck", "increases", "increase_at", "yoke"),
+    *("body", "sleeve", "underarm", "front", "back"),
+)
 """Counts that are chosen together: a pin on one moves the others."""
+
+
+def torso(fixed: Fixed) -> int | None:
+    """Give the stitches of front and back between the underarms, where both are pinned."""
+    return None if fixed.front is None or fixed.back is None else fixed.front + fixed.back
 
 
 def without(fixed: Fixed, name: str) -> Fixed:

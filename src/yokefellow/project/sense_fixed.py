@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.fixed import NOTHING, Fixed
+from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed, pinned, torso
 from yokefellow.project.models import Project
 
 __all__ = ["EQUATION", "Counted", "agreeing", "equation_words", "fixed_findings", "step_findings"]
@@ -66,6 +66,7 @@ def fixed_findings(project: Project) -> Iterator[Finding]:
     yield from step_findings(fixed, "fixed")
     yield from _equation(fixed)
     yield from _held(fixed)
+    yield from _front_and_back(fixed)
     yield from _places(project)
 
 
@@ -75,11 +76,7 @@ def _error(code: str, field: str, message: str, remedy: str) -> Finding:
 
 def _by_percentage(project: Project) -> Iterator[Finding]:
     given = project.garment.yoke.proportions
-    theirs = [
-        name
-        for name in ("neck", "increases", "increase_at", "yoke", "sleeve", "underarm")
-        if getattr(project.fixed, name) not in (None, ())
-    ]
+    theirs = [name for name in pinned(project.fixed) if name in OF_THE_YOKE and name != "body"]
     if given != "measured" and theirs:
         yield _error(
             "fixed.percentage",
@@ -205,6 +202,41 @@ def _held(fixed: Fixed) -> Iterator[Finding]:
                 f"{name} of {whole}" + (", in front and behind." if parts > 1 else "."),
                 f"Write an underarm of at most {max(2, whole // parts - LEAST_HELD)}, or a larger "
                 f"{name}.",
+            )
+
+
+def _front_and_back(fixed: Fixed) -> Iterator[Finding]:
+    """Front, back and twice the underarm are the body."""
+    body, under, both = fixed.body, fixed.underarm, torso(fixed)
+    if body is None:
+        return
+    if both is not None and under is not None and both + 2 * under != body:
+        offers = [f"body = {both + 2 * under}"]
+        if body - both > 3 and (body - both) % 2 == 0:
+            offers.append(f"underarm = {(body - both) // 2}")
+        yield _error(
+            "fixed.front-back",
+            "fixed.front",
+            f"These counts break B = front + back + 2U: {fixed.front} + {fixed.back} + "
+            f"2 × {under} would be {both + 2 * under}, not {body}.",
+            f"Any one of these agrees: {'; '.join(offers)}. Or take one of the four out.",
+        )
+    elif both is not None and under is None and ((body - both) % 2 or body - both < 4):
+        yield _error(
+            "fixed.front-back",
+            "fixed.front",
+            f"A body of {body} less {fixed.front} in front and {fixed.back} behind leaves "
+            f"{str(body - both).replace('-', '−')} stitches for two underarms alike.",
+            f"Write body = {both + 2 * max(2, (body - both) // 2)}, or take one of the three out.",
+        )
+    for name, part in (("front", fixed.front), ("back", fixed.back)):
+        if both is None and part is not None and part + 2 * (under or 2) > body - LEAST_HELD:
+            yield _error(
+                "fixed.front-back",
+                f"fixed.{name}",
+                f"A {name} of {part} stitches leaves fewer than {LEAST_HELD} for the other half of "
+                f"a body of {body}, with its underarms.",
+                f"Write at most {max(LEAST_HELD, body - 2 * (under or 2) - LEAST_HELD)}.",
             )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from typing import TypeAlias
 
 __all__ = ["LEAST_HELD", "split_meeting"]
 
@@ -14,37 +15,55 @@ ODD = 0.0004
 
 _LEASTS = (8, 6, 2)
 
+Counts: TypeAlias = tuple[int, int, int]
+"""Body, sleeve and underarm."""
+Pins: TypeAlias = tuple[int | None, int | None, int | None]
+"""The same, None where one is free."""
+Wanted: TypeAlias = tuple[float, float, float]
+"""The same, as asked for."""
+
 
 def split_meeting(
-    yoke: int, pins: tuple[int | None, int | None, int | None], wanted: tuple[float, float, float]
-) -> tuple[tuple[int, int, int], ...]:
-    """Give the body, sleeve and underarm that come to so many yoke stitches; none where none do.
+    yoke: int | None, pins: Pins, wanted: Wanted, torso: int | None = None
+) -> tuple[Counts, ...]:
+    """Give the body, sleeve and underarm that come to a yoke or a torso; none where none do.
 
     Of all that meet Y = (B - 2U) + 2(S - U), those with the least squared
     relative distance from what was wanted; an odd count weighs a little more.
 
     Args:
-        yoke: Y, exactly.
+        yoke: Y, exactly; None where it is free.
         pins: of body, sleeve and underarm; None where it is free.
         wanted: the real counts asked for.
+        torso: front and back between the underarms, B - 2U, exactly; None where it is free.
 
     >>> split_meeting(268, (200, None, 16), (200.0, 65.0, 16.0))
     ((200, 66, 16),)
     """
-    best = min(_meeting(yoke, pins, wanted), key=lambda one: _cost(one, pins, wanted), default=None)
+    found = _meeting(yoke, pins, wanted, torso)
+    best = min(found, key=lambda one: _cost(one, pins, wanted), default=None)
     return () if best is None else (best,)
 
 
-def _meeting(
-    yoke: int, pins: tuple[int | None, int | None, int | None], wanted: tuple[float, float, float]
-) -> Iterator[tuple[int, int, int]]:
-    for body in _around(pins[0], wanted[0], _LEASTS[0]):
-        for underarm in _around(pins[2], wanted[2], _LEASTS[2]):
-            sleeve, over = divmod(yoke - body + 4 * underarm, 2)
-            if over or (pins[1] is not None and sleeve != pins[1]):
-                continue
-            if min(sleeve - underarm, body // 2 - underarm) >= LEAST_HELD:
-                yield body, sleeve, underarm
+def _meeting(yoke: int | None, pins: Pins, wanted: Wanted, torso: int | None) -> Iterator[Counts]:
+    for underarm in _around(pins[2], wanted[2], _LEASTS[2]):
+        around = None if torso is None else torso + 2 * underarm
+        if around is not None and pins[0] not in (None, around):
+            continue
+        for body in _around(pins[0] or around, wanted[0], _LEASTS[0]):
+            for sleeve in _sleeves(yoke, body, underarm, pins, wanted):
+                if min(sleeve - underarm, body // 2 - underarm) >= LEAST_HELD:
+                    yield body, sleeve, underarm
+
+
+def _sleeves(
+    yoke: int | None, body: int, underarm: int, pins: Pins, wanted: Wanted
+) -> Iterable[int]:
+    """Give the sleeves that the other counts leave."""
+    if yoke is None:
+        return _around(pins[1], wanted[1], _LEASTS[1])
+    sleeve, over = divmod(yoke - body + 4 * underarm, 2)
+    return () if over or pins[1] not in (None, sleeve) else (sleeve,)
 
 
 def _around(pin: int | None, wanted: float, least: int) -> Iterable[int]:
@@ -54,11 +73,7 @@ def _around(pin: int | None, wanted: float, least: int) -> Iterable[int]:
     return range(max(least, int(wanted * 0.5)), int(wanted * 1.5) + 3)
 
 
-def _cost(
-    split: tuple[int, int, int],
-    pins: tuple[int | None, int | None, int | None],
-    wanted: tuple[float, float, float],
-) -> tuple[float, tuple[int, int, int]]:
+def _cost(split: Counts, pins: Pins, wanted: Wanted) -> tuple[float, Counts]:
     off = sum(((got - want) / want) ** 2 for got, want in zip(split, wanted, strict=True))
     odd = sum(ODD for got, pin in zip(split, pins, strict=True) if pin is None and got % 2)
     return off + odd, split

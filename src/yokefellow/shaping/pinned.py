@@ -12,6 +12,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import TypeVar
 
+from yokefellow.project.fixed import torso
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.chain import Layer, climb
 from yokefellow.shaping.circular import solve
@@ -41,6 +42,8 @@ def meets(task: YokeTask, found: Solution) -> bool:
         (fixed.body, split.body.got),
         (fixed.sleeve, split.sleeve.got),
         (fixed.underarm, split.underarm.got),
+        (fixed.front, split.front),
+        (fixed.back, split.back),
         (fixed.increases or None, tuple(step.after for step in found.increase_rounds)),
         (fixed.increase_at or None, tuple(step.number for step in found.increase_rounds)),
     )
@@ -79,9 +82,10 @@ def on_the_pins(task: YokeTask) -> YokeTask | None:
             (task.underarm, fixed.underarm),
         )
     )
-    if fixed.yoke is not None:
+    both = torso(fixed)
+    if fixed.yoke is not None or both is not None:
         pins = (fixed.body, fixed.sleeve, fixed.underarm)
-        met = split_meeting(fixed.yoke, pins, (body, sleeve, underarm))
+        met = split_meeting(fixed.yoke, pins, (body, sleeve, underarm), both)
         if not met:
             return None
         body, sleeve, underarm = map(float, met[0])

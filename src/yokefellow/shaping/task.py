@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import product
 
-from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed
+from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed, torso
 from yokefellow.shaping.counts import Count, permitted
 from yokefellow.shaping.meeting import LEAST_HELD, split_meeting
 from yokefellow.shaping.shapes import BandShape, IncreaseRound, Split
@@ -106,8 +106,9 @@ def _splits(task: YokeTask, *, wide: bool) -> Iterable[tuple[int, int, int]]:
     """Give every body, sleeve and underarm to try; those that are pinned as they are."""
     choices, fixed = _choices(task, wide=wide), task.fixed
     pins = (fixed.body, fixed.sleeve, fixed.underarm)
-    if fixed.yoke is not None:
-        return split_meeting(fixed.yoke, pins, (task.body, task.sleeve, task.underarm))
+    both = torso(fixed)
+    if fixed.yoke is not None or both is not None:
+        return split_meeting(fixed.yoke, pins, (task.body, task.sleeve, task.underarm), both)
     body, sleeve, underarm = (
         free if pin is None else (pin,) for free, pin in zip(choices, pins, strict=True)
     )
