@@ -11,11 +11,13 @@ from yokefellow.advice.cautions import cautions, safety
 from yokefellow.advice.check import Check
 from yokefellow.advice.checks import checks
 from yokefellow.advice.needles import NeedleChange, needle_changes
+from yokefellow.advice.pattern import pattern_notes
 from yokefellow.advice.pins import pin_notes
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import resolve
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished, fit
+from yokefellow.following.follow import Followed, follow, with_counts
 from yokefellow.gauge import Gauges, gauges
 from yokefellow.project.fixed import pinned, without
 from yokefellow.project.models import Project
@@ -30,7 +32,7 @@ from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill
 from yokefellow.yarn import MAIN, Reckoning, YarnEstimate, reckon
 
-__all__ = ["Plan", "plan"]
+__all__ = ["Plan", "plan", "sizes_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +46,8 @@ class Plan:
     shape: Shape
     charts: tuple[Chart, ...]
     """Of the yoke's bands, in order."""
+    followed: Followed | None
+    """The pattern the knitter follows, at her gauge; None where the project holds none."""
     schedule: Schedule
     rows: tuple[WorkedRow, ...]
     yarns: Mapping[str, YarnEstimate]
@@ -107,6 +111,7 @@ class _Draft:
     finished: Finished
     charts: tuple[Chart, ...]
     shaped: Shaped
+    followed: Followed | None
     said: tuple[Finding, ...]
 
 
@@ -126,11 +131,39 @@ def _draft(project: Project) -> _Draft:
     charts, drawn = resolve(project)
     said = (*said, *drawn)
     _stop_on_errors(said)
-    as_long = with_pinned_lengths(project, figures, finished, gauge, charts)
-    if as_long is not project:
+    followed = follow(project, figures, finished, gauge)
+    counted = with_counts(project, followed)
+    as_long = with_pinned_lengths(counted, figures, finished, gauge, charts)
+    if as_long is not counted:
         figures, _ = fill(as_long)
         finished = fit(as_long, figures)
-    return _Draft(figures, gauge, finished, charts, shape(as_long, finished, gauge, charts), said)
+    shaped = shape(as_long, finished, gauge, charts)
+    return _Draft(figures, gauge, finished, charts, shaped, followed, said)
+
+
+def sizes_of(project: Project) -> Followed:
+    """Give the sizes of the pattern a project holds, before any sweater is planned.
+
+    Raises:
+        PlanError: the project holds no pattern, or its body or pins are at fault.
+    """
+    _stop_on_errors(sense(project))
+    figures, filled = fill(project)
+    _stop_on_errors(filled)
+    followed = follow(project, figures, fit(project, figures), gauges(project))
+    if followed is None:
+        raise PlanError([_NO_PATTERN])
+    return followed
+
+
+_NO_PATTERN = Finding(
+    "pattern.none",
+    Severity.ERROR,
+    "pattern",
+    "This file holds no pattern to follow.",
+    "Add a table [pattern] with its gauge, and a table [[pattern.sizes]] for each of its sizes; "
+    "yokefellow begin FILE --pattern writes a file that has them.",
+)
 
 
 def _without_each_pin(project: Project) -> Iterator[tuple[str, Shaped | None]]:
@@ -160,6 +193,7 @@ def plan(project: Project) -> Plan:
     yarns = reckoning.estimates()
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
     banded = band_cautions(project, figures, gauge, shaped.shape, charts)
+    told = pattern_notes(project, draft.followed, shaped.shape) if draft.followed else ()
     priced = pin_notes(project, shaped, dict(_without_each_pin(project)))
     return Plan(
         project=project,
@@ -168,12 +202,13 @@ def plan(project: Project) -> Plan:
         finished=finished,
         shape=shaped.shape,
         charts=charts,
+        followed=draft.followed,
         schedule=schedule,
         rows=rows,
         yarns=yarns,
         reckoning=reckoning,
         needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
         checks=checks(project, figures, finished, gauge, shaped.shape, rows, charts),
-        findings=(*said, *warned, *banded, *priced),
+        findings=(*said, *warned, *banded, *told, *priced),
         safety=safety(project),
     )

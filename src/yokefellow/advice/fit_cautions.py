@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from yokefellow.advice.caution import caution
 from yokefellow.advice.reach import reaches_hips
@@ -59,16 +60,34 @@ def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
     if ease_cm >= TIGHT_ARM * arm_cm:
         return
     unit = project.sheet.units
-    percentage = project.garment.yoke.proportions != "measured"
+    field, remedy = _more_arm(project, shape, arm_cm)
     yield caution(
         "arm.tight",
-        "garment.yoke.proportions" if percentage else "ease.upper_arm",
+        field,
         f"The sleeve has {length(ease_cm, unit)} of ease at the upper arm; "
         f"under {length(TIGHT_ARM * arm_cm, unit)} it grips the arm.",
-        'Write garment.yoke.proportions = "measured": the percentage system never asks the arm.'
-        if percentage
-        else 'Write ease.upper_arm = "classic", or measure the arm again.',
+        remedy,
     )
+
+
+def _more_arm(project: Project, shape: Shape, arm_cm: float) -> tuple[str, str]:
+    """Give the field that decides the width of the sleeve, and what to write there."""
+    if project.garment.yoke.proportions != "measured":
+        return (
+            "garment.yoke.proportions",
+            'Write garment.yoke.proportions = "measured": the percentage system never asks the '
+            "arm.",
+        )
+    enough = ceil((1 + TIGHT_ARM) * arm_cm * shape.split.sleeve.per_cm)
+    if project.fixed.sleeve is not None:
+        return "fixed.sleeve", f"Pin at least {enough} stitches, or take the pin out."
+    if project.pattern is not None:
+        return (
+            "pattern.follow",
+            f"Follow a larger size, or pin a sleeve of at least {enough} stitches under [fixed] "
+            "(and a yoke and underarm that go with it).",
+        )
+    return "ease.upper_arm", 'Write ease.upper_arm = "classic", or measure the arm again.'
 
 
 def _depth(

@@ -81,6 +81,11 @@ def _rules(project: Project, broken: tuple[str, ...], shape: Shape) -> Iterator[
         message, remedy = _RULES[rule]
         if project.garment.yoke.proportions != "measured":
             remedy = 'Write garment.yoke.proportions = "measured"; the percentages are fixed.'
+        elif project.pattern is not None:
+            remedy = (
+                "That is how your pattern lies on this body at your gauge: follow another size, or "
+                "pin counts or rounds of your own under [fixed]."
+            )
         yield caution(f"yoke.{rule}", "garment.yoke.increases", message, remedy)
     steep = [s for s in shape.yoke.increase_rounds if 2 * s.increases > s.before]
     if steep and project.garment.yoke.proportions != "measured":

@@ -28,6 +28,7 @@ Examples:
   $ yokefellow begin mine.toml
   $ yokefellow begin hers.toml --table women --size M --unit in
   $ yokefellow begin his.toml --table men --ask
+  $ yokefellow begin ours.toml --pattern
 """
 
 
@@ -42,8 +43,17 @@ Examples:
 )
 @click.option("--size", metavar="SIZE", help="A size of that table.")
 @click.option("--unit", type=UNIT, help="The unit you measure in.  [default: cm]")
+@click.option("--pattern", is_flag=True, help="With a table for the numbers of a pattern you hold.")
 @click.option("--ask", is_flag=True, help="Ask for what is needed, here at the terminal.")
-def begin(file: Path, table: str | None, size: str | None, unit: str | None, *, ask: bool) -> None:
+def begin(
+    file: Path,
+    table: str | None,
+    size: str | None,
+    unit: str | None,
+    *,
+    pattern: bool,
+    ask: bool,
+) -> None:
     """Parse, call, print."""
     from yokefellow.cli.asking import asked
     from yokefellow.files import check_free, write_new
@@ -57,7 +67,7 @@ def begin(file: Path, table: str | None, size: str | None, unit: str | None, *, 
     answers = Answers(unit=unit, table=table, size=size)
     if ask:
         answers = asked(answers)
-    write_new(file, fresh(_beside_its_size(answers)))
+    write_new(file, fresh(_beside_its_size(answers), has_pattern=pattern))
     say(f"Wrote {visible(str(file))}")
     say(f"Fill in what it asks for, then: {called()} check {shlex.quote(str(file))}")
 

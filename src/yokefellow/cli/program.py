@@ -9,6 +9,7 @@ from yokefellow.cli.begin import begin
 from yokefellow.cli.check import check
 from yokefellow.cli.completion import completion
 from yokefellow.cli.endings import endings
+from yokefellow.cli.follow import follow
 from yokefellow.cli.glance import glance
 from yokefellow.cli.longest import longest
 from yokefellow.cli.schema import schema
@@ -66,6 +67,7 @@ program = Program(
         begin,
         check,
         glance,
+        follow,
         suppose,
         longest,
         sheet,

@@ -10,7 +10,19 @@ from pydantic import Field
 from yokefellow.project.base import Model
 from yokefellow.project.marks import whole
 
-__all__ = ["MOST_INCREASES", "NOTHING", "OF_THE_YOKE", "Fixed", "pinned", "torso", "without"]
+__all__ = [
+    "MOST_INCREASES",
+    "MOST_ROUNDS",
+    "MOST_STITCHES",
+    "NOTHING",
+    "OF_THE_YOKE",
+    "Fixed",
+    "IncreaseCounts",
+    "IncreaseNumbers",
+    "pinned",
+    "torso",
+    "without",
+]
 
 MOST_STITCHES, MOST_ROUNDS = 2_000, 1_000
 """More than the largest sweater in the finest yarn has."""
@@ -21,11 +33,11 @@ MOST_INCREASES = 30
 _Stitches: TypeAlias = Annotated[int | None, whole(8, MOST_STITCHES, typical=200)]
 _Few: TypeAlias = Annotated[int | None, whole(2, 400, typical=16)]
 _Rounds: TypeAlias = Annotated[int | None, whole(3, MOST_ROUNDS, typical=80)]
-_Counts: TypeAlias = Annotated[
+IncreaseCounts: TypeAlias = Annotated[
     tuple[Annotated[int, whole(8, MOST_STITCHES, typical=120)], ...],
     Field(max_length=MOST_INCREASES),
 ]
-_Numbers: TypeAlias = Annotated[
+IncreaseNumbers: TypeAlias = Annotated[
     tuple[Annotated[int, whole(1, MOST_ROUNDS, typical=12)], ...],
     Field(max_length=MOST_INCREASES),
 ]
@@ -38,9 +50,9 @@ class Fixed(Model):
     """Stitches where the yoke begins."""
     cast_on: _Stitches = None
     """Stitches cast on for the neckband."""
-    increases: _Counts = ()
+    increases: IncreaseCounts = ()
     """Stitches after each increase round of the yoke, in order."""
-    increase_at: _Numbers = ()
+    increase_at: IncreaseNumbers = ()
     """The rounds of the yoke that increase, in order; the first round after the neckband is 1."""
     yoke_rounds: Annotated[int | None, whole(8, MOST_ROUNDS, typical=70)] = None
     """Rounds of the yoke at the front, from the neckband to the split."""

@@ -31,13 +31,18 @@ class _Measure:
     example: str
 
 
-def fresh(answers: Answers) -> str:
+def fresh(answers: Answers, *, has_pattern: bool = False) -> str:
     """Write the text of a project file from the answers; any may be missing.
 
     Her own numbers stand as numbers. A number of the sizing table stands as a
     remark beside its field, so that nobody takes it for a measurement; the
     plan fills in the same number and says so. What is needed and missing
     stands as a remark that asks to be filled in.
+
+    Args:
+        answers: as typed.
+        has_pattern: whether the table for the numbers of a pattern stands in the
+            file to be filled in, and not as a remark.
 
     Raises:
         ProjectError: an answer that its field does not take.
@@ -49,6 +54,7 @@ def fresh(answers: Answers) -> str:
         {
             "a": checked,
             "unit": unit,
+            "has_pattern": has_pattern,
             "measures": tuple(_measures(checked, answers.table_cm, unit)),
             "over": "4 in" if unit == "in" else "10 cm",
             "some": "2 in" if unit == "in" else "5 cm",

@@ -17,6 +17,7 @@ from yokefellow.project.counts import needle_mm, reading, rounds_reading
 from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.project.lengths import between, chosen, ease, named_or_between
 from yokefellow.project.marks import YARN_CODE, whole
+from yokefellow.project.pattern import Pattern
 from yokefellow.project.plain import file_edition, number, one_of, text, yes_or_no
 from yokefellow.project.stash import Unravelled, Weighed, Weighing, WorkOrder, Yarn
 from yokefellow.project.typed import ChosenLength, NamedLength, Reading
@@ -329,6 +330,8 @@ class Project(Model):
     garment: Garment = Garment()
     fixed: Fixed = NOTHING
     """Counts that the plan must meet exactly."""
+    pattern: Pattern | None = None
+    """The numbers of a pattern you hold, to be followed at your gauge."""
     sheet: SheetChoices = SheetChoices()
 
     @model_validator(mode="before")

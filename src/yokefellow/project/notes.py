@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import pairwise
 
-from yokefellow.project import colourwork, fixed, models, stash
+from yokefellow.project import colourwork, fixed, models, pattern, stash
 
 __all__ = ["field_note"]
 
@@ -24,7 +24,9 @@ def field_note(model: str, field: str) -> str:
 
 @cache
 def _notes() -> dict[tuple[str, str], str]:
-    trees = [ast.parse(inspect.getsource(room)) for room in (models, colourwork, fixed, stash)]
+    trees = [
+        ast.parse(inspect.getsource(room)) for room in (models, colourwork, fixed, pattern, stash)
+    ]
     classes = [node for tree in trees for node in tree.body if isinstance(node, ast.ClassDef)]
     return {(node.name, field): note for node in classes for field, note in _of_class(node)}
 

@@ -16,6 +16,7 @@ from yokefellow.project.colourwork import MOST_BANDS
 from yokefellow.project.fixed import MOST_INCREASES
 from yokefellow.project.lines import Lines, find_line
 from yokefellow.project.models import Project
+from yokefellow.project.pattern import MOST_SIZES
 from yokefellow.project.typed import Typed, remedy
 from yokefellow.units import LengthUnit, QuantityError, as_typed
 
@@ -183,16 +184,22 @@ def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tu
         if place[-1] == "bands":
             said = f"The list {wrong}; allowed are up to {MOST_BANDS} bands"
             return "field.list-length", said, "Take out bands, or join charts into one."
-        if place[0] == "fixed":
+        if place[-1] in {"increases", "increase_at"}:
             said = f"The list {wrong}; allowed are up to {MOST_INCREASES} increase rounds"
             return "field.list-length", said, "Look at the list again."
+        if place[-1] == "sizes":
+            said = f"The list {wrong}; allowed are 1 to {MOST_SIZES} sizes"
+            return "field.list-length", said, "Begin each size with [[pattern.sizes]] on a line."
         said = f"The list {wrong}; allowed is 1 to 20 readings"
         return "field.list-length", said, f"Type, for example: {_list_example(place, unit)}."
     if kind == "tuple_type" and place[-1] == "bands":
         said = f"{as_typed(given)} stands where a list of bands belongs"
         return "field.not-a-list", said, "Begin each band with [[garment.yoke.bands]] on a line."
+    if kind == "tuple_type" and place[-1] == "sizes":
+        said = f"{as_typed(given)} stands where a list of sizes belongs"
+        return "field.not-a-list", said, "Begin each size with [[pattern.sizes]] on a line."
     if kind == "tuple_type":
-        what = "counts" if place[0] == "fixed" else "readings"
+        what = "counts" if place[-1] in {"increases", "increase_at"} else "readings"
         said = f"{as_typed(given)} is not a list; allowed is a list of {what} in [ ]"
         return "field.not-a-list", said, f"Type, for example: {_list_example(place, unit)}."
     said = f"{as_typed(given)} stands where a table belongs"

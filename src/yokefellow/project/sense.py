@@ -16,6 +16,7 @@ from yokefellow.project.models import Project, Yarn
 from yokefellow.project.sense_bands import band_findings
 from yokefellow.project.sense_fixed import fixed_findings
 from yokefellow.project.sense_halves import half_findings
+from yokefellow.project.sense_pattern import pattern_findings
 from yokefellow.project.sense_raglan import raglan_findings
 from yokefellow.project.sense_swatch import swatch_findings
 from yokefellow.units import CM_PER_INCH, show_length
@@ -321,6 +322,7 @@ _CHECKS: tuple[_Check, ...] = (
     _yarn,
     band_findings,
     fixed_findings,
+    pattern_findings,
     raglan_findings,
     _needles,
 )

@@ -11,7 +11,7 @@ from yokefellow.findings import Finding, Severity
 from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed, pinned, torso
 from yokefellow.project.models import Project
 
-__all__ = ["EQUATION", "Counted", "agreeing", "equation_words", "fixed_findings", "step_findings"]
+__all__ = ["EQUATION", "Counted", "agreeing", "count_findings", "equation_words", "fixed_findings"]
 
 EQUATION = "Y = (B − 2U) + 2(S − U)"
 """The stitches of the yoke become the body and two sleeves without their underarms."""
@@ -63,11 +63,29 @@ def fixed_findings(project: Project) -> Iterator[Finding]:
     if fixed == NOTHING:
         return
     yield from _by_percentage(project)
-    yield from step_findings(fixed, "fixed")
-    yield from _equation(fixed)
-    yield from _held(fixed)
+    yield from count_findings(fixed, "fixed")
     yield from _front_and_back(fixed)
-    yield from _places(project)
+    if 1 in fixed.increase_at and project.garment.neck.back_raise != "none":
+        yield _error(
+            "fixed.increase-first",
+            "fixed.increase_at",
+            "Round 1 closes the gaps of the short rows at the back of the neck and cannot "
+            "increase as well.",
+            'Write 2, or type under [garment.neck]: back_raise = "none".',
+        )
+
+
+def count_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
+    """Check the counts of a yoke against each other.
+
+    Args:
+        fixed: the counts.
+        table: where they stand in the file.
+    """
+    yield from _steps(fixed, table)
+    yield from _equation(fixed, table)
+    yield from _held(fixed, table)
+    yield from _places(fixed, table)
 
 
 def _error(code: str, field: str, message: str, remedy: str) -> Finding:
@@ -93,7 +111,7 @@ def _listed(names: list[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
-def step_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
+def _steps(fixed: Fixed, table: str) -> Iterator[Finding]:
     """Check that the counts grow from the neck to the yoke, and that no round doubles them."""
     counts = [("neck", fixed.neck)] if fixed.neck else []
     counts += [(f"increases[{at}]", one) for at, one in enumerate(fixed.increases, start=1)]
@@ -129,7 +147,7 @@ def step_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
         )
 
 
-def _equation(fixed: Fixed) -> Iterator[Finding]:
+def _equation(fixed: Fixed, table: str) -> Iterator[Finding]:
     last = fixed.increases[-1] if fixed.increases else None
     counts = Counted(fixed.yoke or last, fixed.body, fixed.sleeve, fixed.underarm)
     found = agreeing(counts)
@@ -142,7 +160,7 @@ def _equation(fixed: Fixed) -> Iterator[Finding]:
             ]
             yield _error(
                 "fixed.equation",
-                "fixed",
+                table,
                 f"These counts break {EQUATION}: {equation_words(counts)} would be "
                 f"{found['yoke']}, not {counts.yoke}.",
                 f"Any one of these agrees with the others: {'; '.join(offers)}. Or take one of "
@@ -155,7 +173,7 @@ def _equation(fixed: Fixed) -> Iterator[Finding]:
             near = _near(counts, name)
             yield _error(
                 "fixed.equation",
-                "fixed",
+                table,
                 f"These counts leave no {name}: {EQUATION}, here {equation_words(counts)}, "
                 f"would make it {shown}.",
                 (f"The nearest that agree: {'; '.join(near)}. " if near else "")
@@ -190,14 +208,14 @@ def _is_split(counts: Counted) -> bool:
     return underarm > 1 and min(sleeve, body // 2) - underarm >= LEAST_HELD
 
 
-def _held(fixed: Fixed) -> Iterator[Finding]:
+def _held(fixed: Fixed, table: str) -> Iterator[Finding]:
     if fixed.underarm is None:
         return
     for name, whole, parts in (("sleeve", fixed.sleeve, 1), ("body", fixed.body, 2)):
         if whole is not None and whole // parts - fixed.underarm < LEAST_HELD:
             yield _error(
                 "fixed.underarm-wide",
-                "fixed.underarm",
+                f"{table}.underarm",
                 f"An underarm of {fixed.underarm} stitches leaves fewer than {LEAST_HELD} of a "
                 f"{name} of {whole}" + (", in front and behind." if parts > 1 else "."),
                 f"Write an underarm of at most {max(2, whole // parts - LEAST_HELD)}, or a larger "
@@ -240,13 +258,12 @@ def _front_and_back(fixed: Fixed) -> Iterator[Finding]:
             )
 
 
-def _places(project: Project) -> Iterator[Finding]:
-    fixed = project.fixed
+def _places(fixed: Fixed, table: str) -> Iterator[Finding]:
     at, counts = fixed.increase_at, fixed.increases
     if at and counts and len(at) != len(counts):
         yield _error(
             "fixed.increase-rounds",
-            "fixed.increase_at",
+            f"{table}.increase_at",
             f"There are {len(at)} rounds in increase_at and {len(counts)} counts in increases; "
             "each increase round needs one of both.",
             "Write as many of the one as of the other, or take one of the two lines out.",
@@ -255,22 +272,14 @@ def _places(project: Project) -> Iterator[Finding]:
         if late <= early:
             yield _error(
                 "fixed.increase-order",
-                "fixed.increase_at",
+                f"{table}.increase_at",
                 f"Round {late} stands after round {early}; the increase rounds must be in order.",
                 "Write them from the neck down, each once.",
             )
     if at and fixed.yoke_rounds is not None and max(at) > fixed.yoke_rounds:
         yield _error(
             "fixed.increase-below",
-            "fixed.increase_at",
+            f"{table}.increase_at",
             f"Round {max(at)} would increase, and the yoke has {fixed.yoke_rounds} rounds.",
             f"Write yoke_rounds of at least {max(at)}, or an earlier increase round.",
-        )
-    if 1 in at and project.garment.neck.back_raise != "none":
-        yield _error(
-            "fixed.increase-first",
-            "fixed.increase_at",
-            "Round 1 closes the gaps of the short rows at the back of the neck and cannot "
-            "increase as well.",
-            'Write 2, or type under [garment.neck]: back_raise = "none".',
         )

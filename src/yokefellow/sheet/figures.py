@@ -121,7 +121,7 @@ def fine_length(cm: float, unit: LengthUnit) -> str:
 def signed_length(cm: float, unit: LengthUnit) -> str:
     """Word a difference: with its sign, plus included."""
     shown = length(cm, unit)
-    return shown if shown.startswith(("−", "0")) else f"+{shown}"
+    return shown if shown.startswith(("−", "0 ")) else f"+{shown}"
 
 
 def title_case(words: str) -> str:

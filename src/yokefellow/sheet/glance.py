@@ -47,6 +47,8 @@ def _lines(sheet: Sheet) -> Iterator[str]:
         yield from _wrapped(f"{saving.what}: {saving.saves} {saving.amount}.")
     yield ""
     yield f"{sheet.total_rows} rows in {len(sheet.sections)} sections."
+    for words in sheet.pattern.told if sheet.pattern else ():
+        yield from _wrapped(words)
     for found in sheet.before.cautions:
         yield ""
         yield from _wrapped(f"{found.word}: {found.message} {found.remedy}")

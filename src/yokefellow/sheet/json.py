@@ -18,6 +18,8 @@ The top of the document:
   `sure` (what the ranges hold), and `amounts` with `key` (`knitted`, `need`, `needed`, `stash`,
   `left`), `metres`, `grams`, `balls` (by the best guess), `least_g` and `most_g` (the range;
   null where the amount is none), `shown`.
+- `pattern`, only where one is followed: `title`, `intro`, `heads` (of the table but its first
+  column), `sizes` (`size`, `followed`, `nearest`, `shown`), `rounds` (what becomes of them).
 - `others`: null unless it was asked what other lengths would take. `lengths`: `kind` (`sleeves`,
   `body`, `neck`, `ribs`, `edges`), `choice`, `chosen` (it is this sweater), `cm`, `verdict` (of
   the yarn that is worst off, or `refused`), `words`, `shown`, and `yarns` (`code`, `verdict`,
@@ -39,7 +41,8 @@ The top of the document:
 - `cautions`: `code`, `severity`, `field`, `message`, `remedy`; `safety`: sentences.
 - `sections`: `key`, `title`, `start` (stitches before its first row), `copies`
   (names of the sleeves, or an empty list), `rows`, `begins`, `yarn`, `intro`, `done`, and
-  `items` in knitting order. An item's `is` is `line`, `check`, `needle`, `ball`, `lots` or `end`:
+  `items` in knitting order. An item's `is` is `line`, `check`, `needle`, `ball`, `lots`, `end` or
+  `pattern`:
   - `line`: `kind` (`rnd`, `RS`, `WS`, `part`, and `flat RS`, `flat WS` for rows worked
     flat over every stitch), `first`, `last`, `yarn` (in hand,
     where the section has several and `what` names none), `hands` (in a band,
@@ -48,8 +51,8 @@ The top of the document:
     `boxes` (one id for each row and copy, in order);
   - `check`: `kind` (`count`, `measure`, `try-on`, `look`, `weigh`), `after`, `title`, `text`,
     `blanks` (what is to be written down), `boxes`;
-  - `needle`, `ball` (a new one), `lots` (in turn), `end` (of the yarn): `from` (row of the
-    section), `text`.
+  - `needle`, `ball` (a new one), `lots` (in turn), `end` (of the yarn), `pattern` (which
+    of its rounds follow): `from` (row of the section), `text`.
 - `finishing`: `heading`, `paragraphs`; `abbreviations`: `code`, `meaning`, `how`.
 - `filled`: `key`, `place`, `cm`, `source`, `shown`, `spread`.
 - `assumed`: sentences; `residuals`: `place`, `wanted`, `got`, `difference`, `counted`.
@@ -88,6 +91,7 @@ def _document(sheet: Sheet) -> dict[str, Any]:
         "rows": sheet.total_rows,
         "stitches": sheet.total_stitches,
         **_glance(sheet),
+        **_pattern(sheet),
         "others": other_data(sheet.others),
         "cautions": [
             {
@@ -112,6 +116,31 @@ def _raglan(raglan: RaglanView | None) -> dict[str, Any] | None:
     if raglan is None:
         return None
     return asdict(raglan) | {"armhole_cm": rounded(raglan.armhole_cm)}
+
+
+def _pattern(sheet: Sheet) -> dict[str, Any]:
+    """Give what is followed of a pattern; no key where there is none."""
+    pattern = sheet.pattern
+    if pattern is None:
+        return {}
+    lines = [
+        {
+            "size": line.size,
+            "followed": line.is_followed,
+            "nearest": line.is_best,
+            "shown": list(line.cells),
+        }
+        for line in pattern.lines
+    ]
+    return {
+        "pattern": {
+            "title": pattern.title,
+            "intro": list(pattern.intro),
+            "heads": list(pattern.heads),
+            "sizes": lines,
+            "rounds": list(pattern.told),
+        }
+    }
 
 
 def _glance(sheet: Sheet) -> dict[str, Any]:

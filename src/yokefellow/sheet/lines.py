@@ -102,7 +102,7 @@ class Note:
     """From the next row on: another needle, a new ball, two lots in turn."""
 
     kind: str
-    """`needle`, `ball`, `lots` or `end` (of the yarn)."""
+    """`needle`, `ball`, `lots`, `end` (of the yarn) or `pattern`."""
     word: str
     number: int
     """The row of the section before which it stands."""

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from yokefellow.notation.abbreviations import Abbreviation
 from yokefellow.sheet.colourwork import Above, ChartView
 from yokefellow.sheet.lines import SectionView
+from yokefellow.sheet.pattern_pieces import PatternView
 from yokefellow.sheet.yarn_pieces import OtherLengths, SavingLine, YarnView
 
 __all__ = [
@@ -212,6 +213,8 @@ class Sheet:
     total_rows: int
     total_stitches: int
     glance: Glance
+    pattern: PatternView | None
+    """What is followed of a pattern; nothing where there is none."""
     others: OtherLengths | None
     """What other lengths would take; nothing unless it was asked."""
     raglan: RaglanView | None

@@ -18,6 +18,7 @@ from yokefellow.sheet.colourwork import ChartView, Colour
 from yokefellow.sheet.figures import number, title_case
 from yokefellow.sheet.lines import Halt, Item, Line, Note, SectionView
 from yokefellow.sheet.needle_words import needle_note
+from yokefellow.sheet.pattern import row_notes
 from yokefellow.sheet.reasons import WHOLE_EDGES, progress, reasons
 from yokefellow.sheet.ticks import RUN, check_ticks, ticks
 from yokefellow.sheet.tints import colours
@@ -87,6 +88,8 @@ def _notes(plan: Plan, prospects: Prospects | None) -> dict[tuple[str, int], tup
         _at(change): (needle_note(plan, change, place=places[_at(change)]),)
         for change in plan.needles
     }
+    for at, notes in row_notes(plan).items():
+        found[at] = (*found.get(at, ()), *notes)
     for at, notes in ball_notes(plan, prospects).items():
         found[at] = (*found.get(at, ()), *notes)
     return found

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from yokefellow.conductor import Plan
 from yokefellow.sheet.colourwork import ChartPart
 from yokefellow.sheet.lines import Block, Halt, Line, Note, SectionView, Ticks
+from yokefellow.sheet.pattern_pieces import PatternView
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.view import view
 from yokefellow.sheet.yarn_pieces import OtherLengths, OtherLine
@@ -32,6 +33,8 @@ def _whole(sheet: Sheet) -> Iterator[str]:
         yield sheet.wearer
     yield from _paragraph(f"{sheet.subtitle}.")
     yield from _at_a_glance(sheet)
+    if sheet.pattern:
+        yield from _pattern(sheet.pattern)
     if sheet.others:
         yield from _others(sheet.others)
     yield from _before(sheet)
@@ -106,6 +109,23 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     yield glance.equation
     yield glance.equation_in_numbers
     yield from _paragraph(glance.equation_in_words)
+
+
+def _pattern(pattern: PatternView) -> Iterator[str]:
+    yield from _head(pattern.title)
+    for words in pattern.intro:
+        yield from _paragraph(words)
+    yield ""
+    yield from table(
+        (
+            ("  Size", *pattern.heads),
+            *((f"{'* ' if n.is_followed else '  '}{n.size}", *n.cells) for n in pattern.lines),
+        )
+    )
+    yield "* the size that is followed"
+    yield from _head("What becomes of its rounds", "-")
+    for words in pattern.told:
+        yield from _paragraph(words, "- ")
 
 
 def _others(others: OtherLengths) -> Iterator[str]:

@@ -12,6 +12,7 @@ from yokefellow.sheet.drawing import drawing, yoke_words
 from yokefellow.sheet.finishing import finishing
 from yokefellow.sheet.from_above import from_above
 from yokefellow.sheet.other_lengths import other_lengths
+from yokefellow.sheet.pattern import from_pattern
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.raglan import raglan_view
 from yokefellow.sheet.rounds import sections
@@ -37,6 +38,7 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
         total_rows=len(plan.rows),
         total_stitches=plan.total_stitches,
         glance=glance(plan, measures, prospects),
+        pattern=from_pattern(plan),
         others=other_lengths(plan, prospects) if prospects else None,
         raglan=raglan_view(plan),
         drawing=drawing(plan, measures),

@@ -1,0 +1,89 @@
+"""The sizes of a pattern, in columns and as data."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from yokefellow.cli.columns import columns
+from yokefellow.cli.terminal import wrapped
+from yokefellow.conductor import Plan
+from yokefellow.following.follow import Followed, stretches
+from yokefellow.following.sizes import SizeAt
+from yokefellow.project.models import Project
+from yokefellow.sheet.pattern import from_pattern, size_heads, size_lines
+from yokefellow.wording import length
+
+__all__ = ["as_record", "sizes_table", "told"]
+
+
+def sizes_table(project: Project, followed: Followed) -> str:
+    """Show every size in columns, the one to follow marked."""
+    wanted_cm = followed.size.chest_cm - followed.size.off_cm
+    lines = [
+        ["  size", *(head.lower() for head in size_heads())],
+        *(
+            [f"{'* ' if line.is_followed else '  '}{line.size}", *line.cells]
+            for line in size_lines(followed, project.sheet.units)
+        ),
+    ]
+    return "\n".join(
+        (
+            wrapped(
+                "Each size of your pattern as it would come out at your gauge; you want "
+                f"{length(wanted_cm, project.sheet.units)} at the chest. * is followed."
+            ),
+            "",
+            *columns(lines),
+            "",
+        )
+    )
+
+
+def told(plan: Plan) -> str:
+    """Say what becomes of the pattern's rounds."""
+    view = from_pattern(plan)
+    said = view.told if view else ()
+    return "\n".join(wrapped(words, first="- ", rest="  ") for words in said)
+
+
+def as_record(plan: Plan, followed: Followed) -> dict[str, Any]:
+    """Give the sizes and the stretches of the yoke as data."""
+    return {
+        "pattern": followed.pattern.name,
+        "followed": followed.size.size.size,
+        "nearest": followed.best.size.size,
+        "wanted_chest_cm": round(followed.size.chest_cm - followed.size.off_cm, 2),
+        "sizes": [_size(one) for one in followed.sizes],
+        "rounds": [
+            {
+                "first": one.first,
+                "last": one.last,
+                "printed_first": one.printed_first,
+                "printed_last": one.printed_last,
+                "more": one.more,
+                "increase": one.increase,
+                "stitches": one.count,
+            }
+            for one in stretches(followed, plan.shape)
+        ],
+    }
+
+
+def _size(one: SizeAt) -> dict[str, Any]:
+    return {
+        "size": one.size.size,
+        "computed": list(one.computed),
+        "body": one.counts.body,
+        "chest_cm": _rounded(one.chest_cm),
+        "ease_cm": _rounded(one.ease_cm),
+        "upper_arm_cm": _rounded(one.upper_arm_cm),
+        "arm_ease_cm": _rounded(one.arm_ease_cm),
+        "neck_cm": _rounded(one.neck_cm),
+        "yoke_as_printed_cm": _rounded(one.depth_cm),
+        "yoke_at_its_gauge_cm": _rounded(one.own_depth_cm),
+        "printed_chest_cm": _rounded(one.printed_chest_cm),
+    }
+
+
+def _rounded(cm: float | None) -> float | None:
+    return None if cm is None else round(cm, 2)

@@ -1,0 +1,178 @@
+"""A pattern followed: the size, its counts as pins, its rounds at the knitter's row gauge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.fit import Finished
+from yokefellow.following.regauge import moved
+from yokefellow.following.sizes import SizeAt, chosen, sizes_at
+from yokefellow.gauge import Gauges, mean_per_cm
+from yokefellow.project.fixed import Fixed, pinned
+from yokefellow.project.models import Project
+from yokefellow.project.pattern import Pattern
+from yokefellow.project.sense_fixed import count_findings
+from yokefellow.shaping.body import RIB_REPEAT
+from yokefellow.shaping.counts import nearest
+from yokefellow.shaping.shapes import Shape
+from yokefellow.sizing.figures import Figures
+
+__all__ = ["Followed", "Stretch", "follow", "stretches", "with_counts"]
+
+FIRST = 2
+"""The earliest round that may increase where short rows leave gaps to close in the first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Followed:
+    """The size that is followed."""
+
+    pattern: Pattern
+    sizes: tuple[SizeAt, ...]
+    size: SizeAt
+    best: SizeAt
+    fixed: Fixed
+    """Its counts, to be met exactly, and the knitter's own pins over them."""
+    asked_depth_cm: float
+    """Of the yoke, as this body needs it."""
+    cast_on_off: int | None
+    """What the pattern casts on, where the neckband's rib does not divide it."""
+    overruled: tuple[str, ...]
+    """Counts of the pattern over which a pin of the knitter's own stands."""
+
+
+def follow(
+    project: Project, figures: Figures, finished: Finished, gauges: Gauges
+) -> Followed | None:
+    """Choose the size to follow; None where the project holds no pattern.
+
+    Raises:
+        PlanError: the knitter's own pins contradict the size.
+    """
+    pattern = project.pattern
+    if pattern is None:
+        return None
+    sizes = sizes_at(
+        pattern,
+        finished,
+        gauges.plain,
+        body_cm=figures.cm("chest"),
+        arm_cm=figures.cm("upper_arm"),
+    )
+    size, best = chosen(pattern, sizes)
+    counts = _at_her_rows(size, pattern, finished, gauges, project.fixed.yoke_rounds)
+    if counts.increase_at and project.garment.neck.back_raise != "none":
+        at = (max(FIRST, counts.increase_at[0]), *counts.increase_at[1:])
+        counts = counts.model_copy(update={"increase_at": at})
+    rib = RIB_REPEAT[project.garment.neck.rib]
+    cast_on = size.size.cast_on
+    if cast_on is not None and cast_on % rib == 0:
+        counts = counts.model_copy(update={"cast_on": cast_on})
+    own = {name: getattr(project.fixed, name) for name in pinned(project.fixed)}
+    overruled = tuple(name for name in own if getattr(counts, name) not in (None, (), own[name]))
+    counts = counts.model_copy(update=own)
+    _refuse(counts, size, overruled)
+    return Followed(
+        pattern=pattern,
+        sizes=sizes,
+        size=size,
+        best=best,
+        fixed=counts,
+        asked_depth_cm=finished.yoke.depth_cm,
+        cast_on_off=cast_on if cast_on is not None and cast_on % rib else None,
+        overruled=overruled,
+    )
+
+
+def with_counts(project: Project, followed: Followed | None) -> Project:
+    """Give the project with the counts of the size that is followed as its pins."""
+    return project if followed is None else project.model_copy(update={"fixed": followed.fixed})
+
+
+def _refuse(counts: Fixed, size: SizeAt, overruled: tuple[str, ...]) -> None:
+    """End the stage when the knitter's own pins contradict the pattern's other counts."""
+    found = tuple(count_findings(counts, "fixed")) if overruled else ()
+    if found:
+        shown = ", ".join(overruled)
+        raise PlanError(
+            Finding(
+                one.code,
+                Severity.ERROR,
+                one.field,
+                f"Your own pins ({shown}) stand over size {size.size.size} of the pattern, and "
+                f"the two do not agree. {one.message}",
+                one.remedy,
+            )
+            for one in found
+        )
+
+
+def _at_her_rows(
+    size: SizeAt, pattern: Pattern, finished: Finished, gauges: Gauges, pinned_rounds: int | None
+) -> Fixed:
+    """Put the rounds of a size where they belong at the knitter's row gauge."""
+    hers = gauges.plain.rounds_per_cm
+    printed = size.size.yoke_rounds
+    keeps_depth = pattern.depth == "pattern" and printed is not None
+    ratio = hers / mean_per_cm(pattern.rounds) if pattern.rounds else None
+    wanted = finished.yoke.depth_cm * hers
+    if keeps_depth and printed is not None:
+        wanted = printed * (1.0 if ratio is None else ratio)
+    rounds = pinned_rounds or nearest(wanted, least=8)
+    # Without a row gauge the pattern's rounds keep their share of the depth.
+    scale = ratio or (rounds / printed if printed else 1.0)
+    at = moved(size.counts.increase_at, ratio=scale, printed=printed, rounds=rounds)
+    return size.counts.model_copy(
+        update={"increase_at": at, "yoke_rounds": rounds if keeps_depth else None}
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """From one increase round of the pattern to the next, or on to the split."""
+
+    first: int
+    """Its first round in the yoke, from 1."""
+    last: int
+    """Its last round: the increase round it ends with, or the last before the split."""
+    printed_first: int
+    """The same by the pattern's own numbers."""
+    printed_last: int | None
+    """None where the pattern's rounds were not typed."""
+    increase: int | None
+    """Which increase round it ends with; None before the split."""
+    count: int
+    """Stitches at its end."""
+
+    @property
+    def more(self) -> int:
+        """Rounds knitted here beyond the pattern's; fewer below zero."""
+        if self.printed_last is None:
+            return 0
+        return (self.last - self.first) - (self.printed_last - self.printed_first)
+
+
+def stretches(followed: Followed, shape: Shape) -> tuple[Stretch, ...]:
+    """Give the stretches of the yoke beside the pattern's own; none where it has no places."""
+    printed, steps = followed.size.size.increase_at, shape.yoke.increase_rounds
+    if len(printed) != len(steps):
+        return ()
+    theirs: tuple[int | None, ...] = (0, *printed, followed.size.size.yoke_rounds)
+    ours = (0, *(step.number for step in steps), shape.yoke.rounds.got)
+    counts = (*(step.after for step in steps), shape.split.yoke)
+    return tuple(
+        Stretch(
+            first=start + 1,
+            last=end,
+            printed_first=(their_start or 0) + 1,
+            printed_last=their_end,
+            increase=number if number <= len(steps) else None,
+            count=count,
+        )
+        for number, ((start, end), (their_start, their_end), count) in enumerate(
+            zip(pairwise(ours), pairwise(theirs), counts, strict=True), start=1
+        )
+        if end > start
+    )

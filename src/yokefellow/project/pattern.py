@@ -1,0 +1,101 @@
+"""The numbers of a pattern the knitter holds, as she types them; nothing else of it is asked."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal, TypeAlias, get_args
+
+from pydantic import Field
+
+from yokefellow.project.base import Model
+from yokefellow.project.counts import reading, rounds_reading
+from yokefellow.project.fixed import (
+    MOST_ROUNDS,
+    MOST_STITCHES,
+    Fixed,
+    IncreaseCounts,
+    IncreaseNumbers,
+)
+from yokefellow.project.lengths import between
+from yokefellow.project.marks import whole
+from yokefellow.project.plain import one_of, text
+from yokefellow.project.typed import Reading
+
+__all__ = ["BEST", "MOST_SIZES", "Pattern", "PatternSize", "counts_of", "same_size"]
+
+MOST_SIZES = 30
+"""Sizes of one pattern, at the most."""
+
+BEST = "best"
+"""To follow the size that comes nearest."""
+
+_Depth = Literal["body", "pattern"]
+_Stitches: TypeAlias = Annotated[int | None, whole(8, MOST_STITCHES, typical=200)]
+
+
+class PatternSize(Model):
+    """What the pattern prints for one of its sizes; what is not known is left out."""
+
+    size: Annotated[str, text(20, example="M")]
+    """The size by the pattern's own name."""
+    cast_on: _Stitches = None
+    """Stitches cast on at the neck."""
+    neck: _Stitches = None
+    """Stitches where its yoke begins, when they are not those cast on."""
+    increases: IncreaseCounts = ()
+    """Stitches after each increase round of its yoke, in order."""
+    increase_at: IncreaseNumbers = ()
+    """The rounds of its yoke that increase; the first round after the neckband is 1."""
+    yoke_rounds: Annotated[int | None, whole(8, MOST_ROUNDS, typical=70)] = None
+    """Rounds of its yoke at the front, from the neckband to the split."""
+    yoke: _Stitches = None
+    """Stitches at the end of its yoke, before the split."""
+    body: _Stitches = None
+    """Stitches of its body right below the underarm, the underarms with it."""
+    sleeve: _Stitches = None
+    """Stitches round the top of each sleeve: those held, and those of the underarm."""
+    underarm: Annotated[int | None, whole(2, 400, typical=16)] = None
+    """Stitches cast on at each underarm."""
+    chest: Annotated[float | None, between(30, 260, typical=104)] = None
+    """The finished chest it prints."""
+    sleeve_length: Annotated[float | None, between(2, 90, typical=44)] = None
+    """Underarm to edge of its sleeve."""
+    body_length: Annotated[float | None, between(4, 100, typical=36)] = None
+    """Underarm to edge of its body."""
+
+
+class Pattern(Model):
+    """A pattern the knitter holds: its gauge, and the numbers of its sizes."""
+
+    name: Annotated[str, text(80, example="the green book")] = ""
+    """What you call it."""
+    stitches: Annotated[tuple[Annotated[Reading, reading], ...], Field(max_length=20)] = ()
+    """Its stitch gauge."""
+    rounds: Annotated[tuple[Annotated[Reading, rounds_reading], ...], Field(max_length=20)] = ()
+    """Its row gauge; without it the depths of its rounds are not known."""
+    follow: Annotated[str, text(20, example="best")] = BEST
+    """The size to follow: best takes the one whose chest comes out nearest at your gauge."""
+    depth: Annotated[_Depth, one_of(*get_args(_Depth))] = "body"
+    """How deep the yoke becomes: as your body needs it, or as the pattern's own size has it."""
+    sizes: Annotated[tuple[PatternSize, ...], Field(min_length=1, max_length=MOST_SIZES)]
+    """What it prints, size by size."""
+
+
+def same_size(one: str, other: str) -> bool:
+    """Tell whether two names are of one size, in any case."""
+    return one.casefold() == other.casefold()
+
+
+def counts_of(size: PatternSize) -> Fixed:
+    """Give the counts of a size as they would be pinned, before any of them is re-gauged."""
+    return Fixed().model_copy(
+        update={
+            "neck": size.neck or size.cast_on,
+            "increases": size.increases,
+            "increase_at": size.increase_at,
+            "yoke_rounds": size.yoke_rounds,
+            "yoke": size.yoke or (size.increases[-1] if size.increases else None),
+            "body": size.body,
+            "sleeve": size.sleeve,
+            "underarm": size.underarm,
+        }
+    )

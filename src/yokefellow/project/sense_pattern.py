@@ -1,0 +1,111 @@
+"""What the numbers of a pattern say about each other, in all of its sizes together."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterator
+from dataclasses import replace
+
+from yokefellow.findings import Finding, Severity
+from yokefellow.project.models import Project
+from yokefellow.project.pattern import BEST, Pattern, PatternSize, counts_of, same_size
+from yokefellow.project.sense_fixed import Counted, agreeing, count_findings
+from yokefellow.units import as_typed
+
+__all__ = ["pattern_findings"]
+
+
+def pattern_findings(project: Project) -> Iterator[Finding]:
+    """Check every size of the pattern, and that the one to follow is there."""
+    pattern = project.pattern
+    if pattern is None:
+        return
+    yield from _names(pattern)
+    for number, size in enumerate(pattern.sizes, start=1):
+        table = f"pattern.sizes[{number}]"
+        yield from _contradictions(size, table)
+        if _is_empty(size):
+            yield _error(
+                "pattern.nothing",
+                table,
+                f"Size {size.size} has neither a body nor a chest, and nothing from which a body "
+                "can be computed.",
+                "Type at least body, the stitches right below the underarm.",
+            )
+    if project.garment.yoke.proportions != "measured":
+        yield _error(
+            "pattern.percentage",
+            "pattern",
+            f'The proportions are "{project.garment.yoke.proportions}", and that system gives the '
+            "counts itself.",
+            'Type under [garment.yoke]: proportions = "measured".',
+        )
+    if not pattern.stitches and any(size.body is None and size.chest for size in pattern.sizes):
+        yield _error(
+            "pattern.no-gauge",
+            "pattern.stitches",
+            "A size has a chest and no body, and without the pattern's stitch gauge the one does "
+            "not give the other.",
+            "Type under [pattern] its gauge, such as: stitches = "
+            + ('["22 over 4 in"].' if project.unit == "in" else '["22 over 10 cm"].'),
+        )
+
+
+def _error(code: str, field: str, message: str, remedy: str) -> Finding:
+    return Finding(code, Severity.ERROR, field, message, remedy)
+
+
+def _is_empty(size: PatternSize) -> bool:
+    """Tell whether nothing gives the chest of a size."""
+    fixed = counts_of(size)
+    found = agreeing(Counted(fixed.yoke, fixed.body, fixed.sleeve, fixed.underarm))
+    return size.body is None and size.chest is None and "body" not in found
+
+
+def _names(pattern: Pattern) -> Iterator[Finding]:
+    names = [size.size for size in pattern.sizes]
+    for number, name in enumerate(names, start=1):
+        if any(same_size(name, earlier) for earlier in names[: number - 1]):
+            yield _error(
+                "pattern.twice",
+                f"pattern.sizes[{number}].size",
+                f"Size {name} stands there twice.",
+                "Give each size its own name, or take one out.",
+            )
+    wanted = pattern.follow
+    if wanted.casefold() != BEST and not any(same_size(wanted, name) for name in names):
+        near = difflib.get_close_matches(wanted, names, n=1)
+        meant = f" Did you mean {as_typed(near[0])}?" if near else ""
+        yield _error(
+            "pattern.no-size",
+            "pattern.follow",
+            f"{as_typed(wanted)} is to be followed, and the sizes typed are {', '.join(names)}.",
+            f'Write one of them, or "{BEST}".{meant}',
+        )
+
+
+def _contradictions(size: PatternSize, table: str) -> Iterator[Finding]:
+    """Tell what the counts of one size contradict, and which of them may be another count."""
+    fixed = counts_of(size)
+    for found in count_findings(fixed, table):
+        hint = _perhaps_held(size) if found.code == "fixed.equation" else ""
+        yield replace(
+            found,
+            message=f"Size {size.size}: {found.message}",
+            remedy=f"Look these numbers up in your pattern once more. {hint}{found.remedy}",
+        )
+
+
+def _perhaps_held(size: PatternSize) -> str:
+    """Patterns often print the sleeve as it is held: without its underarm."""
+    if size.sleeve is None or size.underarm is None:
+        return ""
+    whole = size.sleeve + size.underarm
+    fixed = counts_of(size)
+    others = agreeing(Counted(fixed.yoke, fixed.body, whole, fixed.underarm))
+    if others.get("yoke") != fixed.yoke:
+        return ""
+    return (
+        f"Perhaps {size.sleeve} are the stitches of a sleeve that are held, without the underarm: "
+        f"then write sleeve = {whole}. "
+    )

@@ -1,0 +1,241 @@
+"""The pattern that is followed, in words: its sizes at this gauge, and what becomes of its rounds.
+
+Of the pattern itself there is nothing but the numbers the knitter typed: how
+an increase is worked, it says and not the sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.conductor import Plan
+from yokefellow.following.follow import Followed, Stretch, stretches
+from yokefellow.following.sizes import SizeAt
+from yokefellow.sheet.dimensions import body_cm, sleeve_cm
+from yokefellow.sheet.figures import signed_length
+from yokefellow.sheet.lines import Note
+from yokefellow.sheet.pattern_pieces import PatternView, SizeLine
+from yokefellow.units import LengthUnit
+from yokefellow.wording import length
+
+__all__ = ["from_pattern", "row_notes", "size_heads", "size_lines"]
+
+
+NONE = "–"
+
+
+def size_heads() -> tuple[str, ...]:
+    """Give the heads of the table of sizes, but for the first."""
+    return ("Chest", "Ease", "Upper arm", "Ease", "Neck", "Yoke as printed", "Its own chest")
+
+
+def size_lines(followed: Followed, unit: LengthUnit) -> tuple[SizeLine, ...]:
+    """Give every size as it comes out at the knitter's gauge."""
+    return tuple(
+        SizeLine(
+            one.size.size, tuple(_cells(one, unit)), one is followed.size, one is followed.best
+        )
+        for one in followed.sizes
+    )
+
+
+def _cells(one: SizeAt, unit: LengthUnit) -> Iterator[str]:
+    yield length(one.chest_cm, unit)
+    yield signed_length(one.ease_cm, unit)
+    yield NONE if one.upper_arm_cm is None else length(one.upper_arm_cm, unit)
+    yield NONE if one.arm_ease_cm is None else signed_length(one.arm_ease_cm, unit)
+    yield NONE if one.neck_cm is None else length(one.neck_cm, unit)
+    yield NONE if one.depth_cm is None else length(one.depth_cm, unit)
+    yield NONE if one.printed_chest_cm is None else length(one.printed_chest_cm, unit)
+
+
+def from_pattern(plan: Plan) -> PatternView | None:
+    """Put what is followed into words; None where no pattern is."""
+    followed = plan.followed
+    if followed is None:
+        return None
+    name = followed.pattern.name
+    return PatternView(
+        title=f"From your pattern, {name}" if name else "From your pattern",
+        intro=tuple(_intro(plan, followed)),
+        heads=size_heads(),
+        lines=size_lines(followed, plan.project.sheet.units),
+        told=tuple(_told(plan, followed)),
+    )
+
+
+def _intro(plan: Plan, followed: Followed) -> Iterator[str]:
+    size, unit = followed.size, plan.project.sheet.units
+    yield (
+        f"This sweater has the stitches of size {size.size.size}, from the neck to the split. Its "
+        "rounds are counted anew for your row gauge and this body; body, sleeves and yarn are "
+        "planned afresh. Keep the pattern beside you: its increase rounds are worked as it works "
+        "them, and this sheet says in which round, and which count to meet. All other rounds of "
+        "the yoke are plain."
+    )
+    yield (
+        "The table shows each size as it would come out at your gauge. "
+        f"You want {length(plan.finished.body.chest_cm, unit)} at the chest and "
+        f"{length(plan.finished.sleeve.upper_arm_cm, unit)} at the upper arm. “Yoke as printed” is "
+        "the depth its rounds would have, one for one, at your row gauge; “its own chest” is what "
+        "the pattern prints, or its stitches at its own gauge."
+    )
+
+
+def _told(plan: Plan, followed: Followed) -> Iterator[str]:
+    yield _depth(plan, followed)
+    places = stretches(followed, plan.shape)
+    yield from (_place(one) for one in places)
+    if not places and followed.size.size.increases:
+        rounds = [str(step.number) for step in plan.shape.yoke.increase_rounds]
+        yield (
+            "Where your pattern's increase rounds lie was not typed: they stand at rounds "
+            f"{_listed(rounds)} of the yoke, evenly along the shoulders."
+        )
+    yield from _below(plan, followed)
+
+
+def _listed(words: list[str]) -> str:
+    *most, last = words
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def _depth(plan: Plan, followed: Followed) -> str:
+    unit, yoke, size = plan.project.sheet.units, plan.shape.yoke.rounds, followed.size
+    said = f"The yoke is {length(yoke.cm, unit)} deep, {yoke.got} rounds"
+    printed = size.size.yoke_rounds
+    if printed is None or size.depth_cm is None:
+        return f"{said}."
+    more = yoke.got - printed
+    change = (
+        "as many as your pattern's"
+        if not more
+        else f"{abs(more)} {'more' if more > 0 else 'fewer'} than your pattern's {printed}"
+    )
+    own = "" if size.own_depth_cm is None else f" ({length(size.own_depth_cm, unit)} at its own)"
+    return f"{said}: {change}, which would make {length(size.depth_cm, unit)} at your gauge{own}."
+
+
+def _rounds(first: int, last: int) -> str:
+    return f"{first}–{last}" if last > first else f"{first}"
+
+
+def _these(first: int, last: int) -> str:
+    return f"Rounds {first}–{last}" if last > first else f"Round {first}"
+
+
+def _as_theirs(one: Stretch) -> str:
+    """Set a stretch beside the pattern's own."""
+    if one.printed_last is None:
+        return f"plain, from your pattern's round {one.printed_first} to its split"
+    theirs = _rounds(one.printed_first, one.printed_last)
+    word = "rounds" if one.printed_last > one.printed_first else "round"
+    if not one.more:
+        return f"your pattern's {word} {theirs}"
+    where = "before its increase round" if one.increase else "before the split"
+    plain = "plain round" if abs(one.more) == 1 else "plain rounds"
+    if one.more > 0:
+        return f"your pattern's {word} {theirs}, and {one.more} {plain} more {where}"
+    return f"your pattern's {word} {theirs} without {-one.more} of the {plain} {where}"
+
+
+def _place(one: Stretch) -> str:
+    end = (
+        f"Round {one.last} is its increase round {one.increase}: {one.count} stitches."
+        if one.increase
+        else f"{one.count} stitches are split."
+    )
+    return f"{_these(one.first, one.last)} of the yoke: {_as_theirs(one)}. {end}"
+
+
+def _below(plan: Plan, followed: Followed) -> Iterator[str]:
+    size, unit, shape = followed.size.size, plan.project.sheet.units, plan.shape
+    split = shape.split
+    yield (
+        f"The split is your pattern's: {split.held} stitches held for each sleeve, "
+        f"{split.underarm.got} cast on at each underarm, {split.body.got} for the body. From "
+        "there on follow this sheet alone."
+    )
+    pairs = (
+        ("body", size.body_length, body_cm(shape.body)),
+        ("sleeve", size.sleeve_length, sleeve_cm(shape.sleeve)),
+    )
+    for name, theirs_cm, ours_cm in pairs:
+        if theirs_cm is not None:
+            yield (
+                f"The pattern's {name} is {length(theirs_cm, unit)} from underarm to edge; yours "
+                f"is {length(ours_cm, unit)}."
+            )
+
+
+def row_notes(plan: Plan) -> dict[tuple[str, int], tuple[Note, ...]]:
+    """Say before the rows of the yoke which rounds of the pattern they are."""
+    if plan.followed is None:
+        return {}
+    found: dict[tuple[str, int], tuple[Note, ...]] = {}
+    for one in stretches(plan.followed, plan.shape):
+        for number, text in _notes_of(one, plan.followed):
+            found[("yoke", number)] = (
+                *found.get(("yoke", number), ()),
+                Note("pattern", "Pattern", number, text),
+            )
+    return found or dict(_counts_only(plan, plan.followed))
+
+
+def _notes_of(one: Stretch, followed: Followed) -> Iterator[tuple[int, str]]:
+    if one.increase is None:
+        yield one.first, _on_to_split(one)
+        return
+    if one.last > one.first:
+        yield one.first, _up_to(one)
+    yield one.last, _increase(one.increase, one.printed_last, one.count, followed)
+
+
+def _plain_rounds(rounds: int) -> str:
+    return f"{rounds} plain round{'s' if rounds > 1 else ''}"
+
+
+def _up_to(one: Stretch) -> str:
+    """Lead to an increase round of the pattern."""
+    said = f"Follow your pattern to its round {one.printed_last}, which is round {one.last} here"
+    if not one.more:
+        return f"{said}."
+    if one.more > 0:
+        return f"{said}: knit {_plain_rounds(one.more)} more than it does before that one."
+    return f"{said}: leave out {_plain_rounds(-one.more)} before that one."
+
+
+def _on_to_split(one: Stretch) -> str:
+    """Lead to the split."""
+    if one.printed_last is None:
+        return f"Plain from your pattern's round {one.printed_first} on, to the split."
+    said = f"Follow your pattern to its round {one.printed_last}, the last before its split"
+    if not one.more:
+        return f"{said}."
+    if one.more > 0:
+        return f"{said}, and then knit {_plain_rounds(one.more)} more."
+    return f"{said}, but leave out {_plain_rounds(-one.more)}."
+
+
+def _increase(number: int, printed: int | None, count: int, followed: Followed) -> str:
+    its = f" (its round {printed})" if printed is not None else ""
+    if not followed.size.size.increases:
+        return (
+            f"Here your pattern has its increase round {number}{its}. Which count it meets was not "
+            "typed: work the round as it stands here."
+        )
+    return (
+        f"Your pattern's increase round {number}{its}: work it as the pattern does, and meet "
+        f"{count} stitches. Where it leaves the way to you, work the round as it stands here."
+    )
+
+
+def _counts_only(
+    plan: Plan, followed: Followed
+) -> Iterator[tuple[tuple[str, int], tuple[Note, ...]]]:
+    """Speak of the increase rounds of a pattern whose places were not typed."""
+    if not followed.size.size.increases:
+        return
+    for number, step in enumerate(plan.shape.yoke.increase_rounds, start=1):
+        text = _increase(number, None, step.after, followed)
+        yield ("yoke", step.number), (Note("pattern", "Pattern", step.number, text),)
