@@ -37,7 +37,23 @@ def fixed(*lines: str) -> str:
     return SOUND + "\n[fixed]\n" + "\n".join(lines) + "\n"
 
 
+def pattern(*sizes: str, about: str = "") -> str:
+    tables = "".join(f"[[pattern.sizes]]\n{size}\n" for size in sizes)
+    return f"{SOUND}\n[pattern]\n{about}\n{tables}"
+
+
+MEDIUM = 'size = "M"\nbody = 200'
+
 ERRORS = [
+    (pattern('size = "M"\ncast_on = 80'), "pattern.nothing", "pattern.sizes[1]"),
+    (pattern(MEDIUM, MEDIUM.replace("M", "m")), "pattern.twice", "pattern.sizes[2].size"),
+    (pattern(MEDIUM, about='follow = "L"'), "pattern.no-size", "pattern.follow"),
+    (pattern('size = "M"\nchest = 40'), "pattern.no-gauge", "pattern.stitches"),
+    (
+        pattern(MEDIUM) + '[garment.yoke]\nproportions = "percentage 1971"\n',
+        "pattern.percentage",
+        "pattern",
+    ),
     (
         under("garment.yoke", 'proportions = "percentage 1971"') + "[fixed]\nsleeve = 70\n",
         "fixed.percentage",
