@@ -19,6 +19,7 @@ from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.measured_raglan import raglan_yoke
 from yokefellow.shaping.percentages import PLACES, percentages
 from yokefellow.shaping.pinned_edges import refuse_edges
+from yokefellow.shaping.pinned_front import with_pinned_front
 from yokefellow.shaping.portion import portioned
 from yokefellow.shaping.shapes import (
     AnyYoke,
@@ -111,6 +112,7 @@ def _circular(
     )
     more = finished.yoke.front_more_cm * gauges.plain.stitches_per_cm
     split = portioned(solution.split, front_more=more)
+    split = with_pinned_front(split, project.fixed)
     return solution.neck, yoke, split, solution.broken
 
 
