@@ -42,10 +42,13 @@ LINE = re.compile(r"^# (\[+[a-zA-Z0-9.-]+\]+|[a-z_]+ = .*)$")
 def awake(text: str, *asleep: str) -> str:
     """Take the mark from every remark that is a table or a line of one, but for those named."""
     lines = []
+    in_pattern = False
     for line in text.splitlines():
         found = LINE.match(line)
+        in_pattern = in_pattern or line == "# [pattern]"
         wanted = found and "table" not in line and not any(word in line for word in asleep)
-        body = line.partition(" = ")[0][2:] in Body.model_fields or line.startswith("# size")
+        body = line.partition(" = ")[0][2:] in Body.model_fields
+        body = body or (line.startswith("# size") and not in_pattern)
         lines.append(line[2:] if wanted and not body else line)
     return "\n".join(lines)
 
@@ -93,7 +96,7 @@ def test_the_numbers_of_the_table_stand_as_remarks_only() -> None:
 def test_each_remark_becomes_a_sound_line_when_its_mark_is_taken_away() -> None:
     for unit in ("cm", "in"):
         text = fresh(with_answers(unit=unit, size=None))
-        assert parse(text.replace("\n# chest =", "\nchest =")).body.chest is not None
+        assert parse(text.replace("\n# chest =", "\nchest =", 1)).body.chest is not None
         for key in Body.model_fields:
             line = next(x for x in text.splitlines() if x.startswith(f"# {key} = "))
             table = tomllib.loads(f"[body]\n{line[2:]}")

@@ -35,7 +35,7 @@ def pattern_notes(project: Project, followed: Followed, shape: Shape) -> Iterato
     """Give what is to be known of the size that is followed."""
     yield from _size(project, followed)
     yield from _neck(project, followed, shape)
-    yield from _cast_on(project, followed, shape)
+    yield from _cast_on(followed, shape)
     yield from _missing(followed)
     yield from _row_gauge(followed)
     if followed.overruled:
@@ -103,7 +103,7 @@ def _neck(project: Project, followed: Followed, shape: Shape) -> Iterator[Findin
     )
 
 
-def _cast_on(project: Project, followed: Followed, shape: Shape) -> Iterator[Finding]:
+def _cast_on(followed: Followed, shape: Shape) -> Iterator[Finding]:
     theirs = followed.cast_on_off
     if theirs is None or "cast_on" in followed.overruled:
         return
@@ -111,10 +111,11 @@ def _cast_on(project: Project, followed: Followed, shape: Shape) -> Iterator[Fin
     yield caution(
         "pattern.cast-on",
         "garment.neck.rib",
-        f"Your pattern casts on {theirs}, which a {project.garment.neck.rib} rib does not divide; "
+        f"Your pattern casts on {theirs}, which the repeat of this neckband, {neck.band.multiple} "
+        "stitches, does not divide; "
         f"{neck.band_stitches} are cast on here, and the last round of the neckband goes to "
         f"{neck.stitches.got}.",
-        "Choose the rib your pattern has, or leave it so.",
+        "Choose the neckband your pattern has, or leave it so.",
     )
 
 

@@ -14,8 +14,8 @@ from yokefellow.project.fixed import Fixed, pinned
 from yokefellow.project.models import Project
 from yokefellow.project.pattern import Pattern
 from yokefellow.project.sense_fixed import count_findings
-from yokefellow.shaping.body import RIB_REPEAT
 from yokefellow.shaping.counts import nearest
+from yokefellow.shaping.edges import edge_multiple
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
 
@@ -38,7 +38,7 @@ class Followed:
     asked_depth_cm: float
     """Of the yoke, as this body needs it."""
     cast_on_off: int | None
-    """What the pattern casts on, where the neckband's rib does not divide it."""
+    """What the pattern casts on, where the neckband's repeat does not divide it."""
     overruled: tuple[str, ...]
     """Counts of the pattern over which a pin of the knitter's own stands."""
 
@@ -66,9 +66,9 @@ def follow(
     if counts.increase_at and project.garment.neck.back_raise != "none":
         at = (max(FIRST, counts.increase_at[0]), *counts.increase_at[1:])
         counts = counts.model_copy(update={"increase_at": at})
-    rib = RIB_REPEAT[project.garment.neck.rib]
+    repeat = edge_multiple(project.garment.neck)
     cast_on = size.size.cast_on
-    if cast_on is not None and cast_on % rib == 0:
+    if cast_on is not None and cast_on % repeat == 0:
         counts = counts.model_copy(update={"cast_on": cast_on})
     own = {name: getattr(project.fixed, name) for name in pinned(project.fixed)}
     overruled = tuple(name for name in own if getattr(counts, name) not in (None, (), own[name]))
@@ -81,7 +81,7 @@ def follow(
         best=best,
         fixed=counts,
         asked_depth_cm=finished.yoke.depth_cm,
-        cast_on_off=cast_on if cast_on is not None and cast_on % rib else None,
+        cast_on_off=cast_on if cast_on is not None and cast_on % repeat else None,
         overruled=overruled,
     )
 
