@@ -47,6 +47,7 @@ MEDIUM = 'size = "M"\nbody = 200'
 ERRORS = [
     (pattern('size = "M"\ncast_on = 80'), "pattern.nothing", "pattern.sizes[1]"),
     (pattern(MEDIUM, MEDIUM.replace("M", "m")), "pattern.twice", "pattern.sizes[2].size"),
+    (pattern(MEDIUM) + '[garment.yoke]\nstyle = "raglan"\n', "pattern.not-round", "pattern"),
     (pattern(MEDIUM, about='follow = "L"'), "pattern.no-size", "pattern.follow"),
     (pattern('size = "M"\nchest = 40'), "pattern.no-gauge", "pattern.stitches"),
     (

@@ -40,6 +40,14 @@ def pattern_findings(project: Project) -> Iterator[Finding]:
             "counts itself.",
             'Type under [garment.yoke]: proportions = "measured".',
         )
+    if project.garment.yoke.style != "circular":
+        yield _error(
+            "pattern.not-round",
+            "pattern",
+            "The numbers of a pattern can be followed in a round yoke, and this sweater has "
+            f'style = "{project.garment.yoke.style}".',
+            'Type under [garment.yoke]: style = "circular", or pin single counts under [fixed].',
+        )
     if not pattern.stitches and any(size.body is None and size.chest for size in pattern.sizes):
         yield _error(
             "pattern.no-gauge",

@@ -43,7 +43,7 @@ def _line(project: Project) -> Iterator[Finding]:
 
 
 def _pinned_rounds(project: Project) -> Iterator[Finding]:
-    for name in ("increases", "increase_at"):
+    for name in ("increases", "increase_at", "front", "back"):
         if getattr(project.fixed, name):
             yield Finding(
                 "raglan.pinned-rounds",
