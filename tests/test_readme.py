@@ -10,6 +10,7 @@ from pathlib import Path
 from yokefellow.charts.library import motifs
 from yokefellow.conductor import plan
 from yokefellow.project.load import parse
+from yokefellow.shaping.shapes import RaglanShape
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -24,6 +25,12 @@ def test_the_project_files_of_the_readme_can_be_knitted() -> None:
     assert not plan(parse(plain)).shape.yoke.bands
     both = plan(parse(plain + "\n" + banded))
     assert [band.name for band in both.shape.yoke.bands] == ["pebbles", "ripple"]
+
+
+def test_the_raglan_of_the_readme_can_be_knitted() -> None:
+    (raglan,) = [block for block in blocks("text") if 'style = "raglan"' in block]
+    plain, _ = blocks("toml")
+    assert isinstance(plan(parse(plain + "\n" + raglan)).shape.yoke, RaglanShape)
 
 
 def test_the_library_example_runs() -> None:
