@@ -54,7 +54,10 @@ class Hands:
             "M1": self.increase,
             "yo": self.yarn_over,
             "kfb": self.front_and_back,
+            "M1 purled": lambda: self.increase(purled=True),
+            "pfb": self.purl_twice,
             "2tog": self.decrease,
+            "3 into 1": self.decrease_to_the_centre,
             "DS": self.double,
             "close DS": lambda: self.close("DS"),
             "close wrap": lambda: self.close("wrap"),
@@ -161,6 +164,14 @@ class Hands:
         self.plain()
         self.put(loop)
 
+    def decrease_to_the_centre(self) -> None:
+        loops = []
+        for left in (2, 1, 0):
+            loops.append(self.plain())
+            if left and isinstance(self.needle.peek(), Ring):
+                raise Mistake(Kind.MARKER, "a marker lies between stitches worked together")
+        self.put(loops[1])
+
     def hold(self, times: int) -> None:
         held = [self.plain() for _ in range(times)]
         self.basket.held.append(held)
@@ -178,12 +189,21 @@ class Hands:
         self.needle.behind.append(Loop(self.number))
         self.basket.gauge_loops += 1
 
-    def increase(self) -> None:
+    def purl_twice(self) -> None:
+        loop = self.plain()
+        if loop.born == self.number:
+            raise Mistake(Kind.INCREASE, "the stitch to be worked twice was only made in this row")
+        self.put(loop)
+        self.basket.bumps += 2 * (self.flat and self.needle.right_side)
+        self.new()
+
+    def increase(self, *, purled: bool = False) -> None:
         before, after = self.needle.last_loop(), self.needle.next_loop()
         if before is None or after is None or before is after or self.broken:
             raise Mistake(Kind.INCREASE, "there is no bar between two stitches to lift")
         if self.number in (before.born, after.born):
             raise Mistake(Kind.INCREASE, "beside a stitch made in this row there is no bar to lift")
+        self.basket.bumps += self.flat and purled == self.needle.right_side
         self.new()
 
     def yarn_over(self) -> None:
@@ -211,8 +231,6 @@ class Hands:
             self.basket.edges[-1] += 1
 
     def pick_up(self) -> None:
-        if self.row.at_neck and self.needle.bor is None and not self.needle.live():
-            self.needle.begin()
         if not (self.needle.edge or self.row.at_neck):
             raise Mistake(Kind.PICK_UP, "there is no cast-on edge to pick up from")
         self.new()
@@ -278,6 +296,8 @@ class Hands:
     def start(self) -> None:
         if not (self.short or self.flat or self.kind in ("rnd", "part")):
             raise Mistake(Kind.UNREADABLE, f"a row of kind {self.kind!r}")
+        if self.row.at_neck and not self.needle.live():
+            self.needle.begin()
         if self.needle.right_side == self.kind.endswith("WS"):
             raise Mistake(Kind.SIDE, "the other side faces the knitter")
         if self.needle.live() and self.needle.is_open != self.flat:
@@ -316,6 +336,10 @@ class Hands:
         return last.name if isinstance(last, Do) else ""
 
     def _finish_at_marker(self) -> None:
+        if self.kind == "part" and self.needle.bor is None and self.row.ends_at == "new BOR":
+            self.needle.bor = Ring()
+            self.needle.behind.append(self.needle.bor)
+            return
         item = self.needle.peek()
         if self.kind == "part" and self.needle.bor is None and isinstance(item, Ring):
             self._says("marker")

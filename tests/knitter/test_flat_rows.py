@@ -87,3 +87,23 @@ def test_stitches_are_picked_up_round_the_neck() -> None:
     band = Part("neckband", 0, (picked_up, *BAND.lines[1:]))
     knitted = knit((*fronts(), band))
     assert (knitted.at_neck, knitted.picked_up) == (8, 0)
+
+
+def test_an_increase_on_the_way_back_is_purled() -> None:
+    right = rnd(4, "p1, M1P, p5, sm, p5, M1P, p1", 14, kind="flat WS")
+    parts = fronts(
+        right,
+        rnd(5, "k14, CO 4; do not turn: join in the round", 18, kind="flat RS"),
+        rnd(6, "k7 to the centre back; pm for BOR", 18, kind="part"),
+        rnd(7, "knit", 18),
+        rnd(8, "bind off all 18 sts", 0),
+    )
+    assert knit(parts).bumps == 0  # derived: purled on the wrong side is plain on the right
+    # derived: two made knitwise on the wrong side
+    wrong = rnd(4, right.what.replace("M1P", "M1L"), 14, kind="flat WS")
+    assert knit(fronts(wrong, *parts[0].lines[4:])).bumps == 2
+
+
+def test_a_centred_double_decrease_makes_one_of_three() -> None:
+    lines = (rnd(1, "CO 9", 9), rnd(2, "k3, CDD, k3", 7), rnd(3, "BO 7", 0))
+    assert knit((Part("tube", 0, lines),)).counts["tube", ""] == (9, 7, 0)  # derived

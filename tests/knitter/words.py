@@ -68,7 +68,10 @@ _SINGLE = {
     "M1": r"M1[LR]",
     "yo": r"yo",
     "kfb": r"kfb",
+    "M1 purled": r"M1P",
+    "pfb": r"pfb",
     "2tog": r"k2tog|ssk|p2tog",
+    "3 into 1": r"CDD",
     "DS": r"DS",
     "close DS": r"k DS",
     "close wrap": r"k wrap",
@@ -127,6 +130,10 @@ _WHOLE: list[tuple[str, Callable[[re.Match[str]], Instruction]]] = [
     (
         "from the centre of the underarm: (.+); pm for BOR",
         lambda said: Instruction(_list(said[1]), ends_at="BOR"),
+    ),
+    (
+        "(.+) to the centre back; pm for BOR",
+        lambda said: Instruction(_list(said[1]), ends_at="new BOR"),
     ),
     (
         "along the neck edge: (.+); pm for BOR",

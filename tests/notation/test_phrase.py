@@ -87,6 +87,11 @@ PRINTED: list[tuple[Row, int, str]] = [
         "k80; do not turn: join in the round",
     ),
     (
+        Row((Op("k", 52),), Feature.JOIN, RowKind.PART),
+        96,
+        "k52 to the centre back; pm for BOR",
+    ),
+    (
         Row((Op("CO", 100),), Feature.PROVISIONAL, RowKind.PART),
         0,
         "provisionally cast on 100 sts; join in the round without twisting and pm for BOR",

@@ -44,6 +44,13 @@ def pattern(*sizes: str, about: str = "") -> str:
 
 MEDIUM = 'size = "M"\nbody = 200'
 
+
+def v_neck(*lines: str, yoke: str = "") -> str:
+    """A sound raglan with a V, and further lines for its neck and its yoke."""
+    raglan = under("garment.yoke", RAGLAN, *filter(None, [yoke]))
+    return raglan + "\n".join(("\n[garment.neck]", 'front = "V"', *lines, ""))
+
+
 ERRORS = [
     (pattern('size = "M"\ncast_on = 80'), "pattern.nothing", "pattern.sizes[1]"),
     (pattern(MEDIUM, MEDIUM.replace("M", "m")), "pattern.twice", "pattern.sizes[2].size"),
@@ -169,6 +176,13 @@ ERRORS = [
         "raglan.front-and-back",
         "garment.yoke.line_increase",
     ),
+    (under("garment.neck", 'front = "V"'), "neck.front-circular", "garment.neck.front"),
+    (v_neck(yoke='proportions = "percentage 1971"'), "neck.front-percentage", "garment.neck.front"),
+    (v_neck('cast_on = "provisional"'), "neck.front-provisional", "garment.neck.cast_on"),
+    (v_neck("band = 3"), "neck.v-band", "garment.neck.band"),
+    (v_neck('finish = "folded"'), "neck.v-folded", "garment.neck.finish"),
+    (v_neck() + band("beads"), "neck.front-bands", "garment.neck.front"),
+    (v_neck() + "[fixed]\ncast_on = 90\n", "neck.front-pinned", "fixed.cast_on"),
 ]
 
 CAUTIONS = [
@@ -221,6 +235,8 @@ NOTES = [
         "garment.yoke.increases",
     ),
     (under("garment.yoke", "line_width = 3"), "yoke.no-lines", "garment.yoke.style"),
+    (under("garment.neck", "drop = 3"), "neck.no-drop", "garment.neck.drop"),
+    (v_neck("back_raise = 2"), "neck.raise-in-depth", "garment.neck.back_raise"),
 ]
 
 

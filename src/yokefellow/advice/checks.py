@@ -19,6 +19,7 @@ from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
 from yokefellow.shaping.edges import Edge
+from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.shapes import AnyYoke, BodyShape, RaglanShape, Shape
 from yokefellow.sizing.figures import Figures
 
@@ -38,7 +39,11 @@ def checks(
     desk = Desk(project, figures, finished, gauges, shape, charts)
     found = [
         *_neck(desk),
-        *(raglan_counts(shape.yoke) if isinstance(shape.yoke, RaglanShape) else _increases(rows)),
+        *(
+            raglan_counts(shape.yoke, shape)
+            if isinstance(shape.yoke, RaglanShape)
+            else _increases(rows)
+        ),
         *band_checks(project, shape, charts),
         *_yoke(desk),
         *_split(desk),
@@ -52,6 +57,10 @@ def checks(
 def _neck(desk: Desk) -> Iterator[Check]:
     is_last = desk.shape.neck.is_last
     head = desk.show(desk.figures.cm("head"))
+    if desk.shape.front is not None:
+        yield from _joined(desk, desk.shape.front)
+        yield from _last_band(desk, head)
+        return
     yield Check(
         "cast_on" if is_last else "neckband",
         1,
@@ -62,6 +71,19 @@ def _neck(desk: Desk) -> Iterator[Check]:
         "beginning of the round, is at the centre back: mark it.",
     )
     yield from _last_band(desk, head) if is_last else _first_band(desk, head)
+
+
+def _joined(desk: Desk, front: FrontNeck) -> Iterator[Check]:
+    yield Check(
+        "front",
+        1 + front.rows.got,
+        "look",
+        "Before you go round",
+        f"The fronts are {front.rows.got} rows deep, as the tape meets them "
+        f"{desk.show(front.rows.got / desk.plain.unwashed_rounds_per_cm)}, and both have the same "
+        "count. Lay the work in a ring, the right side outwards: nothing may be twisted, for a "
+        "twist cannot be undone later.",
+    )
 
 
 def _first_band(desk: Desk, head: str) -> Iterator[Check]:
@@ -77,6 +99,16 @@ def _first_band(desk: Desk, head: str) -> Iterator[Check]:
 
 
 def _last_band(desk: Desk, head: str) -> Iterator[Check]:
+    if desk.shape.neck.picked is not None:
+        yield Check(
+            "neckband",
+            1,
+            "count",
+            "Count",
+            f"{desk.shape.neck.band_stitches} stitches, and as many on the left half as on the "
+            "right, or one or two more. Look along the edge: a hole where a stitch was picked up "
+            "too far from the edge is closed by taking its neighbour instead.",
+        )
     yield Check(
         "neckband",
         1 + desk.shape.neck.band.all_rounds,
@@ -120,8 +152,7 @@ def _yoke(desk: Desk) -> Iterator[Check]:
     at = _outside_bands(yoke, yoke.shoulder_round)
     around = desk.width(yoke.stitches_at(at), desk.gauge_at(at))
     yield Check(
-        "yoke",
-        at,
+        *desk.shape.at(at),
         "measure",
         "Over the shoulders" if isinstance(yoke, RaglanShape) else "Point of the shoulder",
         f"{_side(desk)} measures {desk.yoke_depth(at)}, and the work is "
@@ -130,11 +161,10 @@ def _yoke(desk: Desk) -> Iterator[Check]:
     held = desk.shape.split.held
     underarm_cm = desk.shape.split.underarm.cm
     yield Check(
-        "yoke",
-        yoke.rounds.got,
+        *desk.shape.at(yoke.rounds.got),
         "try on",
         "Before the split",
-        f"{desk.neck_edge} the front measures {desk.yoke_depth(yoke.rounds.got)}"
+        f"{desk.neck_edge} the {desk.side} measures {desk.yoke_depth(yoke.rounds.got)}"
         f"{_armhole(desk)}, and the count is {desk.shape.split.yoke}. Put the stitches on "
         "waste yarn and try it on. With "
         f"{held} stitches for each sleeve pinched off and {desk.show(underarm_cm)} "
@@ -146,8 +176,12 @@ def _yoke(desk: Desk) -> Iterator[Check]:
 def _side(desk: Desk) -> str:
     """Say where a depth is measured: a raglan's shoulder lies along the sleeve."""
     if isinstance(desk.shape.yoke, RaglanShape):
-        return f"{desk.neck_edge} along the middle of a sleeve, over the shoulder, the yoke"
+        return f"{_from(desk)} along the middle of a sleeve, over the shoulder, the yoke"
     return f"{desk.neck_edge} the front"
+
+
+def _from(desk: Desk) -> str:
+    return desk.neck_edge.removesuffix(" at the back of the neck")
 
 
 def _armhole(desk: Desk) -> str:
@@ -174,7 +208,7 @@ def _take_out(desk: Desk) -> str:
         )
     if last >= yoke.rounds.got:
         return "choose a shallower yoke and begin again from the last increase round."
-    return f"take out plain rounds below round {last}, never the increases" + (
+    return f"take out plain rounds below round {desk.shape.at(last)[1]}, never the increases" + (
         " or a band." if yoke.bands else "."
     )
 
@@ -193,7 +227,8 @@ def _row_gauge(desk: Desk, at: int) -> str:
         end = desk.yoke_on_needles(desk.shape.yoke.rounds.got)
         return (
             f"{words}keep the increases as they are written: they bring the counts. Add or leave "
-            f"out plain rounds between the slower ones, and split when the front measures {end}."
+            "out plain rounds between the slower ones, and split when the "
+            f"{desk.side} measures {end}."
         )
     words += "go on by the tape and not by the number of plain rounds"
     places = ", ".join(_places_below(desk, at))

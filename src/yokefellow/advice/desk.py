@@ -52,7 +52,14 @@ class Desk:
     @property
     def neck_edge(self) -> str:
         """Word the place from which the yoke is measured."""
+        if self.shape.front is not None:
+            return "From the cast-on edge at the back of the neck"
         return f"From below the {'cast-on edge' if self.shape.neck.is_last else 'neckband'}"
+
+    @property
+    def side(self) -> str:
+        """Word the side on which the yoke is measured: a front worked flat begins lower."""
+        return "front" if self.shape.front is None else "back"
 
     @property
     def tape(self) -> tuple[float, str]:

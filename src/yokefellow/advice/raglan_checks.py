@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from itertools import groupby, pairwise
 
 from yokefellow.advice.check import Check
-from yokefellow.shaping.shapes import IncreaseRound, RaglanShape
+from yokefellow.shaping.front_neck import FrontNeck
+from yokefellow.shaping.shapes import IncreaseRound, RaglanShape, Shape
 
 __all__ = ["has_plain_rounds", "piece_counts", "raglan_counts", "worth_counting"]
 
@@ -54,19 +55,30 @@ def has_plain_rounds(yoke: RaglanShape) -> bool:
     return len(last_two) > 1 and last_two[1].number - last_two[0].number > 1
 
 
-def raglan_counts(yoke: RaglanShape) -> Iterator[Check]:
+def _open_counts(yoke: RaglanShape, front: FrontNeck, number: int) -> str:
+    """Word the counts while the fronts are open, from the left front to the right one."""
+    each = front.each(number, grown=yoke.front.stitches_at(number) - yoke.front.start)
+    back, sleeve = yoke.back.stitches_at(number), yoke.sleeve.stitches_at(number)
+    return (
+        f"{back + 2 * (sleeve + each)} stitches: front {each}, sleeve {sleeve}, back {back}, "
+        f"sleeve {sleeve}, front {each}."
+    )
+
+
+def raglan_counts(yoke: RaglanShape, shape: Shape) -> Iterator[Check]:
     """Count the work, and each piece between its markers, after rounds worth counting."""
     for place, number in enumerate(worth_counting(yoke)):
+        is_open = shape.front is not None and number < shape.flat_rows
+        around = "" if is_open else "; the back lies on both sides of BOR"
         mend = (
-            " Count from marker to marker; the back lies on both sides of BOR. A piece with one "
-            "too few: find the line where an increase is missing, and make it there now."
+            f" Count from marker to marker{around}. A piece with one too few: find the line where "
+            "an increase is missing, and make it there now."
             if place == 0
             else ""
         )
-        yield Check(
-            "yoke",
-            number,
-            "count",
-            "Count",
-            f"{yoke.stitches_at(number)} stitches: {piece_counts(yoke, number)}.{mend}",
+        said = (
+            _open_counts(yoke, shape.front, number)
+            if is_open and shape.front
+            else f"{yoke.stitches_at(number)} stitches: {piece_counts(yoke, number)}."
         )
+        yield Check(*shape.at(number), "count", "Count", f"{said}{mend}")

@@ -9,7 +9,8 @@ from yokefellow.fit.finished import (
     SleeveFit,
     YokeFit,
 )
-from yokefellow.fit.garment import HEAD_STRETCH, SHORT_OF_HIPS_CM, body_fit, fit, sleeve_fit
+from yokefellow.fit.garment import SHORT_OF_HIPS_CM, body_fit, fit, sleeve_fit
+from yokefellow.fit.neck import HEAD_STRETCH
 
 __all__ = [
     "HEAD_STRETCH",

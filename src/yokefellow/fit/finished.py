@@ -3,8 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
-__all__ = ["BodyFit", "BustFit", "Finished", "NeckFit", "RaglanFit", "SleeveFit", "YokeFit"]
+__all__ = [
+    "BodyFit",
+    "BustFit",
+    "Finished",
+    "FrontFit",
+    "NeckFit",
+    "RaglanFit",
+    "SleeveFit",
+    "YokeFit",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class FrontFit:
+    """A front neck worked flat."""
+
+    style: Literal["scooped", "V"]
+    drop_cm: float
+    """How deep the front of the neck lies below the back, band left out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,9 +33,11 @@ class NeckFit:
     opening_cm: float
     band_cm: float
     raise_cm: float
-    """How much higher the back is than the front."""
+    """How much higher short rows make the back than the front."""
     passes_cm: float = 0.0
     """What the edge must stretch over: the head."""
+    front: FrontFit | None = None
+    """Of a front worked flat only."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from yokefellow.findings import PlanError
 from yokefellow.fit.ease import ease_cm
-from yokefellow.fit.finished import BodyFit, Finished, NeckFit, RaglanFit, SleeveFit, YokeFit
+from yokefellow.fit.finished import BodyFit, Finished, RaglanFit, SleeveFit, YokeFit
 from yokefellow.fit.halves import Halves, bust_fit, halves
 from yokefellow.fit.lengths import (
     body_lengths_cm,
@@ -20,17 +20,12 @@ from yokefellow.fit.limits import (
     sleeve_findings,
     waist_findings,
 )
+from yokefellow.fit.neck import neck_fit, opening_cm, over_front_cm
 from yokefellow.project.models import Project
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.sizing.figures import Figures
 
-__all__ = ["HEAD_STRETCH", "SHORT_OF_HIPS_CM", "body_fit", "fit", "sleeve_fit"]
-
-HEAD_STRETCH = 1.35
-"""How far a ribbed neck edge stretches over the head (common practice, no source)."""
-
-_WIDE_NECK = 1.18
-"""A wide neck beside a crew one (common practice, no source)."""
+__all__ = ["SHORT_OF_HIPS_CM", "body_fit", "fit", "sleeve_fit"]
 
 
 def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> SleeveFit:
@@ -104,7 +99,7 @@ def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFi
             figures,
             grows_cm=_halves(project, figures, chest_cm).grows_cm,
             ease_cm=ease_chest_cm,
-            raise_cm=_neck_fit(project, figures).raise_cm,
+            raise_cm=neck_fit(project, figures).raise_cm,
         ),
         passes_cm=max(figures.cm("chest"), figures.cm("hip") if at_hips else 0.0),
     )
@@ -135,7 +130,7 @@ def fit(project: Project, figures: Figures) -> Finished:
     ease_arm_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
     garment = project.garment
     return Finished(
-        neck=_neck_fit(project, figures),
+        neck=neck_fit(project, figures),
         yoke=_yoke_fit(project, figures, figures.cm("chest") + ease_chest_cm),
         body=body_fit(project, figures, garment.body.length),
         sleeve=sleeve_fit(project, figures, garment.sleeves.length),
@@ -150,7 +145,7 @@ def _refuse(project: Project, figures: Figures) -> None:
     """End the stage when a length comes out below the least, with all that is wrong."""
     garment, unit = project.garment, project.sheet.units
     sleeves, bodies = sleeve_lengths_cm(figures), body_lengths_cm(figures)
-    neck_cm = _neck_fit(project, figures).opening_cm
+    neck_cm = opening_cm(project, figures)
     by_percentage = garment.yoke.proportions != "measured"
     found = (
         *neck_findings(
@@ -181,13 +176,6 @@ def _refuse(project: Project, figures: Figures) -> None:
         raise PlanError(found)
 
 
-def _neck_fit(project: Project, figures: Figures) -> NeckFit:
-    neck = project.garment.neck
-    opening_cm = figures.cm("neck_opening") * (_WIDE_NECK if neck.opening == "wide" else 1.0)
-    raise_cm = 0.0 if neck.back_raise == "none" else figures.cm("back_raise")
-    return NeckFit(opening_cm, neck.band, raise_cm, figures.cm("head"))
-
-
 QUARTER = 0.25
 """Depth of the yoke as a share of the body's circumference: Zimmermann,
 *Knitting Without Tears*, 1971 (retold; the book not re-read)."""
@@ -201,6 +189,8 @@ def _yoke_fit(project: Project, figures: Figures, chest_cm: float) -> YokeFit:
     raglan = _raglan_fit(project, figures)
     if raglan is not None and choices.depth == "by size":
         depth_cm -= raglan.sleeve_top_cm / 2
+    if choices.depth == "by size":
+        depth_cm += over_front_cm(project, figures)
     shared = _halves(project, figures, chest_cm)
     return YokeFit(
         depth_cm=depth_cm,
@@ -240,10 +230,10 @@ neck, along the sleeve, than the shoulder's point (our choice)."""
 def _raglan_fit(project: Project, figures: Figures) -> RaglanFit | None:
     if project.garment.yoke.style != "raglan":
         return None
-    opening_cm, across_cm = _neck_fit(project, figures).opening_cm, figures.cm("cross_back")
-    back_cm = min(THIRD * opening_cm, WIDEST_BACK_NECK * across_cm)
+    neck_cm, across_cm = opening_cm(project, figures), figures.cm("cross_back")
+    back_cm = min(THIRD * neck_cm, WIDEST_BACK_NECK * across_cm)
     return RaglanFit(
         back_neck_cm=back_cm,
-        sleeve_top_cm=(opening_cm - 2 * back_cm) / 2,
+        sleeve_top_cm=(neck_cm - 2 * back_cm) / 2,
         shoulder_at_cm=FULLEST * (across_cm - back_cm) / 2,
     )

@@ -49,6 +49,12 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "stitch is worked in that yarn.",
     ),
     Abbreviation(
+        "CDD",
+        "centred double decrease",
+        "Slip 2 sts together as if to k2tog, knit 1, and pass the 2 slipped sts over it: 2 sts "
+        "less, and the middle one lies on top.",
+    ),
+    Abbreviation(
         "CO",
         "cast on",
         "At the neck, cast on with a method that stretches, such as the long-tail cast-on. In "
@@ -104,6 +110,12 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "it through the back loop: 1 st more.",
     ),
     Abbreviation(
+        "M1P",
+        "make 1 purlwise",
+        "With the left needle, lift the bar between the stitches from front to back, and purl "
+        "it through the back loop: 1 st more.",
+    ),
+    Abbreviation(
         "M1R",
         "make 1, leaning to the right",
         "With the left needle, lift the bar between the stitches from back to front, and knit "
@@ -123,6 +135,12 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "p2tog",
         "purl 2 together",
         "Put the needle into the next 2 sts at once and purl them as one: 1 st less.",
+    ),
+    Abbreviation(
+        "pfb",
+        "purl into the front and the back",
+        "Purl the stitch but leave it on the left needle, purl into its back loop too, and let "
+        "it go: 1 st more.",
     ),
     Abbreviation(
         "pick up and k",

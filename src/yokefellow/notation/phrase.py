@@ -26,6 +26,7 @@ _FABRIC_STITCHES = frozenset({"k", "p", "k tbl"})
 _JOIN = "; join in the round without twisting and pm for BOR"
 _OPEN = "; turn without joining"
 _CLOSE = "; do not turn: join in the round"
+_TO_BACK = " to the centre back; pm for BOR"
 _UNDERARM = "from the centre of the underarm: "
 _NECK = "along the neck edge: "
 _NEW_BOR = "; pm for BOR"
@@ -101,7 +102,7 @@ def _sentence(row: Row, steps: tuple[Step, ...]) -> str:
     if row.feature is Feature.NECK_EDGE:
         return f"{_NECK}{text}{_NEW_BOR}"
     if row.feature is Feature.JOIN:
-        return text + _CLOSE
+        return text + (_CLOSE if row.kind.is_flat else _TO_BACK)
     last = steps[-1]
     if row.kind is not RowKind.PART or not isinstance(last, Op) or last.code != "k":
         return text
@@ -165,7 +166,7 @@ def _to_end(match: re.Match[str], before: int) -> Repeat:
 
 
 def _without_tail(text: str) -> str:
-    for tail in (_NEW_BOR, _TO_BOR, _TO_MARKER, _CLOSE):
+    for tail in (_TO_BACK, _NEW_BOR, _TO_BOR, _TO_MARKER, _CLOSE):
         if text.endswith(tail):
             return text.removesuffix(tail)
     return text

@@ -26,6 +26,7 @@ from yokefellow.units import LengthUnit, length_unit
 __all__ = [
     "BODY_LENGTHS",
     "FIT_NAMES",
+    "NECK_OPENINGS",
     "SLEEVE_LENGTHS",
     "Body",
     "BodyChoices",
@@ -60,6 +61,7 @@ _Finish = Literal["rib", "garter", "rolled", "folded"]
 _Turning = Literal["purl", "picot"]
 _Worked = Literal["round", "flat"]
 _ShortRows = Literal["german", "wrapped"]
+_Front = Literal["level", "scooped", "V"]
 _CastOn = Literal["plain", "provisional"]
 _YokeStyle = Literal["circular", "raglan"]
 _LineIncrease = Literal["lifted", "yarn over", "front and back"]
@@ -75,6 +77,7 @@ TurningName: TypeAlias = Annotated[_Turning, one_of(*get_args(_Turning))]
 UnitName: TypeAlias = Annotated[LengthUnit, one_of(*get_args(LengthUnit), also=length_unit)]
 
 FIT_NAMES = ("very close", "close", "classic", "loose", "oversized")
+NECK_OPENINGS = ("crew", "wide", "boat")
 SLEEVE_LENGTHS = ("cap", "short", "elbow", "three-quarter", "bracelet", "full")
 BODY_LENGTHS = ("cropped", "waist", "high hip", "hip", "tunic")
 
@@ -207,10 +210,12 @@ class Needles(Model):
 class NeckChoices(Model):
     """The neck opening and its band; lengths in cm."""
 
-    opening: Annotated[str | float, named_or_between(("crew", "wide"), 20, 120, typical=48)] = (
-        "crew"
-    )
-    """Round the neck edge where the yoke begins."""
+    opening: Annotated[str | float, named_or_between(NECK_OPENINGS, 20, 120, typical=48)] = "crew"
+    """Round the neck edge where the yoke begins; boat is very wide, and nearly level."""
+    front: Annotated[_Front, one_of(*get_args(_Front))] = "level"
+    """Level with the sides; or scooped, or a V, both worked flat until the fronts are joined."""
+    drop: Annotated[str | float, named_or_between(("by size",), 1, 40, typical=7)] = "by size"
+    """How deep a scooped front, or a V, is cut below the back of the neck."""
     finish: FinishName = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
     turning: TurningName = "purl"

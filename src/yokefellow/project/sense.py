@@ -16,6 +16,7 @@ from yokefellow.project.models import Project, Yarn
 from yokefellow.project.sense_bands import band_findings
 from yokefellow.project.sense_fixed import fixed_findings
 from yokefellow.project.sense_halves import half_findings
+from yokefellow.project.sense_neck import neck_choice_findings
 from yokefellow.project.sense_pattern import pattern_findings
 from yokefellow.project.sense_raglan import raglan_findings
 from yokefellow.project.sense_swatch import swatch_findings
@@ -324,5 +325,6 @@ _CHECKS: tuple[_Check, ...] = (
     fixed_findings,
     pattern_findings,
     raglan_findings,
+    neck_choice_findings,
     _needles,
 )

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from yokefellow.charts.chart import Chart
 from yokefellow.schedule.body import body_section
 from yokefellow.schedule.edges import edge_section
+from yokefellow.schedule.front import front_section
 from yokefellow.schedule.neck import back_neck, last_neckband, neckband, provisional
 from yokefellow.schedule.raglan import raglan_section
 from yokefellow.schedule.rows import Schedule, Section
@@ -46,18 +47,29 @@ def compile_schedule(
     """
     body = body_sections(shape.body, shape.split, wrapped=wrapped)
     sleeves = sleeve_sections(shape.sleeve, shape.split)
-    start = shape.neck.stitches.got
-    rises = back_neck(shape.yoke.short_rows, stitches=start, wrapped=wrapped)
     return Schedule(
         (
-            provisional(shape.neck) if shape.neck.is_last else neckband(shape.neck),
-            *((rises,) if rises else ()),
-            _yoke(shape.yoke, charts, wrapped=wrapped),
+            *_down_to_the_split(shape, charts, wrapped=wrapped),
             split_section(shape.split, marked=isinstance(shape.yoke, RaglanShape)),
             *((*sleeves, *body) if sleeves_first else (*body, *sleeves)),
             *((last_neckband(shape.neck),) if shape.neck.is_last else ()),
         )
     )
+
+
+def _down_to_the_split(
+    shape: Shape, charts: Sequence[Chart], *, wrapped: bool
+) -> Iterator[Section]:
+    yoke, neck, front = shape.yoke, shape.neck, shape.front
+    if front is not None and isinstance(yoke, RaglanShape):
+        yield front_section(yoke, front)
+        yield raglan_section(yoke, charts, wrapped=wrapped, done=front.rows.got)
+        return
+    yield provisional(neck) if neck.is_last else neckband(neck)
+    rises = back_neck(yoke.short_rows, stitches=neck.stitches.got, wrapped=wrapped)
+    if rises is not None:
+        yield rises
+    yield _yoke(yoke, charts, wrapped=wrapped)
 
 
 def _yoke(yoke: AnyYoke, charts: Sequence[Chart], *, wrapped: bool) -> Section:

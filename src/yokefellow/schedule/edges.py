@@ -6,7 +6,7 @@ from yokefellow.schedule.rows import Feature, Op, Repeat, Row, Section, Step
 from yokefellow.schedule.steps import rib
 from yokefellow.shaping.edges import Edge
 
-__all__ = ["edge_rows", "edge_section", "outer_fabric"]
+__all__ = ["edge_rows", "edge_section", "ending", "outer_fabric"]
 
 _OUTER = {"rib": "rib", "garter": "garter", "rolled": "plain", "folded": "facing"}
 """The fabric at the very edge of the knitting, where it is cast on or bound off."""
@@ -39,15 +39,20 @@ def edge_section(
     key: str, edge: Edge, *, stitches: int, copies: tuple[str, ...] = ("",)
 ) -> Section:
     """Work an edge at the end of a piece and bind it off, or sew it down."""
+    rows = edge_rows(stitches, edge, from_top=False)
+    return Section(key, stitches, (*rows, ending(edge, stitches)), copies)
+
+
+def ending(edge: Edge, stitches: int) -> Row:
+    """Bind off an edge, or sew it down."""
     code = "sew" if edge.finish == "folded" else "BO"
-    end = Row(
+    return Row(
         (Op(code, stitches),),
         Feature.BIND_OFF,
         fabric=outer_fabric(edge),
         why="the edge",
         bind_off=edge.bind_off,
     )
-    return Section(key, stitches, (*edge_rows(stitches, edge, from_top=False), end), copies)
 
 
 def _plain(stitches: int, fabric: str, why: str) -> Row:

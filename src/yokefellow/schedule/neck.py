@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from yokefellow.schedule.edges import edge_rows, edge_section, outer_fabric
-from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Section, Step
+from yokefellow.schedule.edges import edge_rows, edge_section, ending, outer_fabric
+from yokefellow.schedule.picked_up import mitred_rows, pick_up
+from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Section, Step, net
 from yokefellow.schedule.steps import decrease_evenly, increase_evenly, knit, tidy
+from yokefellow.shaping.picked_up import PickedUp
 from yokefellow.shaping.shapes import NeckShape
 from yokefellow.shaping.short_rows import ShortRows
 
@@ -39,7 +41,9 @@ def provisional(neck: NeckShape) -> Section:
 
 
 def last_neckband(neck: NeckShape) -> Section:
-    """Take up the loops of the provisional cast-on, and work the band outward."""
+    """Take up or pick up the stitches of the neck, and work the band outward."""
+    if neck.picked is not None:
+        return _picked_up(neck, neck.picked)
     start, band = neck.stitches.got, neck.band_stitches
     edge = edge_section("neckband", neck.band, stitches=band)
     first = _to_band(start, band, edge.rows[0].fabric)
@@ -50,6 +54,17 @@ def _to_band(start: int, band: int, fabric: str) -> Row:
     if start == band:
         return Row(knit(start), fabric=fabric)
     return replace(adjust(start, band, why="from the yoke's count to the band's"), fabric=fabric)
+
+
+def _picked_up(neck: NeckShape, picked: PickedUp) -> Section:
+    """Pick up the stitches of the band and work it, with its corner at a V's point."""
+    start = pick_up(neck.band_stitches, fabric=outer_fabric(neck.band))
+    if picked.mitre is None:
+        edge = edge_section("neckband", neck.band, stitches=neck.band_stitches)
+        return replace(edge, start=0, rows=(start, *edge.rows))
+    rows = mitred_rows(picked.mitre, neck.band)
+    left = neck.band_stitches + sum(net(row.steps) for row in rows)
+    return Section("neckband", 0, (start, *rows, ending(neck.band, left)))
 
 
 def neckband(neck: NeckShape) -> Section:

@@ -18,11 +18,21 @@ from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
 from yokefellow.schedule.steps import knit, plain_round, tidy, with_markers
 from yokefellow.shaping.shapes import RaglanShape
 
-__all__ = ["piece_words", "raglan_section"]
+__all__ = [
+    "INCREASES",
+    "Increase",
+    "Piece",
+    "beginning",
+    "end",
+    "end_of",
+    "piece_words",
+    "raglan_section",
+    "whole",
+]
 
 
 @dataclass(frozen=True, slots=True)
-class _Increase:
+class Increase:
     """How a stitch is added beside a line."""
 
     before: str
@@ -31,17 +41,17 @@ class _Increase:
     """Stitches of the piece that one increase uses."""
 
 
-_INCREASES = MappingProxyType(
+INCREASES = MappingProxyType(
     {
-        "lifted": _Increase("M1R", "M1L", 0),
-        "yarn over": _Increase("yo", "yo", 0),
-        "front and back": _Increase("kfb", "kfb", 1),
+        "lifted": Increase("M1R", "M1L", 0),
+        "yarn over": Increase("yo", "yo", 0),
+        "front and back": Increase("kfb", "kfb", 1),
     }
 )
 
 
 @dataclass(frozen=True, slots=True)
-class _Piece:
+class Piece:
     """A piece before an increase round."""
 
     stitches: int
@@ -50,9 +60,19 @@ class _Piece:
     grows: bool
 
 
-def raglan_section(yoke: RaglanShape, charts: Sequence[Chart] = (), *, wrapped: bool) -> Section:
-    """Work the yoke from the neck to the underarm, its bands below the increases."""
-    return Section("yoke", yoke.start, tuple(_rounds(yoke, charts, wrapped=wrapped)))
+def raglan_section(
+    yoke: RaglanShape, charts: Sequence[Chart] = (), *, wrapped: bool, done: int = 0
+) -> Section:
+    """Work the yoke from the neck to the underarm, its bands below the increases.
+
+    Args:
+        yoke: its shape.
+        charts: of its bands, in order.
+        wrapped: whether the short rows above were wrapped and turned.
+        done: rows already worked flat, which have hung the markers.
+    """
+    rounds = tuple(_rounds(yoke, charts, wrapped=wrapped))
+    return Section("yoke", yoke.stitches_at(done), rounds[done:])
 
 
 def _rounds(yoke: RaglanShape, charts: Sequence[Chart], *, wrapped: bool) -> Iterator[Row]:
@@ -84,9 +104,9 @@ def _first(yoke: RaglanShape, *, wrapped: bool) -> Row:
 
 def _increase_round(yoke: RaglanShape, number: int) -> tuple[Step, ...]:
     """Work from the centre back round to it: half the back, sleeve, front, sleeve, half back."""
-    way = _INCREASES[yoke.line.increase]
+    way = INCREASES[yoke.line.increase]
     back, front, sleeve = (
-        _Piece(piece.stitches_at(number - 1), share, number in piece.rounds)
+        Piece(piece.stitches_at(number - 1), share, number in piece.rounds)
         for piece, share in (
             (yoke.back, yoke.body_share),
             (yoke.front, yoke.body_share),
@@ -97,43 +117,45 @@ def _increase_round(yoke: RaglanShape, number: int) -> tuple[Step, ...]:
     marker = (Op("sm"),)
     return tidy(
         (
-            *knit(half - _end_of(back, way)),
-            *_end(back, way),
+            *knit(half - end_of(back, way)),
+            *end(back, way),
             *marker,
-            *_whole(sleeve, way),
+            *whole(sleeve, way),
             *marker,
-            *_whole(front, way),
+            *whole(front, way),
             *marker,
-            *_whole(sleeve, way),
+            *whole(sleeve, way),
             *marker,
-            *_beginning(back, way),
-            *knit(back.stitches - half - _end_of(back, way)),
+            *beginning(back, way),
+            *knit(back.stitches - half - end_of(back, way)),
         )
     )
 
 
-def _end_of(piece: _Piece, way: _Increase) -> int:
+def end_of(piece: Piece, way: Increase) -> int:
     """Give the stitches of a piece that its end beside a line uses: its share, and the increase."""
     return piece.share + (way.takes if piece.grows else 0)
 
 
-def _end(piece: _Piece, way: _Increase) -> tuple[Step, ...]:
+def end(piece: Piece, way: Increase) -> tuple[Step, ...]:
+    """Work the end of a piece, before a line."""
     grown = (Op(way.before),) if piece.grows else ()
     return (*grown, *knit(piece.share))
 
 
-def _beginning(piece: _Piece, way: _Increase) -> tuple[Step, ...]:
+def beginning(piece: Piece, way: Increase) -> tuple[Step, ...]:
+    """Work the beginning of a piece, after a line."""
     grown = (Op(way.after),) if piece.grows else ()
     return (*knit(piece.share), *grown)
 
 
-def _whole(piece: _Piece, way: _Increase) -> tuple[Step, ...]:
+def whole(piece: Piece, way: Increase) -> tuple[Step, ...]:
     """Work a piece between two markers."""
     if piece.grows and piece.stitches == 0:
         # No stitch to lift a bar beside: two loops are the first two stitches.
         return (Op("CO", 2),)
-    middle = piece.stitches - 2 * _end_of(piece, way)
-    return (*_beginning(piece, way), *knit(middle), *_end(piece, way))
+    middle = piece.stitches - 2 * end_of(piece, way)
+    return (*beginning(piece, way), *knit(middle), *end(piece, way))
 
 
 def piece_words(yoke: RaglanShape, number: int) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TypeAlias
 
@@ -17,7 +17,9 @@ from yokefellow.shaping.edges import edge_multiple, edge_shape
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.measured_raglan import raglan_yoke
+from yokefellow.shaping.open_front import open_front
 from yokefellow.shaping.percentages import PLACES, percentages
+from yokefellow.shaping.picked_up import PickedUp
 from yokefellow.shaping.pinned_edges import refuse_edges
 from yokefellow.shaping.pinned_front import with_pinned_front
 from yokefellow.shaping.portion import portioned
@@ -63,23 +65,34 @@ def shape(
         if project.garment.yoke.style == "raglan"
         else _circular(project, finished, gauges, charts)
     )
+    front = open_front(project, finished, yoke)
+    neck = _neck(project, finished, gauges, start, front[1] if front else None)
+    made = _below(project, finished, gauges, neck, yoke, split)
+    made = replace(made, front=front[0] if front else None)
+    refuse_edges(project, made)
+    return Shaped(made, broken)
+
+
+def _neck(
+    project: Project, finished: Finished, gauges: Gauges, start: Count, picked: PickedUp | None
+) -> NeckShape:
     choices = project.garment.neck
-    is_last = choices.cast_on == "provisional"
-    neck = NeckShape(
+    is_last = picked is not None or choices.cast_on == "provisional"
+    usual = picked.total.got if picked else nearest(start.got, multiple=edge_multiple(choices))
+    edge = picked.total.got if picked else start.got
+    return NeckShape(
         start,
-        project.fixed.cast_on or nearest(start.got, multiple=edge_multiple(choices)),
+        project.fixed.cast_on or usual,
         edge_shape(
             choices,
             gauges,
             depth_cm=finished.neck.band_cm,
-            stitches=start.got if is_last else 0,
+            stitches=edge if is_last else 0,
             passes_cm=finished.neck.passes_cm,
         ),
         is_last=is_last,
+        picked=picked,
     )
-    made = _below(project, finished, gauges, neck, yoke, split)
-    refuse_edges(project, made)
-    return Shaped(made, broken)
 
 
 _Chosen: TypeAlias = tuple[Count, AnyYoke, Split, tuple[str, ...]]

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
+from yokefellow.shaping.front_neck import FrontNeck
+from yokefellow.shaping.picked_up import PickedUp
 from yokefellow.shaping.yoke_shapes import (
     AnyYoke,
     BandShape,
@@ -47,7 +49,15 @@ class NeckShape:
     band: Edge
     """How the band is worked."""
     is_last: bool = False
-    """Whether the neck is cast on provisionally, and the band worked when all else is done."""
+    """Whether the band is worked when all else is done: the neck is cast on provisionally, or
+    its stitches are picked up."""
+    picked: PickedUp | None = None
+    """How the band is picked up, round a neck whose front is worked flat."""
+
+    @property
+    def edge(self) -> Count:
+        """Once round the neck, where the band stands."""
+        return self.stitches if self.picked is None else self.picked.total
 
     @property
     def rounds(self) -> Count:
@@ -231,3 +241,15 @@ class Shape:
     """The unmodified body, for comparing."""
     plain_sleeve: SleeveShape
     """The unmodified sleeve, for comparing."""
+    front: FrontNeck | None = None
+    """Of a front worked flat only: the first rounds of the yoke are then rows."""
+
+    @property
+    def flat_rows(self) -> int:
+        """The rounds of the yoke that are worked flat, as rows of the section `front`."""
+        return self.front.rows.got if self.front else 0
+
+    def at(self, number: int) -> tuple[str, int]:
+        """Give the section of a round of the yoke, and its row there, after a cast-on."""
+        flat = self.flat_rows
+        return ("yoke", number - flat) if number > flat else ("front", number + 1)

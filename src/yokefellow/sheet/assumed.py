@@ -241,7 +241,8 @@ def residuals(plan: Plan) -> tuple[Residual, ...]:
     """Compare what was wanted with what whole stitches and rounds give."""
     shape = plan.shape
     counts: tuple[tuple[str, Count | None, str], ...] = (
-        ("Neck edge, all round", shape.neck.stitches, "sts"),
+        ("Neck edge, all round", shape.neck.edge, "sts"),
+        ("Front of the neck below the back", shape.front.rows if shape.front else None, "rows"),
         ("Neckband, depth", shape.neck.rounds, "rnds"),
         ("Yoke depth", shape.yoke.rounds, "rnds"),
         *(

@@ -56,16 +56,20 @@ def body_cm(body: BodyShape) -> float:
 
 def _neck_and_yoke(plan: Plan) -> Iterator[Dimension]:
     shape = plan.shape
-    yield _round(plan, "neck", "Neck edge", "neck", shape.neck.stitches)
+    yield _round(plan, "neck", "Neck edge", "neck", shape.neck.edge)
     short = shape.yoke.short_rows
     if short.rows:
         raised = _Size(short.rows, short.raise_cm, "rows")
         yield _dimension(plan, "back_raise", "Back neck raised by", None, raised)
+    if shape.front is not None:
+        drop = _Size(shape.front.rows.got, shape.front.rows.cm, "rows")
+        yield _dimension(plan, "neck_drop", "Front of the neck below the back", None, drop)
     depth = _Size(shape.yoke.rounds.got, shape.yoke.rounds.cm)
     if not isinstance(shape.yoke, RaglanShape):
         yield _dimension(plan, "yoke_depth", "Yoke depth", "armhole_depth", depth)
         return
-    yield _dimension(plan, "yoke_depth", "Yoke depth at the front", None, depth)
+    side = "front" if shape.front is None else "back"
+    yield _dimension(plan, "yoke_depth", f"Yoke depth at the {side}", None, depth)
     armhole = _Size(shape.yoke.rounds.got, shape.yoke.armhole_cm)
     place = "Armhole, from the top of the shoulder"
     yield replace(

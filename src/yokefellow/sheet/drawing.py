@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import dist
 from typing import TypeAlias
 
@@ -107,9 +108,9 @@ def _both(paper: _Paper, style: str, points: tuple[Point, ...]) -> Iterator[Path
 
 def _sweater(paper: _Paper, o: Outline, shape: Shape) -> Iterator[Path]:
     neck: Point = (o.neck, 0.0)
-    top: Point = (o.neck * 0.94, -o.band)
+    top: Point = (o.neck * NARROWS, -o.band)
     inside = paper.curve(_mirror(top), (0, -o.rise - o.band), top)
-    front_top = paper.curve(top, (0, o.dip - o.band), _mirror(top)).replace("M", "L")
+    front_top = _front_edge(paper, o, above=True, backwards=True).replace("M", "L", 1)
     yield Path("inside", f"{inside} {front_top}Z")
     for start, end in o.bands:
         upper = _across(paper, o, start)
@@ -123,11 +124,39 @@ def _sweater(paper: _Paper, o: Outline, shape: Shape) -> Iterator[Path]:
     yield from _both(paper, "edge", (*o.body, *o.hem))
     yield Path("edge", paper.line((_mirror(o.hem[-1]), o.hem[-1])))
     yield from _both(paper, "edge", (neck, top))
-    yield Path("edge", paper.curve(_mirror(neck), (0, o.dip), neck))
+    yield Path("edge", _front_edge(paper, o))
     yield Path("edge", paper.curve(_mirror(top), (0, -o.rise - o.band), top))
-    yield Path("edge", paper.curve(_mirror(top), (0, o.dip - o.band), top))
+    yield Path("edge", _front_edge(paper, o, above=True))
     yield from _folds(paper, o)
     yield Path("rib", " ".join(_edge_marks(paper, o, shape)))
+
+
+NARROWS = 0.94
+"""A neckband is so much narrower at its edge."""
+
+
+def _front_edge(paper: _Paper, o: Outline, *, above: bool = False, backwards: bool = False) -> str:
+    """Draw the front of the neck from the left of the picture, or the edge of its band above it."""
+    narrow, up = (NARROWS, o.band) if above else (1.0, 0.0)
+    if not o.neckline:
+        end: Point = (o.neck * narrow, -up)
+        ends = (end, _mirror(end)) if backwards else (_mirror(end), end)
+        return paper.curve(ends[0], (0, o.dip - up), ends[1])
+    right = [(x * narrow, y - up) for x, y in o.neckline]
+    points = [*map(_mirror, right), *reversed(right)]
+    return paper.line(reversed(points) if backwards else points)
+
+
+def _sag(o: Outline, across: float) -> float:
+    """Tell how deep the front of the neck lies, at a share of the way from its middle to a side."""
+    if not o.neckline:
+        return o.dip * (1 - across * across)
+    at = abs(across) * o.neck
+    for (out, above), (inward, below) in pairwise(o.neckline):
+        if inward <= at <= out:
+            way = (out - at) / (out - inward) if out > inward else 1.0
+            return above + way * (below - above)
+    return 0.0
 
 
 def _shoulder(o: Outline) -> Point:
@@ -215,8 +244,8 @@ def _neck_ribs(paper: _Paper, o: Outline) -> Iterator[str]:
     lines = max(4, round(2 * o.neck / RIB_CM))
     for step in range(1, lines):
         across = -1 + 2 * step / lines
-        sag = o.dip * (1 - across * across)
-        yield paper.line(((o.neck * across, sag), (o.neck * 0.94 * across, sag - o.band)))
+        sag = _sag(o, across)
+        yield paper.line(((o.neck * across, sag), (o.neck * NARROWS * across, sag - o.band)))
 
 
 def _between(start: Point, end: Point, share: float) -> Point:
@@ -240,16 +269,19 @@ def _marks(o: Outline) -> Iterator[_Mark]:
     yield _Mark(
         "neck",
         (o.neck * 1.75, -o.band - max(0.0, o.rise) * 0.6),
-        (o.neck * 0.9, o.dip * 0.19),
+        (o.neck * 0.5, _sag(o, 0.5)) if o.neckline else (o.neck * 0.9, o.dip * 0.19),
         leader=True,
     )
+    drop_x = -0.3 * o.neck
+    yield _Mark("neck_drop", (drop_x, -o.rise), (drop_x, o.dip), 0.5)
     yield _Mark(
         "back_raise",
         (-o.neck * 1.75, -o.band - max(0.0, o.rise) * 0.6),
         (-o.neck * 0.35, -o.rise * 0.88 - o.band * 0.97),
         leader=True,
     )
-    yield _Mark("yoke_depth", (0, o.dip), (0, underarm_y), 0.55)
+    yoke_top = -o.rise if o.neckline else o.dip
+    yield _Mark("yoke_depth", (0, yoke_top), (0, underarm_y), 0.8 if o.neckline else 0.55)
     armhole_x = -0.55 * underarm_x
     yield _Mark("armhole", (armhole_x, o.shoulder_top), (armhole_x, underarm_y), 0.6)
     down = o.hem[-1][1] - underarm_y

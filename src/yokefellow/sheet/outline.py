@@ -61,6 +61,8 @@ class Outline:
     """and the beginning and the end of each colour band."""
     line: tuple[Point, ...] = ()
     """Down a raglan's line over the front, from the neck to the underarm."""
+    neckline: tuple[Point, ...] = ()
+    """Of a front worked flat: from the side of the neck along its edge to the centre front."""
     shoulder_top: float = 0.0
     """The top of a raglan's shoulder: half a sleeve's top above the front of the neck."""
 
@@ -73,8 +75,13 @@ def along(start: Point, step: Point, far: float) -> Point:
 def outline(shape: Shape) -> Outline:
     """Give the outline of the sweater as it will be after washing."""
     lens = max(LEAST_NECK_CM, shape.yoke.short_rows.raise_cm)
-    dip = _dip(shape.yoke, lens)
-    underarm = (shape.split.body.cm / 4, dip + shape.yoke.rounds.cm)
+    dip, depth = _dip(shape.yoke, lens), shape.yoke.rounds.cm
+    rise = lens - dip
+    if shape.front is not None:
+        # The yoke is measured at the back, and the front begins lower.
+        dip, rise = shape.front.rows.cm, LEAST_NECK_CM * (1 - FRONT_SHARE)
+        depth -= dip
+    underarm = (shape.split.body.cm / 4, dip + depth)
     middle = along(underarm, ACROSS_ARM, shape.split.sleeve.cm / 4)
     sides = tuple(_sleeve_side(shape.sleeve, shape.split.sleeve.got))
     end = along(middle, DOWN_ARM, shape.sleeve.rounds.cm + shape.sleeve.cuff_rounds.cm)
@@ -85,9 +92,9 @@ def outline(shape: Shape) -> Outline:
     return Outline(
         neck=shape.neck.stitches.cm / 4,
         dip=dip,
-        rise=lens - dip,
+        rise=rise,
         band=shape.neck.rounds.cm,
-        depth=shape.yoke.rounds.cm,
+        depth=depth,
         underarm=underarm,
         sleeve_top=along(underarm, ACROSS_ARM, shape.split.sleeve.cm / 2),
         body=body,
@@ -101,7 +108,8 @@ def outline(shape: Shape) -> Outline:
             for band in shape.yoke.bands
         ),
         line=tuple(_raglan_line(shape, dip)) if isinstance(shape.yoke, RaglanShape) else (),
-        shoulder_top=_shoulder_top(shape.yoke, dip),
+        neckline=tuple(_neckline(shape)),
+        shoulder_top=_shoulder_top(shape.yoke, 0.0 if shape.front else dip),
     )
 
 
@@ -135,10 +143,24 @@ def _raglan_line(shape: Shape, dip: float) -> Iterator[Point]:
         yoke.front.stitches_at(number) / yoke.stitches_per_cm / 2
         for number in range(yoke.rounds.got + 1)
     ]
-    top = dip * (1 - min(1.0, halves[0] / half) ** 2)
-    fall = dip + yoke.rounds.cm - top
+    top = 0.0 if shape.front else dip * (1 - min(1.0, halves[0] / half) ** 2)
+    fall = yoke.rounds.cm + (0.0 if shape.front else dip) - top
     for number, x in enumerate(halves):
         yield x, top + fall * number / yoke.rounds.got
+
+
+def _neckline(shape: Shape) -> Iterator[Point]:
+    """Follow the neck edge of a front worked flat, row by row."""
+    yoke, front = shape.yoke, shape.front
+    if front is None or not isinstance(yoke, RaglanShape):
+        return
+    yield shape.neck.stitches.cm / 4, 0.0
+    gained = 0
+    for row in range(front.rows.got + 1):
+        gained += row in front.increases
+        gap = yoke.front.start / 2 - front.edge - gained
+        yield gap / yoke.stitches_per_cm, row / front.rows.per_cm
+    yield 0.0, front.rows.cm
 
 
 def _beside(middle: Point, far: float, half: float) -> Point:

@@ -12,7 +12,7 @@ from yokefellow.shaping.shapes import RaglanPiece, RaglanShape
 from yokefellow.sheet.pieces import RaglanView, RateView, YokePiece
 from yokefellow.wording import length
 
-__all__ = ["raglan_view", "raglan_words", "rate_words"]
+__all__ = ["open_lines", "raglan_view", "raglan_words", "rate_words"]
 
 _TH = MappingProxyType({1: "st", 2: "nd", 3: "rd"})
 
@@ -60,6 +60,9 @@ def _named(yoke: RaglanShape) -> tuple[tuple[str, RaglanPiece], ...]:
 def raglan_words(plan: Plan, yoke: RaglanShape) -> Iterator[str]:
     """Give the paragraphs at the head of a raglan yoke, but the one on the short rows' gaps."""
     rest = "every round is plain"
+    if plan.shape.front is not None:
+        yield from _going_on(plan, yoke)
+        return
     yield (
         "From here on every round goes all the way round again. Four lines part the yoke into "
         "back, right sleeve, front and left sleeve, in the order in which a round meets them. In "
@@ -86,6 +89,40 @@ def raglan_words(plan: Plan, yoke: RaglanShape) -> Iterator[str]:
             "shoulder and counts toward the armhole: from the top of the shoulder to the underarm "
             f"it is {length(yoke.armhole_cm, unit)}."
         )
+
+
+def _going_on(plan: Plan, yoke: RaglanShape) -> Iterator[str]:
+    """Give the head of a yoke whose first rounds were rows: the lines go on as they were."""
+    done = plan.shape.flat_rows
+    left = sum(step.number > done for step in yoke.increase_rounds)
+    now, end = f"{_counts(yoke, done)}, together {yoke.stitches_at(done)}", yoke.rounds.got
+    grow = (
+        f"The work grows beside the lines as before, in {left} more rounds: M1R before a line, "
+        "M1L after it."
+        if left and yoke.line.increase == "lifted"
+        else f"The work grows beside the lines as before, in {left} more rounds."
+        if left
+        else "There are no increases left: every round is plain."
+    )
+    yield (
+        "The fronts are joined, and every round goes all the way round, from the centre back over "
+        "the right sleeve, the front and the left sleeve, with the right side facing. Every round "
+        f"is knitted. {grow}"
+    )
+    yield f"Now: {now}. At the underarm: {_counts(yoke, end)}, together {yoke.stitches_at(end)}."
+
+
+def open_lines(yoke: RaglanShape) -> str:
+    """Say how a raglan's lines are worked in rows, and how often the pieces grow down to the end.
+
+    The rates count rows and rounds alike, from the first row back.
+    """
+    rates = " ".join(_rates(yoke)).replace(" round ", " row ")
+    return (
+        "In an increase row a piece gains two stitches, one at either end beside its lines. "
+        f"{rates} These counts go on, without a break, in the rounds of the yoke; the rows below "
+        f"say it row by row. {_line_words(yoke)} {_ways(yoke)}"
+    )
 
 
 def _counts(yoke: RaglanShape, number: int) -> str:
@@ -128,13 +165,18 @@ def _first(yoke: RaglanShape) -> str:
 
 def _markers(yoke: RaglanShape) -> str:
     """Say where the markers hang, and which stitches are the line's."""
-    width, body, sleeve = yoke.line.width, yoke.body_share, yoke.sleeve_share
     hung = (
         "Round 1 hangs four markers; take another colour than for BOR. From one marker to the next "
         "is one piece, so that each can be counted by itself."
     )
+    return f"{hung} {_line_words(yoke)}"
+
+
+def _line_words(yoke: RaglanShape) -> str:
+    """Say which stitches are the line's."""
+    width, body, sleeve = yoke.line.width, yoke.body_share, yoke.sleeve_share
     if width == 0:
-        return f"{hung} The increases stand right beside the marker."
+        return "The increases stand right beside the marker."
     stitches = "1 stitch" if width == 1 else f"{width} stitches"
     if sleeve == 0:
         where = "on the body's side of its marker"
@@ -142,7 +184,7 @@ def _markers(yoke: RaglanShape) -> str:
         where = f"{body} on either side of its marker"
     else:
         where = f"{body} on the body's side of its marker and {sleeve} on the sleeve's"
-    return f"{hung} A line is {stitches} wide, {where}; it runs straight down, and is only knitted."
+    return f"A line is {stitches} wide, {where}; it runs straight down, and is only knitted."
 
 
 def _ways(yoke: RaglanShape) -> str:

@@ -12,11 +12,17 @@ from collections.abc import Callable
 from types import MappingProxyType
 
 from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Section, flat_ops, made
+from yokefellow.schedule.rows import Section, flat_ops
 from yokefellow.schedule.sleeve import CORNER
 from yokefellow.shaping.shapes import RaglanShape
 from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, turning
 from yokefellow.sheet.edge_words import band_words, edge_words
+from yokefellow.sheet.neck_words import (
+    TO_JOIN,
+    front_words,
+    last_neckband_words,
+    provisional_words,
+)
 from yokefellow.sheet.raglan import raglan_words
 
 __all__ = [
@@ -98,42 +104,23 @@ def introduction(plan: Plan, section: Section) -> tuple[str, ...]:
     return _INTRODUCTIONS[section.key](plan, section)
 
 
-_TO_JOIN = (
-    "To join, hold the needle with the last stitch cast on in your right hand and the first "
-    "in your left. Hang a marker on the right needle: this is BOR, at the centre back. Work "
-    "the first stitch with the yarn that hangs from the right needle and pull it snug."
-)
-
-
 def _cast_on(_: Plan, section: Section) -> tuple[str, ...]:
-    stitches = made(section.rows[0].steps)
-    return (
-        "The sweater begins at the neck and grows downwards; the neck stays open, and its band is "
-        "knitted last, upwards, when you can try the whole sweater on. So the cast-on must come "
-        "undone again (a provisional cast-on): with smooth waste yarn in another colour and a "
-        f"crochet hook, crochet a loose chain of about {stitches + 6}, and pull the yarn through "
-        "the last chain. Turn the chain over: its back has a row of bumps. With the needle and "
-        "the sweater's own yarn, pick up and knit one stitch in each bump, leaving out the first "
-        f"two or three, until there are {stitches}. Tie a knot into the end of the chain at which "
-        "you finished crocheting: the chain is unravelled from there.",
-        _TO_JOIN,
-    )
+    return provisional_words(section)
+
+
+def _front(plan: Plan, _: Section) -> tuple[str, ...]:
+    yoke, front = plan.shape.yoke, plan.shape.front
+    if front is None or not isinstance(yoke, RaglanShape):
+        raise ValueError("only a raglan has a front worked flat")
+    return front_words(plan, yoke, front)
 
 
 def _last_neckband(plan: Plan, section: Section) -> tuple[str, ...]:
     neck = plan.shape.neck
-    said = [
-        "Untie the end of the waste chain and draw it out, stitch by stitch, from the knot. Each "
-        "chain lets go one loop: put the loops on the needle at once, the right side facing you, "
-        f"until there are {section.start}. At the place where the round was joined you may find "
-        "half a loop: it belongs to the cast-on's own end. One missing: pick it up there.",
-        "BOR is at the centre back. Join the yarn there; the band grows upwards. If you would "
-        "rather see the neck finished early, work this section at any time after the split: the "
-        "sweater waits.",
-    ]
     worked, ended = edge_words(plan, "The neckband", neck.band, neck.band_stitches)
-    if neck.band_stitches != neck.stitches.got:
+    if neck.picked is None and neck.band_stitches != neck.stitches.got:
         worked += f" The first round goes there from {neck.stitches.got}."
+    said = last_neckband_words(plan, section)
     return (*said, worked, f"{ended} This edge must go over the head.")
 
 
@@ -145,7 +132,7 @@ def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
         "The sweater begins at the neck and grows downwards. Cast on loosely, with a method that "
         "stretches (long-tail, over the needle held a little apart): the edge must go over the "
         "head.",
-        _TO_JOIN,
+        TO_JOIN,
     ]
     said += band_words(plan)
     what = "rib" if neck.band.finish == "rib" else "band"
@@ -321,6 +308,7 @@ _INTRODUCTIONS = MappingProxyType(
     {
         "neckband": _neckband,
         "cast_on": _cast_on,
+        "front": _front,
         "back_neck": _back_neck,
         "yoke": _yoke,
         "split": _split,

@@ -9,7 +9,14 @@ from typing import Literal, get_args
 
 from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, PlanError
-from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS, FinishName, Project, RibName
+from yokefellow.project.models import (
+    BODY_LENGTHS,
+    NECK_OPENINGS,
+    SLEEVE_LENGTHS,
+    FinishName,
+    Project,
+    RibName,
+)
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.whatif.change import change
 from yokefellow.whatif.pieces import body_of, sleeve_of
@@ -22,7 +29,6 @@ Kind = Literal["sleeves", "body", "neck", "ribs", "edges"]
 AS_CHOSEN = "as chosen"
 """The choice of a length that has no name."""
 
-NECKS = ("crew", "wide")
 RIBS: tuple[str, ...] = get_args(get_args(RibName)[0])
 
 FINISHES: tuple[str, ...] = get_args(get_args(FinishName)[0])
@@ -53,7 +59,7 @@ class Variant:
 
 
 def table(made: Plan, knowledge: Knowledge = PRIOR) -> tuple[Variant, ...]:
-    """Try every named sleeve and body, both necks, every rib and every finish, one at a time.
+    """Try every named sleeve, body and neck, every rib and every finish, one at a time.
 
     Args:
         made: the sweater as it is planned.
@@ -136,9 +142,9 @@ def _variant(
 def _necks(made: Plan, desk: _Desk) -> Iterator[Variant]:
     opening = made.project.garment.neck.opening
     if not isinstance(opening, str):
-        cm = made.shape.neck.stitches.cm
+        cm = made.shape.neck.edge.cm
         yield _variant("neck", AS_CHOSEN, {}, cm, made.reckoning, desk)
-    for name in NECKS:
+    for name in NECK_OPENINGS:
         choices = {} if name == opening else {"garment.neck.opening": name}
         yield _planned(made, "neck", name, choices, desk)
 
@@ -182,5 +188,5 @@ def _planned(made: Plan, kind: Kind, name: str, choices: Mapping[str, str], desk
             saved=MappingProxyType({}),
             refused=refused.findings,
         )
-    cm = other.shape.neck.stitches.cm if kind == "neck" else None
+    cm = other.shape.neck.edge.cm if kind == "neck" else None
     return _variant(kind, name, choices, cm, other.reckoning, desk)

@@ -1,0 +1,107 @@
+"""A raglan's front worked flat, cut into the yoke that was solved with a level neck; or refused."""
+
+from __future__ import annotations
+
+from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.fit import Finished
+from yokefellow.fit.finished import FrontFit
+from yokefellow.project.models import Project
+from yokefellow.shaping.edges import edge_multiple
+from yokefellow.shaping.front_neck import BESIDE_LINE, FrontNeck, TooShallow, front_neck
+from yokefellow.shaping.picked_up import EdgeLengths, PickedUp, picked_up
+from yokefellow.shaping.shapes import AnyYoke, RaglanShape
+from yokefellow.wording import length
+
+__all__ = ["OpenFront", "open_front"]
+
+LEAST_BELOW = 4
+"""Rounds between the join and the split, at the least (our choice)."""
+
+OpenFront = tuple[FrontNeck, PickedUp]
+"""The front, and the band round its neck."""
+
+
+def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront | None:
+    """Shape the front that was asked for, and its band; None for a level neck.
+
+    Raises:
+        PlanError: the front is too narrow to be parted, the V too shallow to
+            meet, or the drop too deep for the yoke.
+    """
+    wanted = finished.neck.front
+    if wanted is None or not isinstance(yoke, RaglanShape):
+        return None
+    per_cm = yoke.rounds.per_cm
+    if yoke.front.start < 2 * (yoke.body_share + BESIDE_LINE):
+        raise PlanError([_narrow(yoke)])
+    found = front_neck(
+        wanted.style,
+        front=yoke.front.start,
+        share=yoke.body_share,
+        drop_rows=wanted.drop_cm * per_cm,
+        rows_per_cm=per_cm,
+    )
+    if isinstance(found, TooShallow):
+        raise PlanError([_shallow(project, wanted, yoke, found)])
+    _refuse_deep(project, wanted, yoke, found)
+    edges = EdgeLengths(
+        back=yoke.back.start,
+        sleeve=yoke.sleeve.start,
+        rows=found.rows.got,
+        across=len(found.increases),
+        centre=found.centre,
+        stitches_per_cm=yoke.stitches_per_cm,
+        rows_per_cm=per_cm,
+    )
+    multiple = edge_multiple(project.garment.neck)
+    return found, picked_up(edges, multiple=multiple, point=found.style == "V")
+
+
+def _error(code: str, field: str, message: str, remedy: str) -> Finding:
+    return Finding(f"neck.{code}", Severity.ERROR, field, message, remedy)
+
+
+def _narrow(yoke: RaglanShape) -> Finding:
+    least = 2 * (yoke.body_share + BESIDE_LINE)
+    return _error(
+        "front-narrow",
+        "garment.neck.opening",
+        f"The front of the neck has {yoke.front.start} stitches; parted in two it needs at least "
+        f"{least}, an edge and a line on either side.",
+        'Write a wider neck opening, a narrower line_width, or front = "level".',
+    )
+
+
+def _shallow(project: Project, wanted: FrontFit, yoke: RaglanShape, least: TooShallow) -> Finding:
+    unit = project.sheet.units
+    deep = length(least.rows / yoke.rounds.per_cm, unit)
+    return _error(
+        "v-shallow",
+        "garment.neck.drop",
+        f"The edges of a V gain a stitch every second row at most; {yoke.front.start} stitches of "
+        f"front close in {least.rows} rows, {deep}, and the drop is "
+        f"{length(wanted.drop_cm, unit)}.",
+        f'Write a drop of at least {deep}, a narrower neck opening, or front = "scooped".',
+    )
+
+
+def _refuse_deep(project: Project, wanted: FrontFit, yoke: RaglanShape, found: FrontNeck) -> None:
+    """End the plan when the fronts would be joined below the yoke.
+
+    Raises:
+        PlanError: that is so.
+    """
+    unit, per_cm = project.sheet.units, yoke.rounds.per_cm
+    most = yoke.rounds.got - LEAST_BELOW
+    if found.rows.got > most:
+        raise PlanError(
+            [
+                _error(
+                    "drop-deep",
+                    "garment.neck.drop",
+                    f"A front cut {length(wanted.drop_cm, unit)} deep is joined too late: the "
+                    f"underarm lies {length(yoke.rounds.cm, unit)} below the back of the neck.",
+                    f"Write a drop of at most {length((most // 2 * 2) / per_cm, unit)}.",
+                )
+            ]
+        )
