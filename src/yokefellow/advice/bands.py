@@ -74,10 +74,17 @@ def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
         f"{band.shape.name!r} is {length(start.cm, unit)} round, and the yoke should be "
         f"{length(start.wanted_cm, unit)} there: it draws the yoke in by "
         f"{1 - start.got / start.wanted:.0%}.",
-        f"Work it on a larger needle, until its swatch gives {looser}; or write "
+        f"Work it on a larger needle, until its swatch gives {looser}."
+        if _is_raglan(project)  # its stitches there are those of body and sleeves
+        else f"Work it on a larger needle, until its swatch gives {looser}; or write "
         f"repeats = {band.shape.repeats + more}, {more * width} stitches more before it: where "
         "its increase rounds cannot reach that, the program says what they can.",
     )
+
+
+def _is_raglan(project: Project) -> bool:
+    """Tell whether the bands lie below the increases of a raglan."""
+    return project.garment.yoke.style == "raglan"
 
 
 STANDS_OUT = 0.04
@@ -118,7 +125,9 @@ def _gives_way(project: Project, shape: Shape) -> Iterator[Finding]:
             "band.gives-way",
             "garment.yoke.bands",
             f"So that every repeat goes round, {' and '.join(gave)}.",
-            "Move the last band higher, so that an increase round can follow it; or choose a "
+            "Choose a chart with another repeat."
+            if _is_raglan(project)
+            else "Move the last band higher, so that an increase round can follow it; or choose a "
             "chart with another repeat.",
         )
 
@@ -135,14 +144,16 @@ def _inside_body(
         unit = project.sheet.units
         needed = shoulder_cm * band.shape.start.per_cm
         repeats = int(-(-needed // band.chart.first_width))
+        looser = gauge(band.shape.start.got / shoulder_cm, unit)
         yield caution(
             "band.inside-body",
             band.field,
             f"{band.shape.name!r} is {length(around_cm, unit)} round where the shoulders are "
             f"{length(shoulder_cm, unit)}.",
-            f"Write repeats = {repeats}, as far as its increase rounds reach; or work it on a "
-            "larger needle, until its swatch gives "
-            f"{gauge(band.shape.start.got / shoulder_cm, unit)}.",
+            f"Work it on a larger needle, until its swatch gives {looser}."
+            if _is_raglan(project)
+            else f"Write repeats = {repeats}, as far as its increase rounds reach; or work it on "
+            f"a larger needle, until its swatch gives {looser}.",
         )
 
 

@@ -16,7 +16,7 @@ from yokefellow.wording import length
 
 __all__ = ["body_cm", "dimensions", "sleeve_cm"]
 
-LETTERS = "abcdefghijkl"
+LETTERS = "abcdefghijklmnop"
 """Small letters, so that none is taken for a count (N, Y, B, S, U)."""
 
 _BODY_OF = MappingProxyType(
