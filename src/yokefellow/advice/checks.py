@@ -189,7 +189,7 @@ def _armhole(desk: Desk) -> str:
     yoke = desk.shape.yoke
     if not isinstance(yoke, RaglanShape) or not yoke.sleeve.start:
         return ""
-    return f" ({desk.show(yoke.armhole_cm)} from the top of the shoulder, once washed)"
+    return f", which is {desk.show(yoke.armhole_cm)} from the top of the shoulder once washed"
 
 
 def _outside_bands(yoke: AnyYoke, number: int) -> int:
