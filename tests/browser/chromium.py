@@ -65,7 +65,7 @@ def look(*looks: Mapping[str, Any], flags: Sequence[str] = ()) -> list[dict[str,
 def planned(name: str) -> Plan:
     if name in EXAMPLES:
         return plan(load(ROOT / f"examples/{name}.toml"))
-    own: dict[str, Callable[[], Plan]] = {"bands": bands, "hostile": hostile}
+    own: dict[str, Callable[[], Plan]] = {"bands": bands, "hostile": hostile, "raglan": raglan}
     return own[name]() if name in own else named(name)
 
 
@@ -81,6 +81,11 @@ def bands() -> Plan:
             garment__yoke__bands=[{"chart": "diamonds"}, {"chart": "pebbles"}],
         )
     )
+
+
+def raglan() -> Plan:
+    """A child's sweater with four lines."""
+    return project_plan(sized("children", "6", stitches_per_cm=2.2, garment__yoke__style="raglan"))
 
 
 def written(name: str, folder: Path) -> Path:

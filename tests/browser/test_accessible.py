@@ -24,7 +24,7 @@ SETTINGS: dict[str, dict[str, Any]] = {
 }
 FEW = ("desk", "narrow phone")
 
-CASES = {"bands": tuple(SETTINGS), **dict.fromkeys((*EXAMPLES, "inches", "hostile"), FEW)}
+CASES = {"bands": tuple(SETTINGS), **dict.fromkeys((*EXAMPLES, "inches", "raglan", "hostile"), FEW)}
 
 LOOKED_AT = {"color-contrast", "target-size", "label", "region"}
 """Some rules that must have been applied, or nothing was looked at."""

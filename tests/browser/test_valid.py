@@ -8,7 +8,7 @@ from pathlib import Path
 
 from tests.browser.chromium import EXAMPLES, needed, written
 
-NAMES = (*EXAMPLES, "small", "inches", "meadow", "tall", "hostile")
+NAMES = (*EXAMPLES, "small", "inches", "meadow", "tall", "raglan", "hostile")
 
 
 CONFIG = Path(__file__).with_name("valid.json")
