@@ -14,7 +14,7 @@ from yokefellow.advice.needles import NeedleChange, needle_changes
 from yokefellow.advice.pattern import pattern_notes
 from yokefellow.advice.pins import pin_notes
 from yokefellow.charts.chart import Chart
-from yokefellow.charts.resolve import resolve
+from yokefellow.charts.resolve import PieceCharts, resolve, resolve_pieces
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished, fit
 from yokefellow.following.follow import Followed, follow, with_counts
@@ -48,6 +48,8 @@ class Plan:
     """Of the yoke's bands, in order."""
     followed: Followed | None
     """The pattern the knitter follows, at her gauge; None where the project holds none."""
+    piece_charts: PieceCharts
+    """Of the bands on the body and the sleeves."""
     schedule: Schedule
     rows: tuple[WorkedRow, ...]
     yarns: Mapping[str, YarnEstimate]
@@ -69,6 +71,11 @@ class Plan:
     def savings(self) -> tuple[Saving, ...]:
         """What the lengths that were chosen save beside the usual ones."""
         return savings(self.finished, self.shape, self.reckoning.rates)
+
+    @property
+    def all_charts(self) -> tuple[Chart, ...]:
+        """The charts of every band, yoke, body and sleeves."""
+        return (*self.charts, *self.piece_charts.body, *self.piece_charts.sleeves)
 
     @property
     def yarn(self) -> YarnEstimate:
@@ -110,6 +117,7 @@ class _Draft:
     gauges: Gauges
     finished: Finished
     charts: tuple[Chart, ...]
+    piece_charts: PieceCharts
     shaped: Shaped
     followed: Followed | None
     said: tuple[Finding, ...]
@@ -137,8 +145,9 @@ def _draft(project: Project) -> _Draft:
     if as_long is not counted:
         figures, _ = fill(as_long)
         finished = fit(as_long, figures)
-    shaped = shape(as_long, finished, gauge, charts)
-    return _Draft(figures, gauge, finished, charts, shaped, followed, said)
+    below, _ = resolve_pieces(project)
+    shaped = shape(as_long, finished, gauge, charts, below)
+    return _Draft(figures, gauge, finished, charts, below, shaped, followed, said)
 
 
 def sizes_of(project: Project) -> Followed:
@@ -203,6 +212,7 @@ def plan(project: Project) -> Plan:
         shape=shaped.shape,
         charts=charts,
         followed=draft.followed,
+        piece_charts=draft.piece_charts,
         schedule=schedule,
         rows=rows,
         yarns=yarns,

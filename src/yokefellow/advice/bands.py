@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from yokefellow.advice.caution import caution
 from yokefellow.advice.check import Check
@@ -14,7 +13,8 @@ from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.shaping.counts import permitted
 from yokefellow.shaping.line import SHOULDER_AT
-from yokefellow.shaping.shapes import BandShape, Shape
+from yokefellow.shaping.section_bands import SectionBand, section_bands
+from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.wording import gauge, length
 
@@ -31,37 +31,28 @@ CARRY_ROUNDS = 4
 """Rounds over which a resting yarn is carried up inside; over more it is cut (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Band:
-    number: int
-    shape: BandShape
-    chart: Chart
-    field: str
-
-
-def _bands(shape: Shape, charts: Sequence[Chart]) -> Iterator[_Band]:
-    for number, (band, chart) in enumerate(zip(shape.yoke.bands, charts, strict=True), start=1):
-        yield _Band(number, band, chart, f"garment.yoke.bands[{number}]")
-
-
 def band_cautions(
     project: Project, figures: Figures, gauges: Gauges, shape: Shape, charts: Sequence[Chart]
 ) -> tuple[Finding, ...]:
     """Give every caution about the bands."""
     found: list[Finding] = []
-    for band in _bands(shape, charts):
+    bands = section_bands(shape, charts)
+    for band in bands:
         per_cm = gauges.of(band.chart.kind).stitches_per_cm
         said = chart_findings(band.chart, stitches_per_cm=per_cm, field=band.field)
         found += (finding for finding in said if finding not in found)
-        found += _pulls_in(project, band)
         found += _stands_out(project, band)
-        found += _inside_body(project, figures, gauges, shape, band)
-    found += _assumed(project, gauges, shape, charts)
+        if band.section == "yoke":
+            found += _pulls_in(project, band)
+            found += _inside_body(project, figures, gauges, shape, band)
+        else:
+            found += _sleeve_floats(project, band)
+    found += _assumed(project, gauges, bands)
     found += _gives_way(project, shape)
     return tuple(found)
 
 
-def _pulls_in(project: Project, band: _Band) -> Iterator[Finding]:
+def _pulls_in(project: Project, band: SectionBand) -> Iterator[Finding]:
     start, unit = band.shape.start, project.sheet.units
     if start.got >= start.wanted * (1 - PULLS_IN):
         return
@@ -91,19 +82,41 @@ STANDS_OUT = 0.04
 """A band this much wider than the line of the yoke stands away from the body (our choice)."""
 
 
-def _stands_out(project: Project, band: _Band) -> Iterator[Finding]:
+def _stands_out(project: Project, band: SectionBand) -> Iterator[Finding]:
     start, unit = band.shape.start, project.sheet.units
     if start.got <= start.wanted * (1 + STANDS_OUT):
         return
     yield caution(
         "band.stands-out",
         band.field,
-        f"{band.shape.name!r} is {length(start.cm, unit)} round, and the line of the yoke is "
+        f"{band.shape.name!r} is {length(start.cm, unit)} round, and the {_LINES[band.section]} is "
         f"{length(start.wanted_cm, unit)} there: it stands away by "
         f"{start.got / start.wanted - 1:.0%}.",
-        f"Move it lower, or work it on a smaller needle, until its swatch gives "
+        f"{_BETTER[band.section]}, or work it on a smaller needle, until its swatch gives "
         f"{gauge(start.got / start.wanted_cm, unit)}.",
     )
+
+
+_LINES = {"yoke": "line of the yoke", "body": "body", "sleeve": "sleeve"}
+_BETTER = {
+    "yoke": "Move it lower",
+    "body": "Take a chart with a shorter repeat",
+    "sleeve": "Take a chart with a shorter repeat",
+}
+
+
+def _sleeve_floats(project: Project, band: SectionBand) -> Iterator[Finding]:
+    """Warn of strands in which a small hand is caught (common practice)."""
+    small = project.wearer.table in ("babies", "children")
+    if small and band.section == "sleeve" and band.chart.kind is ChartKind.STRANDED:
+        yield caution(
+            "band.sleeve-floats",
+            band.field,
+            f"{band.shape.name!r} leaves strands inside the sleeves, and small fingers catch in "
+            "them.",
+            "Catch every strand behind each second or third stitch, or take a mosaic chart or "
+            "stripes, which leave none.",
+        )
 
 
 def _gives_way(project: Project, shape: Shape) -> Iterator[Finding]:
@@ -133,7 +146,7 @@ def _gives_way(project: Project, shape: Shape) -> Iterator[Finding]:
 
 
 def _inside_body(
-    project: Project, figures: Figures, gauges: Gauges, shape: Shape, band: _Band
+    project: Project, figures: Figures, gauges: Gauges, shape: Shape, band: SectionBand
 ) -> Iterator[Finding]:
     share = band.shape.first / shape.yoke.rounds.got
     if share < SHOULDER_AT:
@@ -157,15 +170,11 @@ def _inside_body(
         )
 
 
-def _assumed(
-    project: Project, gauges: Gauges, shape: Shape, charts: Sequence[Chart]
-) -> Iterator[Finding]:
-    for kind in dict.fromkeys(chart.kind for chart in charts):
+def _assumed(project: Project, gauges: Gauges, bands: Sequence[SectionBand]) -> Iterator[Finding]:
+    for kind in dict.fromkeys(band.chart.kind for band in bands):
         if kind not in gauges.assumed or kind is ChartKind.STRIPES:
             continue
-        widest_cm = max(
-            band.shape.start.cm for band in _bands(shape, charts) if band.chart.kind is kind
-        )
+        widest_cm = max(band.shape.start.cm for band in bands if band.chart.kind is kind)
         yield caution(
             "band.no-swatch",
             f"swatch.{kind}",
@@ -179,10 +188,10 @@ def _assumed(
 
 def band_checks(project: Project, shape: Shape, charts: Sequence[Chart]) -> Iterator[Check]:
     """Give what to know before each band, and what to do with the yarns after it."""
-    bands = tuple(_bands(shape, charts))
+    bands = section_bands(shape, charts)
     for band in bands:
         yield Check(
-            "yoke",
+            band.section,
             band.shape.first - 1,
             "look",
             f"Band {band.number}: {band.shape.name}",
@@ -190,14 +199,24 @@ def band_checks(project: Project, shape: Shape, charts: Sequence[Chart]) -> Iter
             f"{band.chart.first_width} go round. {_centre(band)} "
             f"{_in_hand(project, band, bands)}{_jog(band, bands)}",
         )
-        yield Check("yoke", band.shape.last, "look", "After the band", _afterwards(band, bands))
+        yield Check(
+            band.section, band.shape.last, "look", "After the band", _afterwards(band, bands)
+        )
 
 
-def _centre(band: _Band) -> str:
+def _centre(band: SectionBand) -> str:
+    if band.section != "yoke":
+        return _BEGINS[band.section]
     where = (
         "lies between two repeats" if band.shape.repeats % 2 == 0 else "is the middle of a repeat"
     )
     return f"The centre of the front {where}; the round begins at the centre back."
+
+
+_BEGINS = {
+    "body": "The round begins at the side, under the arm. Slip the markers as you come to them.",
+    "sleeve": "The round begins under the arm.",
+}
 
 
 def _named(project: Project, code: str) -> str:
@@ -205,12 +224,12 @@ def _named(project: Project, code: str) -> str:
     return f"{code} ({colour})" if colour else code
 
 
-def _is_first(band: _Band, bands: Sequence[_Band], *kinds: ChartKind) -> bool:
+def _is_first(band: SectionBand, bands: Sequence[SectionBand], *kinds: ChartKind) -> bool:
     """Tell whether no band before it is of these kinds: what holds for all is said once."""
     return not any(one.chart.kind in kinds for one in bands[: band.number - 1])
 
 
-def _in_hand(project: Project, band: _Band, bands: Sequence[_Band]) -> str:
+def _in_hand(project: Project, band: SectionBand, bands: Sequence[SectionBand]) -> str:
     yarns = [_named(project, code) for code in band.chart.colours]
     match band.chart.kind:
         case ChartKind.STRANDED:
@@ -232,11 +251,11 @@ def _in_hand(project: Project, band: _Band, bands: Sequence[_Band]) -> str:
             return f"Worked in {', '.join(yarns)}."
 
 
-def _steps_at_bor(band: _Band) -> bool:
+def _steps_at_bor(band: SectionBand) -> bool:
     return band.chart.kind is not ChartKind.PURL and len(band.chart.colours) > 1
 
 
-def _jog(band: _Band, bands: Sequence[_Band]) -> str:
+def _jog(band: SectionBand, bands: Sequence[SectionBand]) -> str:
     if not _steps_at_bor(band) or any(map(_steps_at_bor, bands[: band.number - 1])):
         return ""
     return (
@@ -245,7 +264,11 @@ def _jog(band: _Band, bands: Sequence[_Band]) -> str:
     )
 
 
-def _afterwards(band: _Band, bands: Sequence[_Band]) -> str:
+_ON_THIS = {"yoke": "", "body": "", "sleeve": " on this sleeve"}
+_LATER = {"body": "it is joined again on the body.", "sleeve": "it is joined again on the sleeves."}
+
+
+def _afterwards(band: SectionBand, bands: Sequence[SectionBand]) -> str:
     words: list[str] = []
     later = bands[band.number :]
     for code in band.chart.colours:
@@ -253,10 +276,12 @@ def _afterwards(band: _Band, bands: Sequence[_Band]) -> str:
             continue
         again = next((one for one in later if code in one.chart.colours), None)
         if again is None:
-            words.append(f"Cut {code}: it is not wanted again.")
+            words.append(f"Cut {code}: it is not wanted again{_ON_THIS[band.section]}.")
             continue
         rounds = again.shape.first - band.shape.last - 1
-        if rounds == 0:
+        if again.section != band.section:
+            words.append(f"Cut {code}; {_LATER[again.section]}")
+        elif rounds == 0:
             words.append(f"{code} goes on in the next band.")
         elif rounds <= CARRY_ROUNDS:
             words.append(f"{code} is wanted again in {rounds} rounds: carry it up inside.")

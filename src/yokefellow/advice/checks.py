@@ -20,7 +20,7 @@ from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
 from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.front_neck import FrontNeck
-from yokefellow.shaping.shapes import AnyYoke, BodyShape, RaglanShape, Shape
+from yokefellow.shaping.shapes import AnyYoke, BodyShape, ChartedBand, RaglanShape, Shape
 from yokefellow.sizing.figures import Figures
 
 __all__ = ["Check", "checks"]
@@ -296,7 +296,7 @@ def _darts(desk: Desk) -> Iterator[Check]:
 def _body(desk: Desk) -> Iterator[Check]:
     body = desk.shape.body
     yield from _darts(desk)
-    early = _closed(body, round(4 * desk.plain.rounds_per_cm))
+    early = _closed(body, _after_band(round(4 * desk.plain.rounds_per_cm), body.bands))
     if early < body.rounds.got:
         yield Check(
             "body",
@@ -309,15 +309,15 @@ def _body(desk: Desk) -> Iterator[Check]:
         )
     yield from (
         replace(check, number=body.row(_closed(body, check.number)))
-        for check in _measured(desk, "body", body.rounds.got, early)
+        for check in _measured(desk, "body", body.rounds.got, early, body.bands)
     )
     yield Check(
         "body",
         body.row(body.rounds.got),
         "try on",
         "Before the hem",
-        f"The body measures {desk.depth(body.rounds.got)} below the underarm; the hem adds "
-        f"{desk.show(desk.finished.body.hem_cm)}. Try it on: longer or shorter is your choice "
+        f"The body measures {desk.depth(body.rounds.got, body.bands)} below the underarm; the hem "
+        f"adds {desk.show(desk.finished.body.hem_cm)}. Try it on: longer or shorter is your choice "
         f"now. {_a_round(desk)}",
     )
     where = "over the hips" if reaches_hips(desk.finished) else "with the body as you breathe"
@@ -345,20 +345,30 @@ def _a_round(desk: Desk) -> str:
     return f"About {rounds:.0f} plain rounds more or fewer are {inch}."
 
 
-def _measured(desk: Desk, section: str, rounds: int, after: int) -> Iterator[Check]:
-    """Measure where the tape reads 10, 20, 30 cm (4, 8, 12 in), but not close to another check."""
+def _measured(
+    desk: Desk, section: str, rounds: int, after: int, bands: Sequence[ChartedBand]
+) -> Iterator[Check]:
+    """Measure where the tape reads 10, 20, 30 cm (4, 8, 12 in), but not close to another check.
+
+    A band is not interrupted: it is measured when it is done.
+    """
     every = desk.tape[0] * desk.plain.unwashed_rounds_per_cm
     for step in range(1, int(rounds / every) + 1):
-        number = round(step * every)
+        number = _after_band(round(step * every), bands)
         if number - after >= every / 2 and rounds - number >= every / 2:
             yield Check(
                 section,
                 number,
                 "measure",
                 "Measure",
-                f"{desk.depth(number)} below the underarm. More than a finger's width off: "
+                f"{desk.depth(number, bands)} below the underarm. More than a finger's width off: "
                 "your row gauge has moved; go on by the tape.",
             )
+
+
+def _after_band(number: int, bands: Sequence[ChartedBand]) -> int:
+    inside = [b.shape.last for b in bands if b.shape.first <= number < b.shape.last]
+    return inside[0] if inside else number
 
 
 BENDS = 0.4
@@ -376,14 +386,14 @@ def _sleeves(desk: Desk) -> Iterator[Check]:
         f"{desk.shape.split.sleeve.got} stitches. Look at both corners: a hole there can still "
         "be closed with the tail of the new yarn when the sleeve is done.",
     )
-    yield from _measured(desk, "sleeve", last, 2)
+    yield from _measured(desk, "sleeve", last, 2, sleeve.bands)
     move = "bend the arm" if is_long else "lift the arm"
     yield Check(
         "sleeve",
         last,
         "try on",
         "Before the cuff",
-        f"The sleeve measures {desk.depth(last)} below the underarm; the cuff adds "
+        f"The sleeve measures {desk.depth(last, sleeve.bands)} below the underarm; the cuff adds "
         f"{desk.show(desk.finished.sleeve.cuff_cm)}. Try it on and {move}. On the second "
         "sleeve, lay it on the first: the same number of rounds, the same number of decreases. "
         "Go straight on to the cuff.",

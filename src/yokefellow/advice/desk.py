@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
@@ -10,7 +10,7 @@ from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.project.models import Project
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.shapes import BandShape, ChartedBand, Shape
 from yokefellow.sizing.figures import Figures
 from yokefellow.units import CM_PER_INCH
 from yokefellow.wording import length
@@ -79,10 +79,12 @@ class Desk:
             stitches / gauge.unwashed_stitches_per_cm, stitches / gauge.stitches_per_cm
         )
 
-    def depth(self, rounds: int) -> str:
-        """Word the depth of some rounds, on the needles and after washing."""
+    def depth(self, rounds: int, bands: Sequence[ChartedBand] = ()) -> str:
+        """Word the depth of the first rounds of a piece, on the needles and after washing."""
+        placed = [(band.shape, band.chart) for band in bands]
         return self._told(
-            rounds / self.plain.unwashed_rounds_per_cm, rounds / self.plain.rounds_per_cm
+            self._deep_cm(rounds, placed, lambda gauge: gauge.unwashed_rounds_per_cm),
+            self._deep_cm(rounds, placed, lambda gauge: gauge.rounds_per_cm),
         )
 
     def yoke_depth(self, rounds: int) -> str:
@@ -98,8 +100,16 @@ class Desk:
 
     def _yoke_cm(self, rounds: int, per_cm: Callable[[Gauge], float]) -> float:
         """Give a depth of the yoke, its bands at their own gauge."""
+        return self._deep_cm(rounds, zip(self.shape.yoke.bands, self.charts, strict=True), per_cm)
+
+    def _deep_cm(
+        self,
+        rounds: int,
+        bands: Iterable[tuple[BandShape, Chart]],
+        per_cm: Callable[[Gauge], float],
+    ) -> float:
         plain, deep_cm = rounds, 0.0
-        for band, chart in zip(self.shape.yoke.bands, self.charts, strict=True):
+        for band, chart in bands:
             inside = max(0, min(rounds, band.last) - band.first + 1)
             plain -= inside
             deep_cm += inside / per_cm(self.gauges.of(chart.kind))

@@ -2,44 +2,105 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from difflib import get_close_matches
+from typing import NamedTuple
 
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.library import chart_text, motifs
 from yokefellow.charts.reading import read_chart
 from yokefellow.charts.text import ChartText, colours_of, with_other_yarns
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.colourwork import Band
+from yokefellow.project.colourwork import Band, PieceBand
 from yokefellow.project.models import Project
 from yokefellow.units import as_typed
 
-__all__ = ["resolve"]
+__all__ = ["NO_CHARTS", "PieceCharts", "other_charts", "resolve", "resolve_pieces"]
 
 
 def resolve(project: Project) -> tuple[tuple[Chart, ...], tuple[Finding, ...]]:
-    """Give the chart of each band, in the order of the bands.
+    """Give the chart of each band of the yoke, in the order of the bands.
 
     A chart of the project goes before a motif of the same name.
 
     Returns:
-        The charts, and what was found. When a finding is an error, the charts
-        that cannot be worked are missing, and no longer stand beside their bands.
+        The charts, and what was found, on the body and the sleeves too. When a
+        finding is an error, the charts that cannot be worked are missing, and
+        no longer stand beside their bands.
     """
+    bands = project.garment.yoke.bands
+    charts, found = _of_piece(project, bands, "garment.yoke.bands")
+    pieces, said = resolve_pieces(project)
+    found = (*found, *(finding for finding in said if finding not in found))
+    if not found:
+        found = tuple(_unused_yarns(project, [*charts, *pieces.body, *pieces.sleeves]))
+    return charts, found
+
+
+class PieceCharts(NamedTuple):
+    """The charts of the bands below the underarm, in the order of the bands."""
+
+    body: tuple[Chart, ...] = ()
+    sleeves: tuple[Chart, ...] = ()
+
+
+NO_CHARTS = PieceCharts()
+"""Where nothing below the underarm has a band."""
+
+
+def resolve_pieces(project: Project) -> tuple[PieceCharts, tuple[Finding, ...]]:
+    """Give the charts of the bands on the body and the sleeves; as `resolve`."""
+    garment = project.garment
+    body, said = _of_piece(project, garment.body.bands, "garment.body.bands")
+    sleeves, also = _of_piece(project, garment.sleeves.bands, "garment.sleeves.bands")
+    grown = (
+        finding
+        for piece, charts in (("body", body), ("sleeves", sleeves))
+        for number, chart in enumerate(charts, start=1)
+        for finding in _growing(chart, f"garment.{piece}.bands[{number}].chart")
+    )
+    return PieceCharts(body, sleeves), (*said, *(f for f in also if f not in said), *grown)
+
+
+def other_charts(project: Project, *, but: str) -> Iterator[tuple[str, Chart]]:
+    """Give every other chart that the project's yarns can work and that does not grow."""
+    for name in dict.fromkeys((*project.charts, *motifs())):
+        text = _text(project, name)
+        if name == but or text is None or any(c not in project.yarn for c in colours_of(text)):
+            continue
+        chart, _ = read_chart(text)
+        if chart is not None and chart.last_width == chart.first_width:
+            yield name, chart
+
+
+def _growing(chart: Chart, field: str) -> Iterator[Finding]:
+    if chart.last_width != chart.first_width:
+        yield _error(
+            "grows-here",
+            field,
+            f"The chart {chart.name} grows from {chart.first_width} to {chart.last_width} "
+            "stitches, and below the underarm nothing grows with it.",
+            "Take a chart whose rows are all as wide, or put this one on the yoke.",
+        )
+
+
+def _of_piece(
+    project: Project, bands: Sequence[Band | PieceBand], table: str
+) -> tuple[tuple[Chart, ...], tuple[Finding, ...]]:
     charts: list[Chart] = []
     found: list[Finding] = []
-    for number, band in enumerate(project.garment.yoke.bands, start=1):
-        chart, said = _chart(project, band, f"garment.yoke.bands[{number}]")
+    for number, band in enumerate(bands, start=1):
+        chart, said = _chart(project, band, f"{table}[{number}]")
         found += (finding for finding in said if finding not in found)
         if chart is not None:
             charts.append(chart)
-    if not found:
-        found += _unused_yarns(project, charts)
     return tuple(charts), tuple(found)
 
 
-def _chart(project: Project, band: Band, field: str) -> tuple[Chart | None, tuple[Finding, ...]]:
+def _chart(
+    project: Project, band: Band | PieceBand, field: str
+) -> tuple[Chart | None, tuple[Finding, ...]]:
     is_own = band.chart in project.charts
     text = _text(project, band.chart)
     if text is None:
@@ -120,7 +181,7 @@ def _missing_yarns(project: Project, text: ChartText, field: str) -> Iterator[Fi
             )
 
 
-def _unused_yarns(project: Project, charts: list[Chart]) -> Iterator[Finding]:
+def _unused_yarns(project: Project, charts: Sequence[Chart]) -> Iterator[Finding]:
     used = {"MC", *(colour for chart in charts for colour in chart.colours)}
     for yarn in project.yarn:
         if yarn not in used:

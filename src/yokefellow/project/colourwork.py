@@ -20,7 +20,16 @@ from yokefellow.project.marks import (
 )
 from yokefellow.project.plain import one_of, text, yes_or_no
 
-__all__ = ["MOST_BANDS", "MOST_CHARTS", "Band", "ChartChoices", "ChartName"]
+__all__ = [
+    "MOST_BANDS",
+    "MOST_CHARTS",
+    "Band",
+    "BodyBand",
+    "ChartChoices",
+    "ChartName",
+    "PieceBand",
+    "SleeveBand",
+]
 
 MOST_CHARTS, MOST_BANDS = 50, 20
 
@@ -71,3 +80,29 @@ class Band(Model):
     """How many repeats go round; when not given the best number is found."""
     colours: Annotated[dict[str, str] | None, other_yarns] = None
     """Other yarns than the chart names: the chart's yarn, and the one to take for it."""
+
+
+class BodyBand(Model):
+    """One colour band of the body: a chart, and where it stands."""
+
+    chart: Annotated[str, chart_name]
+    """A chart of this file, or a shipped motif by its name."""
+    at: Annotated[str | float, named_or_between(("hem",), 0.1, 100, typical=25)] = "hem"
+    """Its depth below the underarm, or just above the hem."""
+    colours: Annotated[dict[str, str] | None, other_yarns] = None
+    """Other yarns than the chart names: the chart's yarn, and the one to take for it."""
+
+
+class SleeveBand(Model):
+    """One colour band of both sleeves: a chart, and where it stands."""
+
+    chart: Annotated[str, chart_name]
+    """A chart of this file, or a shipped motif by its name."""
+    at: Annotated[str | float, named_or_between(("cuff",), 0.1, 90, typical=25)] = "cuff"
+    """Its depth below the underarm, or just above the cuff."""
+    colours: Annotated[dict[str, str] | None, other_yarns] = None
+    """Other yarns than the chart names: the chart's yarn, and the one to take for it."""
+
+
+PieceBand: TypeAlias = BodyBand | SleeveBand
+"""A band of the body or the sleeves."""

@@ -12,7 +12,14 @@ from typing import Annotated, Any, Literal, TypeAlias, get_args
 from pydantic import Field, StringConstraints, model_validator
 
 from yokefellow.project.base import Model
-from yokefellow.project.colourwork import MOST_BANDS, Band, ChartChoices, ChartName
+from yokefellow.project.colourwork import (
+    MOST_BANDS,
+    Band,
+    BodyBand,
+    ChartChoices,
+    ChartName,
+    SleeveBand,
+)
 from yokefellow.project.counts import needle_mm, reading, rounds_reading
 from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.project.lengths import between, chosen, ease, named_or_between
@@ -274,6 +281,8 @@ class BodyChoices(Model):
     """Depth of the hem."""
     gather: Annotated[float, number(0, 25, what="per cent", typical="10")] = 0.0
     """Per cent fewer stitches in the hem than in the body above it."""
+    bands: Annotated[tuple[BodyBand, ...], Field(max_length=MOST_BANDS)] = ()
+    """Its colour bands, from the underarm down."""
 
 
 class SleeveChoices(Model):
@@ -289,6 +298,8 @@ class SleeveChoices(Model):
     """Its ribbing, where it is ribbed."""
     cuff: Annotated[str | float, named_or_between(("by length",), 0.5, 20, typical=5)] = "by length"
     """Depth of the cuff; `by length` gives a short sleeve a shallow one."""
+    bands: Annotated[tuple[SleeveBand, ...], Field(max_length=MOST_BANDS)] = ()
+    """Their colour bands, from the underarm down."""
 
 
 class Garment(Model):

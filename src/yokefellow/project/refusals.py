@@ -194,7 +194,7 @@ def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tu
         return "field.list-length", said, f"Type, for example: {_list_example(place, unit)}."
     if kind == "tuple_type" and place[-1] == "bands":
         said = f"{as_typed(given)} stands where a list of bands belongs"
-        return "field.not-a-list", said, "Begin each band with [[garment.yoke.bands]] on a line."
+        return "field.not-a-list", said, f"Begin each band with [[{dotted(place)}]] on a line."
     if kind == "tuple_type" and place[-1] == "sizes":
         said = f"{as_typed(given)} stands where a list of sizes belongs"
         return "field.not-a-list", said, "Begin each size with [[pattern.sizes]] on a line."

@@ -6,9 +6,10 @@ motifs, is told in `yokefellow.charts.resolve`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from yokefellow.findings import Finding, Severity
+from yokefellow.project.colourwork import Band, PieceBand
 from yokefellow.project.models import Project
 
 __all__ = ["band_findings"]
@@ -24,7 +25,7 @@ def band_findings(project: Project) -> Iterator[Finding]:
 
 def _yarns_of_charts(project: Project) -> Iterator[Finding]:
     for name, chart in project.charts.items():
-        swaps = [set(b.colours or ()) for b in project.garment.yoke.bands if b.chart == name]
+        swaps = [set(b.colours or ()) for _, b in _all_bands(project) if b.chart == name]
         replaced = set.intersection(*swaps) if swaps else set()
         for yarn in dict.fromkeys(chart.colours.values()):
             if yarn not in replaced:
@@ -32,9 +33,22 @@ def _yarns_of_charts(project: Project) -> Iterator[Finding]:
 
 
 def _yarns_of_bands(project: Project) -> Iterator[Finding]:
-    for number, band in enumerate(project.garment.yoke.bands, start=1):
+    for field, band in _all_bands(project):
         for yarn in dict.fromkeys((band.colours or {}).values()):
-            yield from _missing_yarn(project, yarn, f"garment.yoke.bands[{number}].colours")
+            yield from _missing_yarn(project, yarn, f"{field}.colours")
+
+
+def _all_bands(project: Project) -> Iterator[tuple[str, Band | PieceBand]]:
+    """Give every band of the sweater with its field."""
+    garment = project.garment
+    pieces: tuple[tuple[str, Sequence[Band | PieceBand]], ...] = (
+        ("yoke", garment.yoke.bands),
+        ("body", garment.body.bands),
+        ("sleeves", garment.sleeves.bands),
+    )
+    for piece, bands in pieces:
+        for number, band in enumerate(bands, start=1):
+            yield f"garment.{piece}.bands[{number}]", band
 
 
 def _missing_yarn(project: Project, yarn: str, field: str) -> Iterator[Finding]:
@@ -63,7 +77,7 @@ def _placed_by_shares(project: Project) -> Iterator[Finding]:
 
 
 def _unused(project: Project) -> Iterator[Finding]:
-    used = {band.chart for band in project.garment.yoke.bands}
+    used = {band.chart for _, band in _all_bands(project)}
     for name in project.charts:
         if name not in used:
             yield Finding(

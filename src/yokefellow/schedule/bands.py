@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.schedule.rows import Feature, Op, Repeat, Row, Step
 from yokefellow.schedule.steps import tidy
-from yokefellow.shaping.shapes import BandShape
+from yokefellow.shaping.shapes import BandShape, ChartedBand
 
-__all__ = ["band_rows", "bands_by_round"]
+__all__ = ["band_rows", "bands_by_round", "piece_rows"]
 
 _CODES = MappingProxyType({Work.KNIT: "k", Work.PURL: "p", Work.SLIP: "sl wyib", Work.MAKE: "M1L"})
 
@@ -53,3 +53,25 @@ def _round(row: ChartRow, repeats: int, *, named: bool) -> tuple[Step, ...]:
 def _op(cell: Cell, *, named: bool) -> Op:
     colour = cell.colour if named and cell.work is not Work.SLIP else ""
     return Op(_CODES[cell.work], 1, colour)
+
+
+def piece_rows(
+    bands: Sequence[ChartedBand],
+) -> tuple[Mapping[int, Row], Mapping[int, int], Mapping[int, int]]:
+    """Give the rows of a piece's bands, by their rounds, and the rounds beside them.
+
+    Returns:
+        The rows; the rounds that go to a band's count, with it; and those that
+        go back from it, with it. Neither where a band has the piece's count.
+    """
+    rows = {
+        band.shape.first + at: row
+        for band in bands
+        for at, row in enumerate(band_rows(band.chart, repeats=band.shape.repeats))
+    }
+    other = [band.shape for band in bands if band.shape.start.got != band.around]
+    return (
+        rows,
+        {band.first - 1: band.start.got for band in other},
+        {band.last + 1: band.start.got for band in other},
+    )

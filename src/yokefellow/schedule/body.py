@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from yokefellow.schedule.bands import piece_rows
 from yokefellow.schedule.darts import closing_row, dart_rows
 from yokefellow.schedule.neck import adjust
 from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, worked
@@ -22,9 +23,20 @@ def body_section(body: BodyShape, *, stitches: int, wrapped: bool = False) -> Se
 def _rows(body: BodyShape, stitches: int, *, wrapped: bool) -> Iterator[Row]:
     changes = {change.number: change for change in body.changes}
     darts = {dart.number: dart for dart in body.darts}
+    in_bands, to_band, from_band = piece_rows(body.bands)
     front, back = body.front, stitches - body.front
     for number in range(1, body.rounds.got + 1):
-        if number in darts:
+        if number in in_bands:
+            yield in_bands[number]
+        elif number in to_band:
+            yield _both_to(front, back, to_band[number], "sm", why="to the band's count")
+        elif number in from_band and number < body.rounds.got:
+            halves = _shares(front, back, from_band[number])
+            yield _to(halves, (front, back), "sm", why="back from the band's count")
+        elif number in from_band:
+            halves = _shares(front, back, from_band[number])
+            yield _to_hem(*halves, body.hem_stitches)
+        elif number in darts:
             yield from dart_rows(darts[number], front=front, back=back, wrapped=wrapped)
         elif number - 1 in darts:
             yield closing_row(darts[number - 1], front=front, back=back, wrapped=wrapped)
@@ -55,16 +67,30 @@ def dart_loops(body: BodyShape, stitches: int, *, wrapped: bool) -> int:
     return loops
 
 
-def _to_hem(front: int, back: int, hem: int) -> Row:
-    """Go to the hem's count, front and back each by itself: the marker between comes off."""
-    front_hem = nearest(hem * front / (front + back))
+def _both_to(front: int, back: int, count: int, marker: str, *, why: str) -> Row:
+    """Go to another count, front and back each by itself."""
+    return _to((front, back), _shares(front, back, count), marker, why=why)
+
+
+def _shares(front: int, back: int, count: int) -> tuple[int, int]:
+    """Share a count among front and back as they are."""
+    of_front = nearest(count * front / (front + back))
+    return of_front, count - of_front
+
+
+def _to(before: tuple[int, int], after: tuple[int, int], marker: str, *, why: str) -> Row:
+    """Go from two halves to two others; the marker between them is slipped or comes off."""
     first, second = (
-        knit(before) if before == after else adjust(before, after, why="").steps
-        for before, after in ((front, front_hem), (back, hem - front_hem))
+        knit(old) if old == new else adjust(old, new, why="").steps
+        for old, new in zip(before, after, strict=True)
     )
-    steps = tidy((*first, Op("rm"), *second))
+    return Row(tidy((*first, Op(marker), *second)), Feature.ADJUST, why=why)
+
+
+def _to_hem(front: int, back: int, hem: int) -> Row:
+    """Go to the hem's count; the marker comes off."""
     why = "takes off the marker" if front + back == hem else "to the hem's count"
-    return Row(steps, Feature.ADJUST, why=why)
+    return _both_to(front, back, hem, "rm", why=why)
 
 
 def _side_changes(front: int, back: int, change: SideChange) -> Row:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from yokefellow.schedule.bands import piece_rows
 from yokefellow.schedule.neck import adjust
 from yokefellow.schedule.rows import Feature, Op, Row, Section
 from yokefellow.schedule.steps import knit, plain_round
@@ -48,9 +49,17 @@ def sleeve_section(sleeve: SleeveShape, *, held: int, underarm: int) -> Section:
 
 def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
     decreases = frozenset(sleeve.decreases)
+    in_bands, to_band, from_band = piece_rows(sleeve.bands)
     now = stitches
     for number in range(3, sleeve.rounds.got + 1):
-        if number in decreases:
+        if number in in_bands:
+            yield in_bands[number]
+        elif number in to_band:
+            yield adjust(now, to_band[number], why="to the band's count")
+        elif number in from_band:
+            to = now if number < sleeve.rounds.got else sleeve.edge.got
+            yield _from_band(from_band[number], to)
+        elif number in decreases:
             taper = (Op("k"), Op("k2tog"), *knit(now - 6), Op("ssk"), Op("k"))
             yield Row(taper, Feature.SHAPE, why="tapers the sleeve")
             now -= 2
@@ -58,3 +67,9 @@ def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
             yield adjust(now, sleeve.edge.got, why="to the cuff's count")
         else:
             yield plain_round(now)
+
+
+def _from_band(count: int, to: int) -> Row:
+    if count == to:
+        return plain_round(to)
+    return adjust(count, to, why="back from the band's count")

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TypeAlias
+from typing import TypeAlias, TypeVar
 
 from yokefellow.charts.chart import Chart
+from yokefellow.charts.resolve import NO_CHARTS, PieceCharts
+from yokefellow.findings import PlanError
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
@@ -47,7 +49,11 @@ class Shaped:
 
 
 def shape(
-    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart] = ()
+    project: Project,
+    finished: Finished,
+    gauges: Gauges,
+    charts: Sequence[Chart] = (),
+    below: PieceCharts = NO_CHARTS,
 ) -> Shaped:
     """Choose every count of the sweater.
 
@@ -56,6 +62,7 @@ def shape(
         finished: the dimensions wanted.
         gauges: of every fabric.
         charts: of the bands in `project.garment.yoke.bands`, in their order.
+        below: of the bands on the body and the sleeves.
 
     Raises:
         PlanError: no yoke leads from this neck to this body, or a band does not fit.
@@ -67,7 +74,7 @@ def shape(
     )
     front = open_front(project, finished, yoke)
     neck = _neck(project, finished, gauges, start, front[1] if front else None)
-    made = _below(project, finished, gauges, neck, yoke, split)
+    made = _below(project, finished, gauges, neck, yoke, split, below)
     made = replace(made, front=front[0] if front else None)
     refuse_edges(project, made)
     return Shaped(made, broken)
@@ -144,17 +151,37 @@ def _below(
     neck: NeckShape,
     yoke: AnyYoke,
     split: Split,
+    charts: PieceCharts,
 ) -> Shape:
     """Add body and sleeves, as chosen and as they would be unmodified."""
-    sleeve, plain_sleeve = (
-        sleeve_below(project, gauges, split, fit, is_pinned=fit is finished.sleeve)
-        for fit in (finished.sleeve, finished.plain_sleeve)
+    chosen, plain = finished.sleeve, finished.plain_sleeve
+    sleeve = sleeve_below(project, gauges, split, chosen, charts=charts.sleeves, is_pinned=True)
+    body = body_below(project, gauges, split, finished.body, charts=charts.body, is_pinned=True)
+    return Shape(
+        neck,
+        yoke,
+        split,
+        body,
+        sleeve,
+        _unmodified(
+            lambda here: body_below(project, gauges, split, finished.plain_body, charts=here),
+            charts.body,
+        ),
+        _unmodified(
+            lambda here: sleeve_below(project, gauges, split, plain, charts=here), charts.sleeves
+        ),
     )
-    body, plain_body = (
-        body_below(project, gauges, split, fit, is_pinned=fit is finished.body)
-        for fit in (finished.body, finished.plain_body)
-    )
-    return Shape(neck, yoke, split, body, sleeve, plain_body, plain_sleeve)
+
+
+_Piece = TypeVar("_Piece")
+
+
+def _unmodified(made: Callable[[Sequence[Chart]], _Piece], charts: Sequence[Chart]) -> _Piece:
+    """Make a piece to compare with: with its bands where they fit into that length, too."""
+    try:
+        return made(charts)
+    except PlanError:
+        return made(())
 
 
 def _short_rows(finished: Finished, gauges: Gauges, neck: int) -> ShortRows:

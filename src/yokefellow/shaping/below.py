@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
+from yokefellow.charts.chart import Chart
 from yokefellow.fit import BodyFit, SleeveFit
 from yokefellow.gauge import Gauges
 from yokefellow.project.fixed import NOTHING
 from yokefellow.project.models import Project
 from yokefellow.shaping.body import body_shape
 from yokefellow.shaping.percentages import CUFF
+from yokefellow.shaping.piece_banded import banded_body, banded_sleeve
+from yokefellow.shaping.piece_bands import Banding
+from yokefellow.shaping.piece_offers import Piece, or_refused
 from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
 from yokefellow.shaping.sleeve import sleeve_shape
 
@@ -17,35 +22,73 @@ __all__ = ["body_below", "sleeve_below"]
 
 
 def sleeve_below(
-    project: Project, gauges: Gauges, split: Split, fit: SleeveFit, *, is_pinned: bool = False
+    project: Project,
+    gauges: Gauges,
+    split: Split,
+    fit: SleeveFit,
+    *,
+    charts: Sequence[Chart] = (),
+    is_pinned: bool = False,
 ) -> SleeveShape:
-    """Give a sleeve of this sweater, with the pins of its rounds and cuff where it is the one."""
+    """Give a sleeve of this sweater, with the pins of its rounds and cuff where it is the one.
+
+    Its bands stand in it where their charts are given.
+
+    Raises:
+        PlanError: a band finds no room, or no count for its repeat.
+    """
     fixed = project.fixed if is_pinned else NOTHING
     if project.garment.yoke.proportions != "measured":
         # The percentage system's cuff is a fifth of the body, and never less.
         cuff_cm = CUFF * split.body.got / split.body.per_cm
         fit = replace(fit, edge_cm=max(fit.edge_cm, cuff_cm))
-    return sleeve_shape(
-        stitches=split.sleeve.got,
-        fit=fit,
-        gauges=gauges,
-        choices=project.garment.sleeves,
-        pinned_rounds=fixed.sleeve_rounds,
-        pinned_edge=fixed.cuff,
-    )
+    stitches = split.sleeve.got
+
+    def made(bands: Sequence[Banding]) -> SleeveShape:
+        bare = sleeve_shape(
+            stitches=stitches,
+            fit=fit,
+            gauges=gauges,
+            choices=project.garment.sleeves,
+            pinned_rounds=fixed.sleeve_rounds,
+            pinned_edge=fixed.cuff,
+            bands=bands,
+        )
+        return banded_sleeve(bare, bands, stitches=stitches, plain=gauges.plain)
+
+    return or_refused(made, Piece("sleeves", project, gauges, charts))
 
 
 def body_below(
-    project: Project, gauges: Gauges, split: Split, fit: BodyFit, *, is_pinned: bool = False
+    project: Project,
+    gauges: Gauges,
+    split: Split,
+    fit: BodyFit,
+    *,
+    charts: Sequence[Chart] = (),
+    is_pinned: bool = False,
 ) -> BodyShape:
-    """Give a body of this sweater, with the pins of its rounds and hem where it is the one."""
+    """Give a body of this sweater, with the pins of its rounds and hem where it is the one.
+
+    Its bands stand in it where their charts are given.
+
+    Raises:
+        PlanError: a band finds no room, or no count for its repeat.
+    """
     fixed = project.fixed if is_pinned else NOTHING
-    return body_shape(
-        stitches=split.body.got,
-        front=split.front_total,
-        fit=fit,
-        gauges=gauges,
-        choices=project.garment.body,
-        pinned_rounds=fixed.body_rounds,
-        pinned_hem=fixed.hem,
-    )
+    stitches = split.body.got
+
+    def made(bands: Sequence[Banding]) -> BodyShape:
+        bare = body_shape(
+            stitches=stitches,
+            front=split.front_total,
+            fit=fit,
+            gauges=gauges,
+            choices=project.garment.body,
+            pinned_rounds=fixed.body_rounds,
+            pinned_hem=fixed.hem,
+            bands=bands,
+        )
+        return banded_body(bare, bands, stitches=stitches, plain=gauges.plain)
+
+    return or_refused(made, Piece("body", project, gauges, charts))

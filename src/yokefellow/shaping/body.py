@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from yokefellow.fit import BodyFit, BustFit
 from yokefellow.gauge import Gauges
-from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.darts import BEGIN_CM, OUTSIDE_CM, Dart, dart
 from yokefellow.shaping.edges import Finishing, edge_multiple, edge_shape
+from yokefellow.shaping.piece_bands import Banding, piece_rounds
 from yokefellow.shaping.shapes import BodyShape, SideChange
 from yokefellow.shaping.taper import taper
 
@@ -41,6 +43,7 @@ def body_shape(
     front: int | None = None,
     pinned_rounds: int | None = None,
     pinned_hem: int | None = None,
+    bands: Sequence[Banding] = (),
 ) -> BodyShape:
     """Give the body's rounds and changes.
 
@@ -52,9 +55,10 @@ def body_shape(
         front: of these stitches, those of the front; half when not given.
         pinned_rounds: above the hem, where they are given.
         pinned_hem: stitches of the hem, where they are given.
+        bands: whose rounds it leaves room for; `banded_body` puts them in.
     """
     plain = gauges.plain
-    rounds = rounds_for(fit.length_cm - fit.hem_cm, per_cm=plain.rounds_per_cm, least=3)
+    rounds = piece_rounds(fit.length_cm - fit.hem_cm, bands, plain=plain, least=3)
     rounds = replace(rounds, got=pinned_rounds or rounds.got)
     halves = _halves(stitches, front)
     changes = _growing(halves[0], fit, rounds.got, gauges)

@@ -18,6 +18,7 @@ from yokefellow.shaping.edges import edge_multiple
 from yokefellow.shaping.meeting import LEAST_HELD
 from yokefellow.shaping.misfits import misfit_finding
 from yokefellow.shaping.offers import offers
+from yokefellow.shaping.piece_bands import straight_repeat
 from yokefellow.shaping.pinned import meets, solve_pinned
 from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.placing import Crowded, place_bands
@@ -38,7 +39,10 @@ Refusal: TypeAlias = Crowded | Misfit | Narrow | Unreached | None
 
 
 def measured(
-    project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+    project: Project,
+    finished: Finished,
+    gauges: Gauges,
+    charts: Sequence[Chart],
 ) -> tuple[Zones, Solution]:
     """Solve the yoke, its bands with it.
 
@@ -139,6 +143,7 @@ def yoke_task(project: Project, finished: Finished, gauges: Gauges, *, rounds: i
         stitches_per_cm=per_cm,
         style=garment.yoke.increases,
         first_round=FIRST_INCREASE,
+        body_repeat=straight_repeat(project, gauges),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from yokefellow.shaping.band_shapes import ChartedBand
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
@@ -24,6 +25,7 @@ __all__ = [
     "AnyYoke",
     "BandShape",
     "BodyShape",
+    "ChartedBand",
     "IncreaseRound",
     "NeckShape",
     "RaglanLine",
@@ -178,6 +180,8 @@ class BodyShape:
     """The last round in which the front grows for the fullest part; 0 when it does not."""
     fullest: Count | None = None
     """Stitches round the fullest part, when the front grows for it."""
+    bands: tuple[ChartedBand, ...] = ()
+    """Its colour bands, from the underarm down."""
 
     def row(self, number: int) -> int:
         """Give the row of the section with which a round is done: short rows count as rows."""
@@ -216,6 +220,8 @@ class SleeveShape:
     """Stitches of the cuff."""
     cuff: Edge
     """How the cuff is worked."""
+    bands: tuple[ChartedBand, ...] = ()
+    """Its colour bands, from the underarm down."""
 
     @property
     def cuff_rounds(self) -> Count:

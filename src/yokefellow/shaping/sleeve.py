@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from math import ceil
 
 from yokefellow.fit import SleeveFit
 from yokefellow.gauge import Gauges
-from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.edges import Finishing, edge_multiple, edge_shape
+from yokefellow.shaping.piece_bands import Banding, piece_rounds
 from yokefellow.shaping.shapes import SleeveShape
 from yokefellow.shaping.taper import taper
 
@@ -39,6 +41,7 @@ def sleeve_shape(
     choices: Finishing,
     pinned_rounds: int | None = None,
     pinned_edge: int | None = None,
+    bands: Sequence[Banding] = (),
 ) -> SleeveShape:
     """Give the sleeve's rounds, the rounds that decrease, and its cuff.
 
@@ -54,11 +57,10 @@ def sleeve_shape(
         choices: how the cuff is finished.
         pinned_rounds: above the cuff, where they are given.
         pinned_edge: stitches of the cuff, where they are given.
+        bands: whose rounds it leaves room for; `banded_sleeve` puts them in.
     """
     plain = gauges.plain
-    rounds = rounds_for(
-        fit.length_cm - fit.cuff_cm, per_cm=plain.rounds_per_cm, least=OPENING_ROUNDS + 1
-    )
+    rounds = piece_rounds(fit.length_cm - fit.cuff_cm, bands, plain=plain, least=OPENING_ROUNDS + 1)
     rounds = replace(rounds, got=pinned_rounds or rounds.got)
     wanted = fit.edge_cm * plain.stitches_per_cm
     repeat = edge_multiple(choices)

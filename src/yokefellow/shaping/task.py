@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import product
+from math import lcm
 
 from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed, torso
 from yokefellow.shaping.counts import Count, permitted
@@ -47,6 +48,8 @@ class YokeTask:
     """Where the colour bands may lie, the best first; nothing for a plain yoke."""
     fixed: Fixed = NOTHING
     """Counts that must be met exactly."""
+    body_repeat: int = 1
+    """The repeat of the bands on a straight body: preferred, within `BODY_GIVES` of its width."""
 
     @property
     def necks(self) -> tuple[int, ...]:
@@ -102,6 +105,20 @@ def _choices(
     return body, sleeve, underarm
 
 
+BODY_GIVES = 0.015
+"""How far a straight body may give way, so that the repeat of its bands divides it (our choice:
+a centimetre and a half on a chest of a metre)."""
+
+
+def _with_repeats(bodies: tuple[int, ...], task: YokeTask) -> tuple[int, ...]:
+    """Add the even counts near the wanted body that its bands divide."""
+    if task.body_repeat == 1:
+        return bodies
+    near = permitted(task.body, multiple=lcm(2, task.body_repeat), least=8)
+    kept = (count for count in near if abs(count - task.body) <= BODY_GIVES * task.body)
+    return tuple(dict.fromkeys((*bodies, *kept)))
+
+
 def _splits(task: YokeTask, *, wide: bool) -> Iterable[tuple[int, int, int]]:
     """Give every body, sleeve and underarm to try; those that are pinned as they are."""
     choices, fixed = _choices(task, wide=wide), task.fixed
@@ -109,6 +126,7 @@ def _splits(task: YokeTask, *, wide: bool) -> Iterable[tuple[int, int, int]]:
     both = torso(fixed)
     if fixed.yoke is not None or both is not None:
         return split_meeting(fixed.yoke, pins, (task.body, task.sleeve, task.underarm), both)
+    choices = (_with_repeats(choices[0], task), *choices[1:])
     body, sleeve, underarm = (
         free if pin is None else (pin,) for free, pin in zip(choices, pins, strict=True)
     )
@@ -140,6 +158,7 @@ def splits_for(task: YokeTask, *, wide: bool = False) -> Mapping[int, tuple[floa
 
 def _split_cost(split: Split, task: YokeTask) -> float:
     adjusting = 1.0 if split.body.got % task.body_multiple else 0.0
+    adjusting += 2.0 if split.body.got % task.body_repeat else 0.0
     return adjusting + sum(
         ((count.got - count.wanted) / count.wanted) ** 2
         for count in (split.body, split.sleeve, split.underarm)

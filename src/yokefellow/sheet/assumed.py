@@ -12,6 +12,7 @@ from yokefellow.findings import Finding, Severity
 from yokefellow.gauge import GARTER_ROUNDS
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.edges import ROLL_SHOWS_CM, ROLL_TAKES_CM
+from yokefellow.shaping.section_bands import section_bands
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.figures import (
     fine_length,
@@ -225,7 +226,7 @@ def _yarn(plan: Plan) -> Iterator[str]:
 
 
 def _band_fabrics(plan: Plan) -> Iterator[str]:
-    for kind in dict.fromkeys(chart.kind for chart in plan.charts):
+    for kind in dict.fromkeys(chart.kind for chart in plan.all_charts):
         if kind not in plan.gauges.assumed:
             continue
         if kind is ChartKind.STRIPES:
@@ -246,8 +247,8 @@ def residuals(plan: Plan) -> tuple[Residual, ...]:
         ("Neckband, depth", shape.neck.rounds, "rnds"),
         ("Yoke depth", shape.yoke.rounds, "rnds"),
         *(
-            (f"Band {number}, {band.name}, all round", band.start, "sts")
-            for number, band in enumerate(shape.yoke.bands, start=1)
+            (f"Band {band.number}, {band.shape.name}, all round", band.shape.start, "sts")
+            for band in section_bands(shape, plan.charts)
         ),
         ("Chest, all round", shape.split.body, "sts"),
         ("Underarm, width", shape.split.underarm, "sts"),

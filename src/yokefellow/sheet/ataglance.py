@@ -52,7 +52,7 @@ def glance(
 
 def gauge_words(plan: Plan) -> tuple[str, ...]:
     """Tell the gauge of every fabric with a swatch, washed and on the needles."""
-    kinds = dict.fromkeys(chart.kind for chart in plan.charts)
+    kinds = dict.fromkeys(chart.kind for chart in plan.all_charts)
     bands = ((kind, plan.gauges.bands[kind]) for kind in kinds if kind in plan.gauges.bands)
     return (
         *_gauge(plan, plan.gauges.plain, "stockinette"),

@@ -1,4 +1,4 @@
-"""The chart of each band in words and squares, its rounds numbered as the yoke's."""
+"""The chart of each band in words and squares, its rounds numbered as its section's."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from yokefellow.advice.bands import CARRY_ROUNDS
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.charts.rows import MAIN
 from yokefellow.conductor import Plan
+from yokefellow.shaping.section_bands import SectionBand, section_bands
 from yokefellow.shaping.shapes import BandShape
 from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colour, Sign
 from yokefellow.sheet.tints import colours
@@ -46,28 +47,38 @@ _DONE = MappingProxyType(
 
 
 def charts(plan: Plan) -> tuple[ChartView, ...]:
-    """Give the chart of every band, in knitting order."""
+    """Give the chart of every band: yoke, body, sleeves."""
     known = colours(plan)
-    pairs = zip(plan.shape.yoke.bands, plan.charts, strict=True)
-    return tuple(_chart(known, n, band, chart) for n, (band, chart) in enumerate(pairs, start=1))
+    return tuple(_chart(known, band) for band in section_bands(plan.shape, plan.charts))
 
 
-def joins(plan: Plan) -> Mapping[int, str]:
-    """Say at which rounds of the yoke a yarn is joined: new, or after it was cut."""
-    used: dict[str, int] = {}
-    said: dict[int, str] = {}
-    for band, chart in zip(plan.shape.yoke.bands, plan.charts, strict=True):
-        for code in chart.colours:
-            cut = code not in used or band.first - used[code] - 1 > CARRY_ROUNDS
-            if cut and code != MAIN:
-                row = next(n for n, row in enumerate(chart.rows) if code in row.colours)
-                number = band.first + row
-                said[number] = f"{said[number]} and {code}" if number in said else f"join {code}"
-            used[code] = band.last
+def joins(plan: Plan) -> Mapping[tuple[str, int], str]:
+    """Say at which rows of which section a yarn is joined: new, or after it was cut."""
+    said: dict[tuple[str, int], str] = {}
+    for section, bands in groupby(
+        section_bands(plan.shape, plan.charts), key=lambda band: band.section
+    ):
+        for number, words in _joins(tuple(bands)).items():
+            said[section, number] = words
     return MappingProxyType(said)
 
 
-def _chart(known: Mapping[str, Colour], number: int, band: BandShape, chart: Chart) -> ChartView:
+def _joins(bands: Iterable[SectionBand]) -> Mapping[int, str]:
+    used: dict[str, int] = {}
+    said: dict[int, str] = {}
+    for band in bands:
+        for code in band.chart.colours:
+            cut = code not in used or band.shape.first - used[code] - 1 > CARRY_ROUNDS
+            if cut and code != MAIN:
+                row = next(n for n, row in enumerate(band.chart.rows) if code in row.colours)
+                number = band.shape.first + row
+                said[number] = f"{said[number]} and {code}" if number in said else f"join {code}"
+            used[code] = band.shape.last
+    return said
+
+
+def _chart(known: Mapping[str, Colour], placed: SectionBand) -> ChartView:
+    number, band, chart = placed.number, placed.shape, placed.chart
     used = tuple(dict.fromkeys(cell.colour for row in chart.rows for cell in row.cells))
     rows = tuple(_rows(known, band, chart))
     kind = KIND_WORDS[chart.kind]
@@ -77,6 +88,7 @@ def _chart(known: Mapping[str, Colour], number: int, band: BandShape, chart: Cha
     wide = f"{chart.last_width} stitch{'es' if chart.last_width > 1 else ''}"
     return ChartView(
         number=number,
+        section=placed.section,
         name=chart.name,
         kind=kind,
         first=band.first,

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import MappingProxyType
 
 __all__ = [
+    "PLACES",
     "Above",
     "BandRow",
     "ChartCell",
@@ -48,7 +50,7 @@ class ChartRowView:
     """One line of a chart as drawn: the rounds that are worked from it."""
 
     first: int
-    """Its first round in the yoke,"""
+    """Its first row in the section,"""
     last: int
     """and its last."""
     numbers: str
@@ -73,16 +75,24 @@ class Sign:
     words: str
 
 
+PLACES = MappingProxyType(
+    {"yoke": "on the yoke", "body": "on the body", "sleeve": "on each sleeve"}
+)
+"""Where a band lies, by its section."""
+
+
 @dataclass(frozen=True, slots=True)
 class ChartView:
-    """The chart of one band, at its place in the yoke."""
+    """The chart of one band, at its place in its section."""
 
     number: int
     """The band's, from 1."""
+    section: str
+    """`yoke`, `body` or `sleeve`."""
     name: str
     kind: str
     first: int
-    """Its first round in the yoke,"""
+    """Its first row in the section,"""
     last: int
     """and its last."""
     repeats: int

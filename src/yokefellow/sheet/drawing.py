@@ -116,6 +116,7 @@ def _sweater(paper: _Paper, o: Outline, shape: Shape) -> Iterator[Path]:
         upper = _across(paper, o, start)
         lower = _across(paper, o, end, backwards=True).replace("M", "L", 1)
         yield Path("band", f"{upper} {lower}Z")
+    yield from _bands_below(paper, o)
     shoulder = _shoulder(o)
     for sign in (1, -1):
         side = [(sign * x, y) for x, y in (neck, shoulder, o.sleeve_top)]
@@ -157,6 +158,15 @@ def _sag(o: Outline, across: float) -> float:
             way = (out - at) / (out - inward) if out > inward else 1.0
             return above + way * (below - above)
     return 0.0
+
+
+def _bands_below(paper: _Paper, o: Outline) -> Iterator[Path]:
+    for upper, lower in o.body_bands:
+        corners = (_mirror(upper), upper, lower, _mirror(lower))
+        yield Path("band", paper.line(corners, closed=True))
+    for corners in o.sleeve_bands:
+        yield Path("band", paper.line(corners, closed=True))
+        yield Path("band", paper.line(map(_mirror, corners), closed=True))
 
 
 def _shoulder(o: Outline) -> Point:

@@ -84,7 +84,7 @@ def _spoke(start: float, end: float, share: float) -> str:
 
 def from_above(plan: Plan) -> Above | None:
     """Draw the yoke from above; nothing when it has no band."""
-    bands = charts(plan)
+    bands = tuple(chart for chart in charts(plan) if chart.section == "yoke")
     if not bands:
         return None
     shape = plan.shape

@@ -27,11 +27,12 @@ The top of the document:
   `longest`: `key`, `words`, `cm`, `limit`, `held_back_g`, `chance_of_more`, `choices` (field and
   value).
   `rescues`: `code`, `way`, `words`. `intro`, `colours`, `weighed`: sentences.
-- `charts`, of the yoke's bands in order: `band` (from 1), `name`, `kind`, `title`, `reading`,
-  `first` and `last` (rounds of the yoke), `repeats`, `width` (stitches of a repeat before its
-  first row) and `last_width` (after its last), `times` (rounds worked from each row), `counted`,
-  `where`, `colours` (`code`, `letter`, `shade`), and `rows`, the first worked first: `first` and
-  `last` (rounds), `hand` (letter of the one yarn in hand, or empty), `words`, `cells`. A cell has
+- `charts`, of the bands of yoke, body and sleeves: `band` (from 1), `section` (`yoke`, `body`,
+  `sleeve`), `name`, `kind`, `title`, `reading`, `first` and `last` (rows of the section),
+  `repeats`, `width` (stitches of a repeat before its first row) and `last_width` (after its
+  last), `times` (rounds worked from each row), `counted`, `where` (in the yoke; else empty),
+  `colours` (`code`, `letter`, `shade`), and `rows`, the first worked first: `first` and `last`
+  (rounds), `hand` (letter of the one yarn in hand, or empty), `words`, `cells`. A cell has
   `code`, `letter` and `work` (`knit`, `purl`, `slip`, `make`); it is null where no stitch is yet.
 - `raglan`: null for a circular yoke; else `line_width`, `line_increase`, `armhole_cm`, and
   `pieces` (`back`, `sleeve`, `front`): `name`, stitches at the `neck` and at the `underarm`, and
@@ -185,10 +186,11 @@ def _glance(sheet: Sheet) -> dict[str, Any]:
 
 
 def _charts(sheet: Sheet) -> list[dict[str, Any]]:
-    listed = sheet.above.bands if sheet.above else ()
+    listed = {band.number: band.where for band in sheet.above.bands} if sheet.above else {}
     return [
         {
             "band": chart.number,
+            "section": chart.section,
             "name": chart.name,
             "kind": chart.kind,
             "title": chart.title,
@@ -199,8 +201,8 @@ def _charts(sheet: Sheet) -> list[dict[str, Any]]:
             "width": chart.first_width,
             "last_width": chart.last_width,
             "times": chart.times,
-            "counted": band.counted,
-            "where": band.where,
+            "counted": chart.counted,
+            "where": listed.get(f"{chart.number}", ""),
             "colours": [asdict(colour) for colour in chart.colours],
             "rows": [
                 {
@@ -213,7 +215,7 @@ def _charts(sheet: Sheet) -> list[dict[str, Any]]:
                 for row in chart.rows
             ],
         }
-        for chart, band in zip(sheet.charts, listed, strict=True)
+        for chart in sheet.charts
     ]
 
 

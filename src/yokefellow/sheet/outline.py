@@ -59,6 +59,10 @@ class Outline:
     """The increase rounds, as shares of the depth,"""
     bands: tuple[tuple[float, float], ...]
     """and the beginning and the end of each colour band."""
+    body_bands: tuple[tuple[Point, Point], ...]
+    """The right ends of the upper and the lower edge of each band of the body."""
+    sleeve_bands: tuple[tuple[Point, Point, Point, Point], ...]
+    """The corners of each band of the sleeve, going round."""
     line: tuple[Point, ...] = ()
     """Down a raglan's line over the front, from the neck to the underarm."""
     neckline: tuple[Point, ...] = ()
@@ -110,6 +114,8 @@ def outline(shape: Shape) -> Outline:
         line=tuple(_raglan_line(shape, dip)) if isinstance(shape.yoke, RaglanShape) else (),
         neckline=tuple(_neckline(shape)),
         shoulder_top=_shoulder_top(shape.yoke, 0.0 if shape.front else dip),
+        body_bands=tuple(_body_bands(shape.body, underarm)),
+        sleeve_bands=tuple(_sleeve_bands(shape.sleeve, middle)),
     )
 
 
@@ -161,6 +167,30 @@ def _neckline(shape: Shape) -> Iterator[Point]:
         gap = yoke.front.start / 2 - front.edge - gained
         yield gap / yoke.stitches_per_cm, row / front.rows.per_cm
     yield 0.0, front.rows.cm
+
+
+def _body_bands(body: BodyShape, underarm: Point) -> Iterator[tuple[Point, Point]]:
+    for band in body.bands:
+        half = band.around / body.edge.per_cm / 4
+        start, end = band.shape.first - 1, band.shape.last
+        yield (
+            (half, underarm[1] + start / body.rounds.per_cm),
+            (half, underarm[1] + end / body.rounds.per_cm),
+        )
+
+
+def _sleeve_bands(
+    sleeve: SleeveShape, middle: Point
+) -> Iterator[tuple[Point, Point, Point, Point]]:
+    for band in sleeve.bands:
+        half = band.around / sleeve.edge.per_cm / 4
+        far = [at / sleeve.rounds.per_cm for at in (band.shape.first - 1, band.shape.last)]
+        yield (
+            _beside(middle, far[0], half),
+            _beside(middle, far[0], -half),
+            _beside(middle, far[1], -half),
+            _beside(middle, far[1], half),
+        )
 
 
 def _beside(middle: Point, far: float, half: float) -> Point:

@@ -33,8 +33,8 @@ def _rows(place: int) -> str:
 def _joins(plan: Plan) -> dict[int, str]:
     """Say at which rows of the schedule a yarn is joined."""
     at = joins(plan)
-    rows = (row for row in plan.rows if row.section.key == "yoke" and row.number in at)
-    return {row.place: at[row.number] for row in rows}
+    here = ((row.place, at.get((row.section.key, row.number))) for row in plan.rows)
+    return {place: words for place, words in here if words}
 
 
 WHOLE_EDGES = (Feature.CAST_ON, Feature.PROVISIONAL, Feature.BIND_OFF)

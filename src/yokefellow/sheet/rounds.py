@@ -145,7 +145,7 @@ def _section(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> Sect
         items=items,
         blocks=blocks(
             items,
-            desk.charts if section.key == "yoke" else (),
+            tuple(chart for chart in desk.charts if chart.section == section.key),
             copies=len(copies),
             large=desk.plan.project.sheet.large_print,
         ),

@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Iterable, Iterator
 
 from yokefellow.conductor import Plan
-from yokefellow.sheet.colourwork import ChartPart
+from yokefellow.sheet.colourwork import PLACES, ChartPart
 from yokefellow.sheet.lines import Block, Halt, Line, Note, SectionView, Ticks
 from yokefellow.sheet.pattern_pieces import PatternView
 from yokefellow.sheet.pieces import Dimension, Sheet
@@ -88,11 +88,12 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     yield from _head("Gauge", "-")
     for words in glance.gauge:
         yield from _paragraph(words)
-    if sheet.above:
+    if sheet.charts:
         yield from _head("The colour bands", "-")
-        for band in sheet.above.bands:
-            words = f"{band.name}: {band.counted}, {band.where}"
-            yield from _paragraph(words, f"{band.number}. ")
+        where = {band.number: band.where for band in sheet.above.bands} if sheet.above else {}
+        for chart in sheet.charts:
+            place = where.get(f"{chart.number}") or PLACES[chart.section]
+            yield from _paragraph(f"{chart.name}: {chart.counted}, {place}", f"{chart.number}. ")
     yield from _head("Yarn", "-")
     for yarn in glance.yarns:
         yield from _paragraph(yarn.name)

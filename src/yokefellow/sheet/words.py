@@ -15,6 +15,7 @@ from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Section, flat_ops
 from yokefellow.schedule.sleeve import CORNER
 from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.sheet.band_words import bands_below
 from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, turning
 from yokefellow.sheet.edge_words import band_words, edge_words
 from yokefellow.sheet.neck_words import (
@@ -256,6 +257,7 @@ def _body(plan: Plan, section: Section) -> tuple[str, ...]:
         f"on, in the round, on {section.start} stitches. "
         f"{sides(plan)} Slip the markers as you come to them.",
         *darts(plan),
+        *bands_below(plan, "body", has_yoke=bool(plan.shape.yoke.bands)),
         "In the first round, knit each stitch of the underarm firmly; the loops loosen easily.",
     )
 
@@ -280,6 +282,7 @@ def _sleeve(plan: Plan, section: Section) -> tuple[str, ...]:
         f"the underarm, {_picked_up(section)} Hang the marker for BOR there.",
         "The corner stitches close the gap between underarm and sleeve; the second round takes "
         "them away again.",
+        *bands_below(plan, "sleeve", has_yoke=bool(plan.shape.yoke.bands)),
     )
 
 

@@ -12,18 +12,19 @@ from dataclasses import dataclass
 from math import floor
 
 from yokefellow.conductor import Plan
+from yokefellow.findings import PlanError
 from yokefellow.fit import BodyFit, SleeveFit, body_fit, sleeve_fit
 from yokefellow.fit.lengths import body_lengths_cm, sleeve_lengths_cm
 from yokefellow.fit.limits import LEAST_BODY_CM, LEAST_SLEEVE_CM
-from yokefellow.project.typed import ChosenLength
-from yokefellow.schedule.body import dart_loops
+from yokefellow.project.typed import ChosenLength, NamedLength
+from yokefellow.schedule.body import body_section, dart_loops
 from yokefellow.schedule.edges import edge_section
-from yokefellow.schedule.sleeve import CORNER, SLEEVES
+from yokefellow.schedule.sleeve import CORNER, SLEEVES, sleeve_section
 from yokefellow.shaping.below import body_below, sleeve_below
-from yokefellow.shaping.shapes import BodyShape, SleeveShape
+from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
 from yokefellow.yarn import MAIN, Counted, Part, part_of
 
-__all__ = ["Length", "bodies", "body_of", "sleeve_of", "sleeves"]
+__all__ = ["Length", "bodies", "body_of", "sleeve_of", "sleeves", "unmodified"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,16 +42,16 @@ class Length:
     """By the keys of the sections they stand for."""
 
 
-def sleeve_of(plan: Plan, chosen: ChosenLength) -> Length:
-    """Give the sleeves of a length."""
+def sleeve_of(plan: Plan, chosen: ChosenLength, *, banded: bool = True) -> Length:
+    """Give the sleeves of a length, with their bands unless it is said otherwise.
+
+    Raises:
+        PlanError: a band finds no place in that length.
+    """
     fit = sleeve_fit(plan.project, plan.figures, chosen)
     split = plan.shape.split
-    shape = sleeve_below(plan.project, plan.gauges, split, fit)
-    # Picked up with a stitch more at each corner, which the second round closes.
-    loops = 2 * CORNER + _loops(
-        split.sleeve.got, shape.rounds.got, ((at, -2) for at in shape.decreases), shape.edge.got
-    )
-    times = len(SLEEVES)
+    charts = plan.piece_charts.sleeves if banded else ()
+    shape = sleeve_below(plan.project, plan.gauges, split, fit, charts=charts)
     cuff = edge_section("cuff", shape.cuff, stitches=shape.edge.got, copies=SLEEVES)
     return Length(
         cm=fit.length_cm,
@@ -58,19 +59,29 @@ def sleeve_of(plan: Plan, chosen: ChosenLength) -> Length:
         edge_rounds=shape.cuff.all_rounds,
         fit=fit,
         shape=shape,
-        parts=(_part("sleeve", times * loops, "plain"), part_of(cuff)),
+        parts=(_sleeve_part(shape, split), part_of(cuff)),
     )
 
 
-def body_of(plan: Plan, chosen: ChosenLength) -> Length:
-    """Give the body of a length."""
+def _sleeve_part(shape: SleeveShape, split: Split) -> Part:
+    if shape.bands:
+        return part_of(sleeve_section(shape, held=split.held, underarm=split.underarm.got))
+    # Picked up with a stitch more at each corner, which the second round closes.
+    loops = 2 * CORNER + _loops(
+        split.sleeve.got, shape.rounds.got, ((at, -2) for at in shape.decreases), shape.edge.got
+    )
+    return _part("sleeve", len(SLEEVES) * loops, "plain")
+
+
+def body_of(plan: Plan, chosen: ChosenLength, *, banded: bool = True) -> Length:
+    """Give the body of a length, with its bands unless it is said otherwise.
+
+    Raises:
+        PlanError: a band finds no place in that length.
+    """
     fit = body_fit(plan.project, plan.figures, chosen)
-    shape = body_below(plan.project, plan.gauges, plan.shape.split, fit)
-    changes = ((change.number, change.added) for change in shape.changes)
-    start = plan.shape.split.body.got
-    wrapped = plan.project.garment.neck.short_rows == "wrapped"
-    loops = _loops(start, shape.rounds.got, changes, shape.hem_stitches)
-    loops += dart_loops(shape, start, wrapped=wrapped)
+    charts = plan.piece_charts.body if banded else ()
+    shape = body_below(plan.project, plan.gauges, plan.shape.split, fit, charts=charts)
     hem = edge_section("hem", shape.hem, stitches=shape.hem_stitches)
     return Length(
         cm=fit.length_cm,
@@ -78,8 +89,33 @@ def body_of(plan: Plan, chosen: ChosenLength) -> Length:
         edge_rounds=shape.hem.all_rounds,
         fit=fit,
         shape=shape,
-        parts=(_part("body", loops, "plain"), part_of(hem)),
+        parts=(_body_part(plan, shape), part_of(hem)),
     )
+
+
+def _body_part(plan: Plan, shape: BodyShape) -> Part:
+    start = plan.shape.split.body.got
+    wrapped = plan.project.garment.neck.short_rows == "wrapped"
+    if shape.bands:
+        return part_of(body_section(shape, stitches=start, wrapped=wrapped))
+    changes = ((change.number, change.added) for change in shape.changes)
+    loops = _loops(start, shape.rounds.got, changes, shape.hem_stitches)
+    return _part("body", loops + dart_loops(shape, start, wrapped=wrapped), "plain")
+
+
+def unmodified(plan: Plan) -> tuple[Part, ...]:
+    """Give full sleeves and a body to the hip, with their bands where these fit."""
+    return (
+        *_fitting(sleeve_of, plan, "full").parts,
+        *_fitting(body_of, plan, "hip").parts,
+    )
+
+
+def _fitting(of: Callable[..., Length], plan: Plan, name: str) -> Length:
+    try:
+        return of(plan, NamedLength(name))
+    except PlanError:
+        return of(plan, NamedLength(name), banded=False)
 
 
 def _part(key: str, loops: int, fabric: str) -> Part:
@@ -146,12 +182,22 @@ def _lengths(
 ) -> tuple[Length, ...]:
     found: list[Length] = []
     for cm in _steps(edge_cm, least_cm=least_cm, most_cm=most_cm, rounds_per_cm=rounds_per_cm):
-        length = made(cm)
+        length = _or_none(made, cm)
+        if length is None:
+            continue
         if found:
             found += _between(made, length, found[-1])
         if not found or _counts(length) != _counts(found[-1]):
             found.append(length)
     return tuple(reversed(found))
+
+
+def _or_none(made: Callable[[float], Length], cm: float) -> Length | None:
+    """Give a length; None where the bands find no place in it."""
+    try:
+        return made(cm)
+    except PlanError:
+        return None
 
 
 def _counts(length: Length) -> tuple[int, int]:
@@ -172,9 +218,9 @@ def _between(made: Callable[[float], Length], short: Length, long: Length) -> li
     if long.rounds - short.rounds > 1:
         steps = round((long.cm - short.cm) / HAIR_CM)
         for step in range(1, steps):
-            length = made(round(long.cm - step * HAIR_CM, 2))
+            length = _or_none(made, round(long.cm - step * HAIR_CM, 2))
             last = found[-1] if found else long
-            if short.rounds < length.rounds < last.rounds:
+            if length is not None and short.rounds < length.rounds < last.rounds:
                 found.append(length)
     return found
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Literal, get_args
+from typing import Literal, TypeAlias, get_args
 
 from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, PlanError
@@ -19,7 +19,7 @@ from yokefellow.project.models import (
 )
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.whatif.change import change
-from yokefellow.whatif.pieces import body_of, sleeve_of
+from yokefellow.whatif.pieces import Length, body_of, sleeve_of, unmodified
 from yokefellow.yarn import PRIOR, Amount, Knowledge, Reckoning, YarnEstimate, less
 
 __all__ = ["AS_CHOSEN", "Kind", "Variant", "table"]
@@ -65,12 +65,7 @@ def table(made: Plan, knowledge: Knowledge = PRIOR) -> tuple[Variant, ...]:
         made: the sweater as it is planned.
         knowledge: what weighings have taught.
     """
-    whole = made.reckoning.with_parts(
-        (
-            *sleeve_of(made, NamedLength("full")).parts,
-            *body_of(made, NamedLength("hip")).parts,
-        )
-    )
+    whole = made.reckoning.with_parts(unmodified(made))
     bare = {code: estimate.knitted for code, estimate in whole.estimates(knowledge).items()}
     desk = _Desk(knowledge, bare)
     return (*_lengths(made, desk), *_necks(made, desk), *_ribs(made, desk), *_finishes(made, desk))
@@ -85,22 +80,46 @@ class _Desk:
     """By code, what full sleeves and a hip-length body would take."""
 
 
+_Piece: TypeAlias = tuple[
+    Literal["sleeves", "body"],
+    tuple[str, ...],
+    ChosenLength,
+    Callable[[Plan, ChosenLength], Length],
+]
+
+
+def _refused(kind: Kind, name: str, choices: Mapping[str, str], refused: PlanError) -> Variant:
+    return Variant(
+        kind,
+        name,
+        choices,
+        chosen=False,
+        cm=None,
+        yarns=MappingProxyType({}),
+        saved=MappingProxyType({}),
+        refused=refused.findings,
+    )
+
+
 def _lengths(made: Plan, desk: _Desk) -> Iterator[Variant]:
     """Only the rows below the underarm change: nothing else is planned anew."""
     garment = made.project.garment
-    pieces = (
+    pieces: tuple[_Piece, ...] = (
         ("sleeves", SLEEVE_LENGTHS, garment.sleeves.length, sleeve_of),
         ("body", BODY_LENGTHS, garment.body.length, body_of),
     )
     for kind, names, chosen, of in pieces:
         for name, length in _choices(names, chosen):
-            piece = of(made, length)
-            field = f"garment.{kind}.length"
-            is_chosen = length == chosen
+            choices = {} if length == chosen else {f"garment.{kind}.length": name}
+            try:
+                piece = of(made, length)
+            except PlanError as refused:
+                yield _refused(kind, name, choices, refused)
+                continue
             yield _variant(
-                "sleeves" if kind == "sleeves" else "body",
+                kind,
                 name,
-                {} if is_chosen else {field: name},
+                choices,
                 piece.cm,
                 made.reckoning.with_parts(piece.parts),
                 desk,
@@ -178,15 +197,6 @@ def _planned(made: Plan, kind: Kind, name: str, choices: Mapping[str, str], desk
     try:
         other = plan(change(made.project, **choices)) if choices else made
     except PlanError as refused:
-        return Variant(
-            kind,
-            name,
-            choices,
-            chosen=False,
-            cm=None,
-            yarns=MappingProxyType({}),
-            saved=MappingProxyType({}),
-            refused=refused.findings,
-        )
+        return _refused(kind, name, choices, refused)
     cm = other.shape.neck.edge.cm if kind == "neck" else None
     return _variant(kind, name, choices, cm, other.reckoning, desk)
