@@ -11,14 +11,13 @@ from dataclasses import replace
 from yokefellow.advice.bands import band_checks
 from yokefellow.advice.check import Check
 from yokefellow.advice.desk import Desk
+from yokefellow.advice.edge_checks import cuff_check, hem_check, mend_edge
 from yokefellow.advice.raglan_checks import has_plain_rounds, raglan_counts
-from yokefellow.advice.reach import reaches_hips
 from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, WorkedRow
-from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.shapes import AnyYoke, BodyShape, ChartedBand, RaglanShape, Shape
 from yokefellow.sizing.figures import Figures
@@ -122,7 +121,7 @@ def _last_band(desk: Desk, head: str) -> Iterator[Check]:
         2 + desk.shape.neck.band.all_rounds,
         "look",
         "Over the head",
-        f"The edge must stretch to {head}. {_mend_edge(desk.shape.neck.band)}",
+        f"The edge must stretch to {head}. {mend_edge(desk.shape.neck.band)}",
     )
 
 
@@ -320,22 +319,7 @@ def _body(desk: Desk) -> Iterator[Check]:
         f"adds {desk.show(desk.finished.body.hem_cm)}. Try it on: longer or shorter is your choice "
         f"now. {_a_round(desk)}",
     )
-    where = "over the hips" if reaches_hips(desk.finished) else "with the body as you breathe"
-    folded = body.hem.finish == "folded"
-    yield Check(
-        "hem",
-        1 + body.hem.all_rounds,
-        "look",
-        "A fold that gives" if folded else "A bind-off that gives",
-        f"The edge must stretch {where}. {_mend_edge(body.hem)}",
-    )
-
-
-def _mend_edge(edge: Edge) -> str:
-    if edge.finish == "folded":
-        return "Pull it: if the sewing holds it back, take it out and sew more loosely."
-    than = "the rib" if edge.finish == "rib" else "the knitting above it"
-    return f"Pull it: if it is tighter than {than}, take it back and bind off more loosely."
+    yield hem_check(desk)
 
 
 def _a_round(desk: Desk) -> str:
@@ -398,16 +382,4 @@ def _sleeves(desk: Desk) -> Iterator[Check]:
         "sleeve, lay it on the first: the same number of rounds, the same number of decreases. "
         "Go straight on to the cuff.",
     )
-    arm = desk.show(desk.finished.sleeve.arm_cm)
-    passes = (
-        f"{arm} of arm, and pull over the hand" if is_long else f"{arm} of arm without cutting in"
-    )
-    yield Check(
-        "cuff",
-        1 + sleeve.cuff.all_rounds,
-        "look",
-        "Over the hand" if is_long else "Round the arm",
-        f"The edge must go round {passes}. {_mend_edge(sleeve.cuff)} One sleeve done? Begin the "
-        "second in the same sitting, if only its pick-up round: second sleeves that wait are the "
-        "ones never knitted.",
-    )
+    yield cuff_check(desk, is_long=is_long)
