@@ -10,6 +10,8 @@ from yokefellow.advice.bands import band_cautions
 from yokefellow.advice.cautions import cautions, safety
 from yokefellow.advice.check import Check
 from yokefellow.advice.checks import checks
+from yokefellow.advice.desk import Desk
+from yokefellow.advice.fit_report import FitLine, fit_report
 from yokefellow.advice.needles import NeedleChange, needle_changes
 from yokefellow.advice.pattern import pattern_notes
 from yokefellow.advice.pins import pin_notes
@@ -66,6 +68,12 @@ class Plan:
     def key(self) -> str:
         """A name for this very schedule: it changes when a row changes."""
         return _key(self.schedule)
+
+    @property
+    def fit_report(self) -> tuple[FitLine, ...]:
+        """How the sweater lies on the body, height by height."""
+        desk = Desk(self.project, self.figures, self.finished, self.gauges, self.shape, self.charts)
+        return fit_report(desk)
 
     @property
     def savings(self) -> tuple[Saving, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-__all__ = ["ease_cm"]
+__all__ = ["ease_cm", "ease_range_cm"]
 
 _CHEST_EASE = MappingProxyType(
     {
@@ -44,3 +44,15 @@ def ease_cm(chosen: str | float, body_cm: float, *, arm: bool = False) -> float:
         return chosen
     share, least, most = (_ARM_EASE if arm else _CHEST_EASE)[chosen]
     return min(most, max(least, share * body_cm))
+
+
+def ease_range_cm(chosen: str | float, *, arm: bool = False) -> tuple[float, float]:
+    """Give the least and the most ease in cm that a chosen fit means; of a length, itself twice.
+
+    >>> ease_range_cm("loose")
+    (10.16, 15.24)
+    """
+    if not isinstance(chosen, str):
+        return chosen, chosen
+    _, least, most = (_ARM_EASE if arm else _CHEST_EASE)[chosen]
+    return least, most

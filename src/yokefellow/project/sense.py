@@ -151,7 +151,9 @@ def _trunk(project: Project) -> Iterator[Finding]:
             f"({_say(body.chest, project)}).",
             "Measure from one shoulder point to the other, not round the back.",
         )
-    if body.chest and body.shoulder_girth and body.shoulder_girth <= body.chest:
+    # A full bust may well be larger than the shoulders; the round above it is not.
+    upper = min(body.chest or inf, body.high_chest or inf)
+    if body.chest and body.shoulder_girth and body.shoulder_girth <= upper:
         yield _caution(
             "body.shoulders-under-chest",
             "body.shoulder_girth",

@@ -15,7 +15,17 @@ from yokefellow.sheet.lettering import places
 from yokefellow.sheet.outline import DOWN_ARM, Outline, Point, along, outline
 from yokefellow.sheet.pieces import Dimension, Drawing, Label, Path
 
-__all__ = ["drawing", "yoke_words"]
+__all__ = [
+    "MARGIN",
+    "NARROWS",
+    "WIDE",
+    "Paper",
+    "drawing",
+    "front_edge",
+    "mirror",
+    "shoulder_of",
+    "yoke_words",
+]
 
 WIDE = 1000.0
 """Width of the picture in its own units; the height follows."""
@@ -35,7 +45,7 @@ FOLD_CM = 0.3
 
 
 @dataclass(frozen=True, slots=True)
-class _Paper:
+class Paper:
     """From cm on the sweater to the units of the picture."""
 
     scale: float
@@ -43,15 +53,18 @@ class _Paper:
     top: float
 
     def at(self, point: Point) -> Point:
+        """Give the place of a point in the picture."""
         return MARGIN + (point[0] - self.left) * self.scale, (
             MARGIN + (point[1] - self.top) * self.scale
         )
 
     def spot(self, point: Point) -> str:
+        """Write it as a path does."""
         x, y = self.at(point)
         return f"{x:.1f} {y:.1f}"
 
     def line(self, points: Iterable[Point], *, closed: bool = False) -> str:
+        """Draw straight from point to point."""
         return "M" + " L".join(self.spot(point) for point in points) + ("Z" if closed else "")
 
     def curve(self, start: Point, through: Point, end: Point) -> str:
@@ -86,48 +99,49 @@ def yoke_words(plan: Plan) -> str:
     return "a raglan yoke" if isinstance(plan.shape.yoke, RaglanShape) else "a round yoke"
 
 
-def _paper(o: Outline) -> tuple[_Paper, float]:
+def _paper(o: Outline) -> tuple[Paper, float]:
     points = (*o.outer, *o.cuff, *o.body, *o.hem, o.sleeve_top)
     right = max(x for x, _ in points) + 0.5
     top = -max(0.0, o.rise) - o.band - 0.5
     bottom = max(y for _, y in points) + 0.5
     scale = (WIDE - 2 * MARGIN) / (2 * right)
     # Room above for the letters of the neck.
-    paper = _Paper(scale, -right, top - 2 * RING / scale)
+    paper = Paper(scale, -right, top - 2 * RING / scale)
     return paper, 2 * MARGIN + (bottom - paper.top) * scale
 
 
-def _mirror(point: Point) -> Point:
+def mirror(point: Point) -> Point:
+    """Give the same point of the other half."""
     return -point[0], point[1]
 
 
-def _both(paper: _Paper, style: str, points: tuple[Point, ...]) -> Iterator[Path]:
+def _both(paper: Paper, style: str, points: tuple[Point, ...]) -> Iterator[Path]:
     yield Path(style, paper.line(points))
-    yield Path(style, paper.line(map(_mirror, points)))
+    yield Path(style, paper.line(map(mirror, points)))
 
 
-def _sweater(paper: _Paper, o: Outline, shape: Shape) -> Iterator[Path]:
+def _sweater(paper: Paper, o: Outline, shape: Shape) -> Iterator[Path]:
     neck: Point = (o.neck, 0.0)
     top: Point = (o.neck * NARROWS, -o.band)
-    inside = paper.curve(_mirror(top), (0, -o.rise - o.band), top)
-    front_top = _front_edge(paper, o, above=True, backwards=True).replace("M", "L", 1)
+    inside = paper.curve(mirror(top), (0, -o.rise - o.band), top)
+    front_top = front_edge(paper, o, above=True, backwards=True).replace("M", "L", 1)
     yield Path("inside", f"{inside} {front_top}Z")
     for start, end in o.bands:
         upper = _across(paper, o, start)
         lower = _across(paper, o, end, backwards=True).replace("M", "L", 1)
         yield Path("band", f"{upper} {lower}Z")
     yield from _bands_below(paper, o)
-    shoulder = _shoulder(o)
+    shoulder = shoulder_of(o)
     for sign in (1, -1):
         side = [(sign * x, y) for x, y in (neck, shoulder, o.sleeve_top)]
         yield Path("edge", paper.curve(*side))
     yield from _both(paper, "edge", (*o.outer, o.cuff[0], o.cuff[1], *reversed(o.inner)))
     yield from _both(paper, "edge", (*o.body, *o.hem))
-    yield Path("edge", paper.line((_mirror(o.hem[-1]), o.hem[-1])))
+    yield Path("edge", paper.line((mirror(o.hem[-1]), o.hem[-1])))
     yield from _both(paper, "edge", (neck, top))
-    yield Path("edge", _front_edge(paper, o))
-    yield Path("edge", paper.curve(_mirror(top), (0, -o.rise - o.band), top))
-    yield Path("edge", _front_edge(paper, o, above=True))
+    yield Path("edge", front_edge(paper, o))
+    yield Path("edge", paper.curve(mirror(top), (0, -o.rise - o.band), top))
+    yield Path("edge", front_edge(paper, o, above=True))
     yield from _folds(paper, o)
     yield Path("rib", " ".join(_edge_marks(paper, o, shape)))
 
@@ -136,15 +150,15 @@ NARROWS = 0.94
 """A neckband is so much narrower at its edge."""
 
 
-def _front_edge(paper: _Paper, o: Outline, *, above: bool = False, backwards: bool = False) -> str:
+def front_edge(paper: Paper, o: Outline, *, above: bool = False, backwards: bool = False) -> str:
     """Draw the front of the neck from the left of the picture, or the edge of its band above it."""
     narrow, up = (NARROWS, o.band) if above else (1.0, 0.0)
     if not o.neckline:
         end: Point = (o.neck * narrow, -up)
-        ends = (end, _mirror(end)) if backwards else (_mirror(end), end)
+        ends = (end, mirror(end)) if backwards else (mirror(end), end)
         return paper.curve(ends[0], (0, o.dip - up), ends[1])
     right = [(x * narrow, y - up) for x, y in o.neckline]
-    points = [*map(_mirror, right), *reversed(right)]
+    points = [*map(mirror, right), *reversed(right)]
     return paper.line(reversed(points) if backwards else points)
 
 
@@ -160,16 +174,16 @@ def _sag(o: Outline, across: float) -> float:
     return 0.0
 
 
-def _bands_below(paper: _Paper, o: Outline) -> Iterator[Path]:
+def _bands_below(paper: Paper, o: Outline) -> Iterator[Path]:
     for upper, lower in o.body_bands:
-        corners = (_mirror(upper), upper, lower, _mirror(lower))
+        corners = (mirror(upper), upper, lower, mirror(lower))
         yield Path("band", paper.line(corners, closed=True))
     for corners in o.sleeve_bands:
         yield Path("band", paper.line(corners, closed=True))
-        yield Path("band", paper.line(map(_mirror, corners), closed=True))
+        yield Path("band", paper.line(map(mirror, corners), closed=True))
 
 
-def _shoulder(o: Outline) -> Point:
+def shoulder_of(o: Outline) -> Point:
     """A point half-way from neck to sleeve, lifted a little: shoulders are round."""
     way_x = (o.neck + o.sleeve_top[0]) / 2
     return way_x + 0.02 * o.depth, o.sleeve_top[1] / 2 - 0.07 * o.depth
@@ -178,7 +192,7 @@ def _shoulder(o: Outline) -> Point:
 def _on_shoulder(o: Outline, share: float) -> Point:
     """Give the point at a share of the shoulder's curve."""
     start, end = (o.neck, 0.0), o.sleeve_top
-    through = _shoulder(o)
+    through = shoulder_of(o)
     pull = [2 * t - (s + e) / 2 for s, t, e in zip(start, through, end, strict=True)]
     back = 1 - share
     x, y = (
@@ -188,26 +202,26 @@ def _on_shoulder(o: Outline, share: float) -> Point:
     return x, y
 
 
-def _across(paper: _Paper, o: Outline, share: float, *, backwards: bool = False) -> str:
+def _across(paper: Paper, o: Outline, share: float, *, backwards: bool = False) -> str:
     """Draw a round of the yoke over the front, from the left of the picture to the right."""
     end = _on_shoulder(o, share)
     middle = (0.0, o.dip + share * o.depth)
-    return paper.curve(*((end, middle, _mirror(end)) if backwards else (_mirror(end), middle, end)))
+    return paper.curve(*((end, middle, mirror(end)) if backwards else (mirror(end), middle, end)))
 
 
-def _folds(paper: _Paper, o: Outline) -> Iterator[Path]:
+def _folds(paper: Paper, o: Outline) -> Iterator[Path]:
     """Draw the increase rounds or the raglan lines, the split, and where the ribs begin."""
     for share in o.rounds:
         yield Path("round", _across(paper, o, share))
     if o.line:
         yield from _both(paper, "round", o.line)
-    yield Path("split", paper.line((_mirror(o.underarm), o.underarm)))
+    yield Path("split", paper.line((mirror(o.underarm), o.underarm)))
     yield from _both(paper, "split", (o.underarm, o.sleeve_top))
-    yield Path("split", paper.line((_mirror(o.body[-1]), o.body[-1])))
+    yield Path("split", paper.line((mirror(o.body[-1]), o.body[-1])))
     yield from _both(paper, "split", (o.outer[-1], o.inner[-1]))
 
 
-def _edge_marks(paper: _Paper, o: Outline, shape: Shape) -> Iterator[str]:
+def _edge_marks(paper: Paper, o: Outline, shape: Shape) -> Iterator[str]:
     """Draw what tells the fabric of each edge."""
     (x, top), (_, bottom) = o.hem
     hem = (((-x, top), (x, top)), ((-x, bottom), (x, bottom)))
@@ -216,7 +230,7 @@ def _edge_marks(paper: _Paper, o: Outline, shape: Shape) -> Iterator[str]:
     cuff = ((o.inner[-1], o.outer[-1]), (o.cuff[1], o.cuff[0]))
     for start, end in _texture(shape.sleeve.cuff.finish, *cuff):
         yield paper.line((start, end))
-        yield paper.line((_mirror(start), _mirror(end)))
+        yield paper.line((mirror(start), mirror(end)))
     if shape.neck.band.finish == "rib":
         yield from _neck_ribs(paper, o)
         return
@@ -250,7 +264,7 @@ def _across_at(finish: str, deep_cm: float) -> Iterator[float]:
         yield min(0.3, FOLD_CM / deep_cm)
 
 
-def _neck_ribs(paper: _Paper, o: Outline) -> Iterator[str]:
+def _neck_ribs(paper: Paper, o: Outline) -> Iterator[str]:
     lines = max(4, round(2 * o.neck / RIB_CM))
     for step in range(1, lines):
         across = -1 + 2 * step / lines
@@ -295,24 +309,25 @@ def _marks(o: Outline) -> Iterator[_Mark]:
     armhole_x = -0.55 * underarm_x
     yield _Mark("armhole", (armhole_x, o.shoulder_top), (armhole_x, underarm_y), 0.6)
     down = o.hem[-1][1] - underarm_y
-    chest_y = underarm_y + 0.09 * down
+    high_y, chest_y = underarm_y + 0.02 * down, underarm_y + 0.09 * down
+    yield _Mark("high_chest", (-underarm_x, high_y), (underarm_x, high_y), 0.74)
     yield _Mark("chest", (-underarm_x, chest_y), (underarm_x, chest_y), 0.26)
     narrow = min(o.body, key=lambda point: point[0])
-    yield _Mark("waist", _mirror(narrow), narrow, 0.26)
+    yield _Mark("waist", mirror(narrow), narrow, 0.26)
     edge = o.body[-1]
     yield _Mark("edge", (-edge[0], edge[1] - 1.4), (edge[0], edge[1] - 1.4), 0.26)
     length_x = underarm_x * 0.4
     yield _Mark("body_length", (length_x, underarm_y), (length_x, o.hem[-1][1]), 0.5)
     low = along(o.underarm, DOWN_ARM, 1.6)
     yield _Mark("upper_arm", low, along(o.sleeve_top, DOWN_ARM, 1.6), 0.5)
-    left_top = _mirror(_between(o.inner[0], o.outer[0], 0.5))
-    left_end = _mirror(_between(*o.cuff, 0.5))
+    left_top = mirror(_between(o.inner[0], o.outer[0], 0.5))
+    left_end = mirror(_between(*o.cuff, 0.5))
     yield _Mark("sleeve_length", left_top, left_end, 0.55)
     off = 1.5
     yield _Mark("cuff", along(o.cuff[1], DOWN_ARM, off), along(o.cuff[0], DOWN_ARM, off), 0.5)
 
 
-def _mark(paper: _Paper, mark: _Mark) -> str:
+def _mark(paper: Paper, mark: _Mark) -> str:
     drawn = paper.line((mark.start, mark.end))
     if mark.leader:
         return drawn
@@ -326,7 +341,7 @@ def _mark(paper: _Paper, mark: _Mark) -> str:
     return f"{drawn} {ends}"
 
 
-def _labels(paper: _Paper, marks: Sequence[_Mark], letters: Mapping[str, str]) -> Iterator[Label]:
+def _labels(paper: Paper, marks: Sequence[_Mark], letters: Mapping[str, str]) -> Iterator[Label]:
     """Put each letter on its line, where it covers no other one."""
     lines = [
         (paper.at(mark.start), paper.at(mark.start if mark.leader else mark.end), mark.at)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from yokefellow.conductor import Plan
 from yokefellow.sheet.pieces import Sheet
-from yokefellow.sheet.text import WIDTH, table
+from yokefellow.sheet.text import WIDTH, fit_lines, table
 from yokefellow.sheet.view import view
 from yokefellow.whatif import Prospects
 
@@ -36,6 +36,8 @@ def _lines(sheet: Sheet) -> Iterator[str]:
         yield "* not measured: filled in from a sizing table"
     yield ""
     yield from _wrapped(" ".join(glance.gauge))
+    yield ""
+    yield from fit_lines(sheet.fit)
     yield ""
     for yarn in glance.yarns:
         yield from _wrapped(yarn.name)

@@ -11,6 +11,11 @@ The top of the document:
   `finished_cm`, `count` (stitches or rounds), and `shown` with the worded
   `body`, `body_of` (which measure of the body), `ease`, `finished`, `counted`.
   A number that there is not is null.
+- `fit`: `heights` with `key` (`neck`, `shoulder`, `high_chest`, `chest`, `waist`, `hip`, `hem`,
+  `upper_arm`, `elbow`, `cuff`), `place`, `body_cm`, `filled`, `garment_cm`, `ease_cm`, `least_cm`
+  and `most_cm` (of the ease that was chosen; no most is null), `at_cm` (below the underarm),
+  `verdict` (`inside`, `tight`, `loose`, `free`) and `shown`; `summary`:
+  sentences; `words`: where the heights of the body lie.
 - `gauge`: sentences.
 - `counts`: N, Y, B, S and U.
 - `yarns`, the main one first: `code`, `name`, `verdict` (`enough`, `close`, `short`), `words`,
@@ -93,6 +98,7 @@ def _document(sheet: Sheet) -> dict[str, Any]:
         "stitches": sheet.total_stitches,
         **_glance(sheet),
         **_pattern(sheet),
+        "fit": _fit(sheet),
         "others": other_data(sheet.others),
         "cautions": [
             {
@@ -141,6 +147,35 @@ def _pattern(sheet: Sheet) -> dict[str, Any]:
             "sizes": lines,
             "rounds": list(pattern.told),
         }
+    }
+
+
+def _fit(sheet: Sheet) -> dict[str, Any]:
+    return {
+        "heights": [
+            {
+                "key": row.key,
+                "place": row.place,
+                "body_cm": rounded(row.body_cm),
+                "filled": row.filled,
+                "garment_cm": rounded(row.garment_cm),
+                "ease_cm": rounded(row.ease_cm),
+                "least_cm": rounded(row.least_cm),
+                "most_cm": rounded(row.most_cm),
+                "at_cm": rounded(row.at_cm),
+                "verdict": row.verdict_key,
+                "shown": {
+                    "body": row.body,
+                    "garment": row.garment,
+                    "ease": row.ease,
+                    "chosen": row.chosen,
+                    "verdict": row.verdict,
+                },
+            }
+            for row in sheet.fit.rows
+        ],
+        "summary": list(sheet.fit.summary),
+        "words": sheet.fit.heights,
     }
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from yokefellow.notation.abbreviations import Abbreviation
 from yokefellow.sheet.colourwork import Above, ChartView
+from yokefellow.sheet.fit_pieces import FitView
 from yokefellow.sheet.lines import SectionView
 from yokefellow.sheet.pattern_pieces import PatternView
 from yokefellow.sheet.yarn_pieces import OtherLengths, SavingLine, YarnView
@@ -215,6 +216,7 @@ class Sheet:
     glance: Glance
     pattern: PatternView | None
     """What is followed of a pattern; nothing where there is none."""
+    fit: FitView
     others: OtherLengths | None
     """What other lengths would take; nothing unless it was asked."""
     raglan: RaglanView | None

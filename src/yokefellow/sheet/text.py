@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from yokefellow.conductor import Plan
 from yokefellow.sheet.colourwork import PLACES, ChartPart
+from yokefellow.sheet.fit_pieces import FitRow, FitView
 from yokefellow.sheet.lines import Block, Halt, Line, Note, SectionView, Ticks
 from yokefellow.sheet.pattern_pieces import PatternView
 from yokefellow.sheet.pieces import Dimension, Sheet
@@ -14,7 +15,7 @@ from yokefellow.sheet.view import view
 from yokefellow.sheet.yarn_pieces import OtherLengths, OtherLine
 from yokefellow.whatif import Prospects
 
-__all__ = ["WIDTH", "render_text", "table"]
+__all__ = ["WIDTH", "fit_lines", "render_text", "table"]
 
 WIDTH = 80
 _BOX = "[ ]"
@@ -35,6 +36,8 @@ def _whole(sheet: Sheet) -> Iterator[str]:
     yield from _at_a_glance(sheet)
     if sheet.pattern:
         yield from _pattern(sheet.pattern)
+    yield from _head("How it fits")
+    yield from fit_lines(sheet.fit)
     if sheet.others:
         yield from _others(sheet.others)
     yield from _before(sheet)
@@ -127,6 +130,25 @@ def _pattern(pattern: PatternView) -> Iterator[str]:
     yield from _head("What becomes of its rounds", "-")
     for words in pattern.told:
         yield from _paragraph(words, "- ")
+
+
+def fit_lines(fit: FitView) -> Iterator[str]:
+    """Give the fit report in lines."""
+    for words in fit.summary:
+        yield from _paragraph(words)
+    yield from table(
+        (
+            ("", "Body", "Sweater", "Ease", "Chosen", "Fit"),
+            *((r.place, _fit_body(r), r.garment, r.ease, r.chosen, r.verdict) for r in fit.rows),
+        )
+    )
+    yield from _paragraph(fit.heights)
+    if fit.any_filled:
+        yield "* not measured: filled in from a sizing table"
+
+
+def _fit_body(row: FitRow) -> str:
+    return row.body + (" *" if row.filled else "")
 
 
 def _others(others: OtherLengths) -> Iterator[str]:

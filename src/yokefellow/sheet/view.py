@@ -10,6 +10,7 @@ from yokefellow.sheet.charting import charts
 from yokefellow.sheet.dimensions import dimensions
 from yokefellow.sheet.drawing import drawing, yoke_words
 from yokefellow.sheet.finishing import finishing
+from yokefellow.sheet.fit_view import fit_view
 from yokefellow.sheet.from_above import from_above
 from yokefellow.sheet.other_lengths import other_lengths
 from yokefellow.sheet.pattern import from_pattern
@@ -39,6 +40,7 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
         total_stitches=plan.total_stitches,
         glance=glance(plan, measures, prospects),
         pattern=from_pattern(plan),
+        fit=fit_view(plan),
         others=other_lengths(plan, prospects) if prospects else None,
         raglan=raglan_view(plan),
         drawing=drawing(plan, measures),
