@@ -50,13 +50,19 @@ def bounded(commands: Sequence[Sequence[str]], *, cwd: Path) -> list[Said]:
     return told
 
 
+def bound_memory(most: int) -> None:
+    """Let this process ask for no more; macOS knows no such bound."""
+    if sys.platform == "linux":
+        resource.setrlimit(resource.RLIMIT_AS, (most, most))
+
+
 def _main() -> None:
     from click.testing import CliRunner
 
     from yokefellow.cli.program import program
 
     os.chdir(sys.argv[1])
-    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+    bound_memory(MEMORY)
     for words in json.load(sys.stdin):
         signal.alarm(SECONDS)
         ran = CliRunner().invoke(program, words)

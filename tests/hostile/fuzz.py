@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import functools
 import json
-import resource
 import signal
 import sys
 import time
@@ -22,6 +21,7 @@ import hypothesis
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tests.hostile.bounded import bound_memory
 from tests.hostile.words import SAMPLE, WORDS
 from tests.project.sample import SOUND
 from yokefellow.conductor import plan
@@ -240,7 +240,7 @@ def run(examples: int, seed: int | None) -> None:
 
 
 def main(words: list[str]) -> None:
-    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+    bound_memory(MEMORY)
     signal.signal(signal.SIGALRM, stopped)
     if words[0] == "--examples":
         run(int(words[1]), None)

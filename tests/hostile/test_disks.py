@@ -6,6 +6,7 @@ import errno
 import os
 import resource
 import shlex
+import shutil
 import signal
 import subprocess
 import sys
@@ -67,7 +68,7 @@ def test_no_room_for_the_sheet(mine: Path) -> None:
 @cache
 def can_mount() -> bool:
     """Whether this is a Linux that lets us mount a disk of our own, seen by nobody else."""
-    if sys.platform != "linux":
+    if sys.platform != "linux" or shutil.which("unshare") is None:
         return False
     tried = subprocess.run(
         ["unshare", "--mount", "mount", "-t", "tmpfs", "none", "/mnt"], capture_output=True
