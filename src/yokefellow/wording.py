@@ -7,7 +7,7 @@ from yokefellow.units import CM_PER_INCH, LengthUnit
 M_PER_YARD = 0.9144
 """Exact by definition (international yard and pound agreement, 1959)."""
 
-__all__ = ["gauge", "length", "yarn_length"]
+__all__ = ["M_PER_YARD", "gauge", "length", "yarn_length"]
 
 _QUARTERS = ("", "¼", "½", "¾")
 

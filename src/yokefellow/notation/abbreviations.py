@@ -167,7 +167,7 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "sew down",
         "sew live stitches down",
         "With the yarn in a blunt needle, go through the st on the needle as if to purl, slip it "
-        "off, and catch the back of a st inside, straight above it: loosely, st by st.",
+        "off, and catch the back of the st that it meets inside: loosely, st by st.",
     ),
     Abbreviation(
         "sl … wyib",

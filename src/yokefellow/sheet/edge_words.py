@@ -6,13 +6,15 @@ The ways are common practice of the trade; the words are ours.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 from types import MappingProxyType
 
 from yokefellow.conductor import Plan
 from yokefellow.gauge import Gauge
 from yokefellow.shaping.bindoffs import BIND_OFFS
 from yokefellow.shaping.edges import ROLL_SHOWS_CM, ROLL_TAKES_CM, Edge
-from yokefellow.wording import length
+from yokefellow.units import LengthUnit
+from yokefellow.wording import M_PER_YARD, length, yarn_length
 
 __all__ = ["BIND_OFF_NAMES", "band_words", "edge_words", "sew_neckband"]
 
@@ -66,14 +68,14 @@ def _worked(plan: Plan, name: str, edge: Edge, stitches: int) -> str:
             return (
                 f"{name} is in garter stitch on {stitches} stitches: a round purled, a round "
                 "knitted, in turn. It begins and ends with a purled round; the bind-off then "
-                "lies on the last ridge. Bind off as if to knit."
+                "lies on the last ridge."
             )
         case "rolled":
             return (
                 f"{name} is knitted plain on {stitches} stitches and left to roll outwards. About "
                 f"{length(ROLL_TAKES_CM, unit)} of it roll up into a roll of "
-                f"{length(ROLL_SHOWS_CM, unit)}: {edge.hidden} of its {edge.all_rounds} rounds "
-                "are for that, and the length stays as asked."
+                f"{length(ROLL_SHOWS_CM, unit)}: its {edge.all_rounds} rounds are "
+                f"{edge.hidden} more than what will show, and the length stays as asked."
             )
         case "folded":
             return (
@@ -96,18 +98,30 @@ def _fold(edge: Edge) -> str:
 
 
 def _ended(plan: Plan, edge: Edge, stitches: int) -> str:
-    tail = length(_tail_cm(edge, stitches, plan.gauges.plain), plan.project.sheet.units)
+    tail = _long(_tail_cm(edge, stitches, plan.gauges.plain), plan.project.sheet.units)
     if edge.finish == "folded":
         return (
-            f"Do not bind off. Cut the yarn {tail} long, thread it, and turn the facing inside. "
-            "Sew each live stitch to the back of the stitch straight above it, in the first "
-            "round of the edge: loosely, for the fold must stretch as the knitting does."
+            f"Do not bind off. Cut the yarn {tail} long (or take shorter ends, one after the "
+            "other), thread it, and turn the facing inside. "
+            "Sew each live stitch to the back of the stitch that it meets, in the first round of "
+            "the edge: loosely, for the fold must stretch as the knitting does."
         )
     how = _HOW.get(edge.bind_off, "").format(tail=tail)
     if edge.bind_off == "sewn":
         return how
     return f"{how} Cut the yarn at a hand's length and draw it through the last stitch."
 
+
+def _long(cm: float, unit: LengthUnit) -> str:
+    """Word the length of an end of yarn: a long one as yarn is measured, never too short."""
+    if cm < LONG_CM:
+        return length(cm, unit)
+    whole = M_PER_YARD if unit == "in" else 1.0
+    return yarn_length(ceil(cm / 100 / whole) * whole, unit)
+
+
+LONG_CM = 120.0
+"""A longer end is told in yards or metres."""
 
 HAND_CM = 15.0
 """An end to hold and to weave in (common practice)."""
@@ -130,8 +144,8 @@ def band_words(plan: Plan) -> Iterator[str]:
         yield (
             f"The neckband is knitted plain and left to roll outwards. About "
             f"{length(ROLL_TAKES_CM, unit)} of it roll up into a roll of "
-            f"{length(ROLL_SHOWS_CM, unit)}: {band.hidden} of its {band.all_rounds} rounds are "
-            "for that."
+            f"{length(ROLL_SHOWS_CM, unit)}: its {band.all_rounds} rounds are "
+            f"{band.hidden} more than what will show."
         )
     elif band.finish == "folded":
         yield (
@@ -149,7 +163,7 @@ def sew_neckband(plan: Plan, *, head: str) -> str:
     tail_cm = BIND_OFFS["sewn down"].widths * wide_cm + HAND_CM
     return (
         "Turn the sweater inside out and fold the facing of the neckband inside. With an end of "
-        f"yarn {length(tail_cm, plan.project.sheet.units)} long and a blunt needle, catch the "
+        f"yarn {_long(tail_cm, plan.project.sheet.units)} long and a blunt needle, catch the "
         "loops of the cast-on edge, one by one, to the backs of the stitches straight below, in "
         "the last round of the band. Sew loosely: when you have gone a quarter of the way, and "
         f"again at the end, pull the neck. It must still open to {head}."
