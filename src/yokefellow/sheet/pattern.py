@@ -26,7 +26,7 @@ NONE = "–"
 
 def size_heads() -> tuple[str, ...]:
     """Give the heads of the table of sizes, but for the first."""
-    return ("Chest", "Ease", "Upper arm", "Ease", "Neck", "Yoke as printed", "Its own chest")
+    return ("Chest", "Ease", "Upper arm", "Ease", "Neck", "Its yoke", "Its own chest")
 
 
 def size_lines(followed: Followed, unit: LengthUnit) -> tuple[SizeLine, ...]:
@@ -76,13 +76,14 @@ def _intro(plan: Plan, followed: Followed) -> Iterator[str]:
     yield (
         "The table shows each size as it would come out at your gauge. "
         f"You want {length(plan.finished.body.chest_cm, unit)} at the chest and "
-        f"{length(plan.finished.sleeve.upper_arm_cm, unit)} at the upper arm. “Yoke as printed” is "
-        "the depth its rounds would have, one for one, at your row gauge; “its own chest” is what "
+        f"{length(plan.finished.sleeve.upper_arm_cm, unit)} at the upper arm. “Its yoke” is "
+        "how deep its rounds would be, one for one, at your row gauge; “its own chest” is what "
         "the pattern prints, or its stitches at its own gauge."
     )
 
 
 def _told(plan: Plan, followed: Followed) -> Iterator[str]:
+    yield from _neck(plan, followed)
     yield _depth(plan, followed)
     places = stretches(followed, plan.shape)
     yield from (_place(one) for one in places)
@@ -93,6 +94,17 @@ def _told(plan: Plan, followed: Followed) -> Iterator[str]:
             f"{_listed(rounds)} of the yoke, evenly along the shoulders."
         )
     yield from _below(plan, followed)
+
+
+def _neck(plan: Plan, followed: Followed) -> Iterator[str]:
+    neck, theirs = plan.shape.neck, followed.size.size.cast_on
+    if theirs == neck.band_stitches == neck.stitches.got:
+        yield f"Cast on {theirs} stitches, as your pattern does; the yoke begins with as many."
+    elif theirs == neck.band_stitches:
+        yield (
+            f"Cast on {theirs} stitches, as your pattern does; the yoke begins with "
+            f"{neck.stitches.got}."
+        )
 
 
 def _listed(words: list[str]) -> str:
@@ -143,7 +155,7 @@ def _place(one: Stretch) -> str:
     end = (
         f"Round {one.last} is its increase round {one.increase}: {one.count} stitches."
         if one.increase
-        else f"{one.count} stitches are split."
+        else f"Then the split, on {one.count} stitches."
     )
     return f"{_these(one.first, one.last)} of the yoke: {_as_theirs(one)}. {end}"
 
@@ -197,6 +209,10 @@ def _plain_rounds(rounds: int) -> str:
 
 def _up_to(one: Stretch) -> str:
     """Lead to an increase round of the pattern."""
+    if one.printed_last == one.last and one.printed_first == one.first:
+        return (
+            f"Follow your pattern to its round {one.last}; its rounds have the same numbers here."
+        )
     said = f"Follow your pattern to its round {one.printed_last}, which is round {one.last} here"
     if not one.more:
         return f"{said}."

@@ -159,6 +159,8 @@ def _variant(
 
 
 def _necks(made: Plan, desk: _Desk) -> Iterator[Variant]:
+    if made.followed is not None and made.followed.fixed.neck is not None:
+        return  # the neck is the pattern's, whatever opening is chosen
     opening = made.project.garment.neck.opening
     if not isinstance(opening, str):
         cm = made.shape.neck.edge.cm
