@@ -33,6 +33,17 @@ def test_the_raglan_of_the_readme_can_be_knitted() -> None:
     assert isinstance(plan(parse(plain + "\n" + raglan)).shape.yoke, RaglanShape)
 
 
+def test_the_pins_and_the_pattern_of_the_readme_can_be_knitted() -> None:
+    plain, _ = blocks("toml")
+    (pins,) = [block for block in blocks("text") if block.startswith("[fixed]")]
+    made = plan(parse(f"{plain}\n{pins}"))
+    assert made.shape.split.body.got == 264  # derived: as the block has it
+    (pattern,) = [block for block in blocks("text") if block.startswith("[pattern]")]
+    followed = plan(parse(f"{plain}\n{pattern}"))
+    assert followed.shape.split.yoke == 356  # derived: (268 - 2 * 24) + 2 * (92 - 24)
+    assert followed.followed is not None
+
+
 def test_the_library_example_runs() -> None:
     (example,) = blocks("python")
     ran = subprocess.run(

@@ -7,7 +7,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.knitter import knit_page
@@ -250,6 +250,43 @@ def test_a_pattern_whose_places_are_not_typed_says_which_count_each_round_meets(
     page = " ".join(render_text(made).split())
     assert "Your pattern's increase round 2: work it as the pattern does, and meet 179" in page
     assert "evenly along the shoulders" in page
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    st.sampled_from([1.5, 1.9, 2.3, 3.0]),
+    st.integers(40, 70).map(lambda half: 2 * half),
+    st.integers(2, 5),
+    st.floats(1.1, 1.6),
+    st.sets(st.sampled_from(["increase_at", "yoke_rounds", "sleeve", "underarm", "cast_on"])),
+    st.sampled_from(["body", "pattern"]),
+)
+def test_every_size_that_agrees_can_be_followed_and_knitted(
+    per_cm: float, neck: int, times: int, per_row: float, left_out: set[str], depth: str
+) -> None:
+    counts = [neck + (at + 1) * (neck // 3) for at in range(times)]
+    counts[-1] += counts[-1] % 2
+    underarm, sleeve = max(2, counts[-1] // 16), counts[-1] // 4
+    size: Sections = {
+        "size": "M",
+        "cast_on": neck,
+        "increases": counts,
+        "increase_at": [3 + 9 * at for at in range(times)],
+        "yoke_rounds": 9 * times + 14,
+        "body": counts[-1] - 2 * sleeve + 4 * underarm,
+        "sleeve": sleeve,
+        "underarm": underarm,
+    }
+    typed = {name: value for name, value in size.items() if name not in left_out}
+    washed = swatch(per_cm, rounds_per_cm=per_row * per_cm)
+    made = planned(with_pattern(typed, swatch__plain__washed=washed, pattern__depth=depth))
+    steps = made.shape.yoke.increase_rounds
+    assert [step.after for step in steps] == counts
+    assert made.shape.split.yoke == counts[-1]
+    assert made.shape.split.body.got == size["body"] or {"sleeve", "underarm"} & left_out
+    if "cast_on" not in left_out:
+        assert made.shape.neck.stitches.got == neck
+    assert knit_page(render_html(made)).held == (made.shape.split.held,) * 2
 
 
 def test_the_example_ends_at_the_elbow_and_can_be_knitted() -> None:

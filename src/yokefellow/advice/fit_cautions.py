@@ -81,6 +81,13 @@ def _more_arm(project: Project, shape: Shape, arm_cm: float) -> tuple[str, str]:
     enough = ceil((1 + TIGHT_ARM) * arm_cm * shape.split.sleeve.per_cm)
     if project.fixed.sleeve is not None:
         return "fixed.sleeve", f"Pin at least {enough} stitches, or take the pin out."
+    for name in ("yoke", "increases"):
+        if getattr(project.fixed, name):
+            return (
+                f"fixed.{name}",
+                "The pinned yoke leaves the sleeve no more: pin a larger one, or a sleeve of "
+                f"{enough} stitches and no yoke.",
+            )
     if project.pattern is not None:
         return (
             "pattern.follow",

@@ -116,6 +116,7 @@ def pin_notes(
             if name in _PINS
             else _LISTS[name].format(", ".join(map(str, getattr(project.fixed, name)))),
             *_harder(shaped, freed),
+            *_elsewhere(name, shaped, freed, project),
         ]
         broken = [rule for rule in shaped.broken if freed is not None and rule not in freed.broken]
         them = "it" if name in _PINS else "them"
@@ -144,6 +145,27 @@ def _measured(name: str, shaped: Shaped, freed: Shaped | None, project: Project)
         else f"{shown} {'more' if off_cm > 0 else 'less'} than you asked"
     )
     return f"{pin.name} pinned at {count.got} {pin.thing}: {how} {pin.where}"
+
+
+ELSEWHERE_CM = 1.0
+"""What a pin may move at another place without a word (our choice)."""
+
+_OTHERS = ("neck", "body", "sleeve", "underarm")
+
+
+def _elsewhere(name: str, shaped: Shaped, freed: Shaped | None, project: Project) -> Iterator[str]:
+    """Say which other measure the pin moves."""
+    if freed is None:
+        return
+    for other in _OTHERS:
+        if other == name or getattr(project.fixed, other) is not None:
+            continue
+        ours, theirs = _PINS[other].of(shaped.shape), _PINS[other].of(freed.shape)
+        off_cm = ours.cm - theirs.cm
+        if abs(off_cm) > ELSEWHERE_CM:
+            shown = length(abs(off_cm), project.sheet.units)
+            how = "wider" if off_cm > 0 else "narrower"
+            yield f"the {other} becomes {shown} {how}"
 
 
 def _uneven(shaped: Shaped) -> int:

@@ -71,8 +71,7 @@ def on_the_pins(task: YokeTask) -> YokeTask | None:
         fixed = fixed.model_copy(update={"yoke": fixed.increases[-1]})
     neck = task.neck if fixed.neck is None else float(fixed.neck)
     if fixed.increases and fixed.neck is None:
-        # A free neck gives way to the first round, which adds a stitch at least.
-        neck = min(max(neck, fixed.increases[0] / 2), fixed.increases[0] - task.neck_multiple)
+        neck = _neck_under(fixed.increases[0], neck, task.neck_multiple)
     body, sleeve, underarm = (
         wanted if pin is None else float(pin)
         for wanted, pin in (
@@ -92,6 +91,12 @@ def on_the_pins(task: YokeTask) -> YokeTask | None:
 
 
 _Found = TypeVar("_Found", Solution, RaglanSolution)
+
+
+def _neck_under(first: int, wanted: float, multiple: int) -> float:
+    """Let a free neck give way to the first round, which adds one stitch to two at the most."""
+    least = -(-2 * first // (3 * multiple)) * multiple
+    return min(max(wanted, float(least)), float(first - multiple))
 
 
 def as_asked(found: _Found, task: YokeTask) -> _Found:
