@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from tests.knitter import knit_page
 from tests.raglan.raglans import banded, raglan, yoke_of
 from tests.sweaters import LINE_INCREASES, Sections, planned
 from yokefellow.sheet.html import render_html
+from yokefellow.sheet.text import render_text
 
 KINDS: dict[str, Sections] = {
     **{
@@ -56,3 +59,13 @@ def test_the_yoke_says_its_rates_and_its_pieces(unit: str) -> None:
     assert "A pullover with a raglan yoke" in page
     assert "make the circle wider" not in page
     assert "the increase rounds of the yoke" not in page
+
+
+def test_the_words_of_a_line_stand_in_the_rows() -> None:
+    for increase, width in (("lifted", 2), ("yarn over", 4), ("front and back", 0)):
+        line = {"garment__yoke__line_width": width, "garment__yoke__line_increase": increase}
+        text = render_text(planned(raglan("women", "M", **line))).replace("\n", " ")
+        text = re.sub(" +", " ", text)
+        said = re.search("it reads: ([^.]+)\\.", text)
+        assert said is not None
+        assert text.count(said[1]) > 4  # derived: there, and at least once at each of four lines

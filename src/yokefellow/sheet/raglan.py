@@ -59,7 +59,6 @@ def _named(yoke: RaglanShape) -> tuple[tuple[str, RaglanPiece], ...]:
 
 def raglan_words(plan: Plan, yoke: RaglanShape) -> Iterator[str]:
     """Give the paragraphs at the head of a raglan yoke, but the one on the short rows' gaps."""
-    rest = "every round is plain"
     if plan.shape.front is not None:
         yield from _going_on(plan, yoke)
         return
@@ -67,7 +66,7 @@ def raglan_words(plan: Plan, yoke: RaglanShape) -> Iterator[str]:
         "From here on every round goes all the way round again. Four lines part the yoke into "
         "back, right sleeve, front and left sleeve, in the order in which a round meets them. In "
         "an increase round a piece gains two stitches, one at either end beside its lines; between "
-        f"the increase rounds {rest}."
+        "the increase rounds every round is plain."
     )
     end = yoke.rounds.got
     yield (
@@ -196,9 +195,23 @@ def _ways(yoke: RaglanShape) -> str:
         "front and back": "A kfb is worked in the stitch before a line and in the stitch after it. "
         "Its bar lies to the left, so the line looks one stitch wider than it is.",
     }[yoke.line.increase]
+    if yoke.body_share == yoke.sleeve_share:
+        said += f" Where the pieces on both sides of a marker increase, it reads: {_read(yoke)}."
     if yoke.sleeve.start == 0:
         said += (
             " The sleeves begin with no stitch at all: in their first increase round two loops "
             "are cast on between the markers, and these are the sleeve."
         )
     return said
+
+
+_CODES = MappingProxyType(
+    {"lifted": ("M1R", "M1L"), "yarn over": ("yo", "yo"), "front and back": ("kfb", "kfb")}
+)
+
+
+def _read(yoke: RaglanShape) -> str:
+    """Write a line of an increase round as the rows have it: M1R, k1, sm, k1, M1L."""
+    before, after = _CODES[yoke.line.increase]
+    beside = [f"k{yoke.body_share}"] if yoke.body_share else []
+    return ", ".join([before, *beside, "sm", *beside, after])
