@@ -100,6 +100,9 @@ REFUSABLE = {
     "raglan.line-wide",
     "raglan.neck-wide",
     "raglan.steep",
+    "neck.v-shallow",
+    "neck.drop-deep",
+    "neck.front-narrow",
 }
 """What the generator may run into; its other choices must always make a sweater."""
 
@@ -149,6 +152,13 @@ def written(seed: int) -> Sections:
         # Thrown last, so that the other choices of a seed stay what they were.
         sections["garment"][place]["finish"] = dice.choice(FINISHES)
         sections["garment"][place]["turning"] = dice.choice(TURNINGS)
+    return sections
+
+
+def necked(seed: int) -> Sections:
+    """The sweater of a seed with every kind of neck there is."""
+    sections = written(seed)
+    _choose_front(sections["garment"], Random(f"{seed} front"))
     return sections
 
 
@@ -240,6 +250,23 @@ def _with_raglan(garment: Sections, dice: Random) -> Sections:
     least = 0 if increase == "front and back" else 1
     lines = {"line_width": dice.randint(least, 4), "line_increase": increase}
     return {**garment, "yoke": {**garment["yoke"], "style": YOKES[1], **lines}}
+
+
+def _choose_front(garment: Sections, dice: Random) -> None:
+    """Boat necks, high necks, and of a raglan by measure fronts worked flat."""
+    neck, yoke = garment["neck"], garment["yoke"]
+    if dice.random() < 0.12:
+        neck["opening"] = "boat"
+    if dice.random() < 0.25:
+        neck["finish"] = dice.choice(("high", "folded high"))
+    if yoke.get("style") != YOKES[1] or yoke["proportions"] != "measured":
+        return
+    neck["front"] = dice.choice(("level", "scooped", "scooped", "V", "V"))
+    if neck["front"] == "level":
+        return
+    neck["cast_on"] = "plain"
+    if neck["front"] == "V" and neck["finish"] not in ("rib", "garter", "rolled"):
+        neck["finish"] = "rib"
 
 
 def _length(dice: Random, names: tuple[str, ...], about_cm: float) -> str:

@@ -20,13 +20,14 @@ from tests.sweaters import (
     YOKES,
     Sections,
     every_size,
+    necked,
     planned_or_refused,
     project,
-    written,
 )
 from yokefellow.conductor import Plan
 from yokefellow.gauge import gauges
 from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
+from yokefellow.schedule.rows import taken
 from yokefellow.sheet.html import render_html
 
 SWEATERS = 320
@@ -36,7 +37,7 @@ FIRST_SEED = 20_000
 
 def portion(number: int) -> list[tuple[Sections, Plan]]:
     """The sweaters of one portion: the first seeds of its own thousand that can be planned."""
-    tries = ((w, planned_or_refused(w)) for w in map(written, count(FIRST_SEED + 1000 * number)))
+    tries = ((w, planned_or_refused(w)) for w in map(necked, count(FIRST_SEED + 1000 * number)))
     made = ((sections, plan) for sections, plan in tries if plan is not None)
     return list(islice(made, SWEATERS // PORTIONS))
 
@@ -54,10 +55,13 @@ def test_every_printed_row_can_be_knitted_and_meets_its_count(number: int) -> No
         # derived: the underarm and a stitch at each of two corners, both sleeves
         assert knitted.picked_up == 2 * (split.underarm.got + 2), name
         neck = plan.shape.neck
-        assert knitted.taken_up == (neck.stitches.got if neck.is_last else 0), name
+        is_picked, is_taken_up = neck.picked is not None, neck.is_last and neck.picked is None
+        assert knitted.taken_up == (neck.stitches.got if is_taken_up else 0), name
+        assert knitted.at_neck == (neck.band_stitches if is_picked else 0), name
         assert knitted.bumps == 0, name  # derived: rows worked flat are stockinette
         edges = plan.shape.body.hem_stitches + 2 * plan.shape.sleeve.edge.got
-        edges += neck.band_stitches if neck.is_last else 0
+        band = plan.schedule.sections[-1].rows[-1]
+        edges += taken(band.steps) if neck.is_last else 0
         assert knitted.bound_off == edges, name
         assert knitted.loops == plan.yarn.knitted.stitches, name
         rows = sum(len(s.rows) * len(s.copies) for s in plan.schedule.sections)
@@ -69,7 +73,7 @@ def test_the_sweaters_are_of_every_kind() -> None:
     stitches = []
     for number in range(PORTIONS):
         for seed in range(SWEATERS // PORTIONS):
-            sections = written(FIRST_SEED + 1000 * number + seed)
+            sections = necked(FIRST_SEED + 1000 * number + seed)
             garment = sections["garment"]
             stitches.append(gauges(project(sections)).plain.stitches_per_cm)
             wearer = sections["wearer"]
@@ -88,6 +92,9 @@ def test_the_sweaters_are_of_every_kind() -> None:
                 garment["neck"]["short_rows"],
                 garment["neck"]["back_raise"],
                 garment["neck"]["cast_on"],
+                garment["neck"]["opening"],
+                garment["neck"]["finish"],
+                garment["neck"].get("front", "level"),
                 garment["yoke"]["proportions"],
                 garment["yoke"]["increases"],
                 garment["yoke"].get("style", YOKES[0]),
@@ -105,6 +112,7 @@ def test_the_sweaters_are_of_every_kind() -> None:
         *("straight", "a-line", "waist", "1x1", "2x2", "twisted", "german", "wrapped", "none"),
         *("measured", "percentage 1971", "percentage 1989", "regular", "few", "gentle"),
         *("A4", "Letter", "cm", "in", "plain", "provisional"),
+        *("crew", "wide", "boat", "level", "scooped", "V", "high", "folded high"),
         *YOKES,
         *LINE_INCREASES,
     }

@@ -114,7 +114,7 @@ def test_no_code_of_the_room_is_without_a_test() -> None:
         re.findall(r'^ +"((?:neck|arm|yoke|body|sleeve|gauge|yarn)\.[a-z-]+)"', source, re.M)
     )
     in_source -= {field for field in in_source if field.startswith("yarn.MC")}
-    tested = set(EARNED) | {f"yoke.{rule}" for rule in ONLY_BROKEN}
+    tested = set(EARNED) | {f"yoke.{rule}" for rule in ONLY_BROKEN} | {"neck.baby"}
     assert in_source <= tested
 
 
@@ -138,6 +138,44 @@ def test_a_percentage_sleeve_is_judged_by_what_is_knitted() -> None:
     )
     (tight,) = [one for one in planned(sections).findings if one.code == "arm.tight"]
     assert tight.field == "garment.yoke.proportions"
+
+
+# published: NHANES 2017-18, birth to 6 months, mean head of 194: 40.9 cm
+def test_a_babys_neck_is_noted_until_it_is_wide() -> None:
+    crew = planned(sized("babies", "3"))
+    (note,) = [found for found in crew.findings if found.code == "neck.baby"]
+    assert note.severity is Severity.NOTE
+    assert "40.9 cm" in note.message
+    assert "neck.baby" not in codes(sized("babies", "3", garment__neck__opening="38 cm"))
+
+
+def test_a_tight_neck_is_told_what_holds_it_and_what_would_give_more() -> None:
+    # common practice, no source: a long-tail cast-on gives 1.35 times
+    first = {f.code: f for f in planned(sized(garment__neck__opening="38 cm")).findings}
+    found = first["neck.over-head"]
+    assert "1.35 times as far, as a long-tail cast-on allows" in found.message
+    assert 'cast_on = "provisional"' in found.remedy
+    last = sized(garment__neck__opening="38 cm", garment__neck__cast_on="provisional")
+    assert "neck.over-head" not in codes(last)
+    tighter = sized(garment__neck__opening="30 cm", garment__neck__cast_on="provisional")
+    (held,) = [f for f in planned(tighter).findings if f.code == "neck.over-head"]
+    assert "provisional" not in held.remedy
+
+
+# common practice, no source: a boat neck is 1.35 times a crew neck, at most 0.62 of the shoulders
+@pytest.mark.parametrize("group", ["women", "men", "children", "babies"])
+def test_a_boat_neck_is_wide_and_stays_on_the_shoulders(group: str) -> None:
+    size = {"women": "M", "men": "L", "children": "8", "babies": "6"}[group]
+    crew, boat = (
+        planned(sized(group, size, garment__neck__opening=name)).finished.neck
+        for name in ("crew", "boat")
+    )
+    shoulders = planned(sized(group, size)).figures.cm("shoulder_girth")
+    # A baby's crew neck, which must pass the head, is wider than that already.
+    wide = max(crew.opening_cm, min(1.35 * crew.opening_cm, 0.62 * shoulders))
+    assert boat.opening_cm == pytest.approx(wide)
+    assert boat.raise_cm == pytest.approx(crew.raise_cm / 2)
+    assert "neck.wide" not in codes(sized(group, size, garment__neck__opening="boat"))
 
 
 def test_lengths_in_a_caution_are_in_the_unit_of_the_sheet() -> None:

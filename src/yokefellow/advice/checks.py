@@ -81,10 +81,22 @@ def _joined(desk: Desk, front: FrontNeck) -> Iterator[Check]:
     )
 
 
+EARLY_CM = 2.5
+"""Of a high neckband, after which it is first tried on (our choice)."""
+
+
+def is_high(project: Project) -> bool:
+    """Tell whether the neckband is a high one."""
+    return project.garment.neck.finish in ("high", "folded high")
+
+
 def _first_band(desk: Desk, head: str) -> Iterator[Check]:
+    band = desk.shape.neck.band
+    # A high band tells as much after its first rounds as at its end.
+    early = round(EARLY_CM * band.rounds.per_cm) if is_high(desk.project) else band.all_rounds
     yield Check(
         "neckband",
-        1 + desk.shape.neck.band.all_rounds,
+        1 + min(band.all_rounds, early),
         "try on",
         "Over the head",
         f"Slip the stitches to waste yarn or a long cable and pull the edge over the head. It "

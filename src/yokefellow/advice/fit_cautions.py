@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from math import ceil
 
 from yokefellow.advice.caution import caution
+from yokefellow.advice.neck_cautions import neck_cautions
 from yokefellow.advice.reach import reaches_hips
 from yokefellow.findings import Finding
-from yokefellow.fit import HEAD_STRETCH, Finished
+from yokefellow.fit import Finished
 from yokefellow.project.models import Project
 from yokefellow.shaping.shapes import RaglanShape, Shape
 from yokefellow.sizing.figures import Figures
@@ -20,9 +21,6 @@ TIGHT_ARM = 0.085
 """Upper-arm ease below this share of the arm is tight: 2.5 cm on an adult arm of 29 cm
 (common practice)."""
 
-ROUGHLY = 0.97
-"""The stretch of a neck edge is a rule of thumb: a few hundredths do not make a caution."""
-
 SHALLOW_CM = 0.5
 DEEP_CM = 8.0
 """A yoke this much deeper than the armhole pulls when the arm lifts (common practice)."""
@@ -32,26 +30,12 @@ def fit_cautions(
     project: Project, figures: Figures, finished: Finished, shape: Shape
 ) -> Iterator[Finding]:
     """Give every caution about how the sweater lies on the body."""
-    yield from _neck(project, figures, shape)
-    yield from _wide_neck(project, figures, shape)
+    yield from neck_cautions(project, figures, shape)
     yield from _long_sleeve(project, figures, finished)
     yield from _arm(project, figures, shape)
     yield from _depth(project, figures, finished, shape)
     yield from _hips(project, figures, finished, shape)
     yield from _edges(project, finished, shape)
-
-
-def _neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
-    unit = project.sheet.units
-    opening_cm, head_cm = shape.neck.stitches.cm, figures.cm("head")
-    if opening_cm * HEAD_STRETCH < head_cm * ROUGHLY:
-        yield caution(
-            "neck.over-head",
-            "garment.neck.opening",
-            f"A neck of {length(opening_cm, unit)} stretches to about "
-            f"{length(opening_cm * HEAD_STRETCH, unit)}; the head is {length(head_cm, unit)}.",
-            f"Make the opening at least {length(head_cm / HEAD_STRETCH, unit)}.",
-        )
 
 
 def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
@@ -200,24 +184,6 @@ def _edges(project: Project, finished: Finished, shape: Shape) -> Iterator[Findi
             f"A cuff of {length(cuff, unit)} would take more than half of a sleeve of "
             f"{length(sleeve.length_cm, unit)}; it is planned {length(sleeve.cuff_cm, unit)} deep.",
             "Write a shallower cuff, or a longer sleeve.",
-        )
-
-
-SLIPS_OFF = 0.65
-"""A neck wider than this share of the shoulders begins to slip off them (common practice;
-necks in print are 46 to 64 cm, unstretched)."""
-
-
-def _wide_neck(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
-    unit, opening_cm = project.sheet.units, shape.neck.stitches.cm
-    shoulder_cm = figures.cm("shoulder_girth")
-    if opening_cm > SLIPS_OFF * shoulder_cm:
-        yield caution(
-            "neck.wide",
-            "garment.neck.opening",
-            f"The neck is {length(opening_cm, unit)} round, and the shoulders "
-            f"{length(shoulder_cm, unit)}: it may slip off them.",
-            f"Write at most {length(SLIPS_OFF * shoulder_cm, unit)}.",
         )
 
 

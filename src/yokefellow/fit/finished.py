@@ -36,6 +36,8 @@ class NeckFit:
     """How much higher short rows make the back than the front."""
     passes_cm: float = 0.0
     """What the edge must stretch over: the head."""
+    folds: bool = False
+    """Whether the band is worked twice as deep as it is worn, and folded outwards."""
     front: FrontFit | None = None
     """Of a front worked flat only."""
 

@@ -42,11 +42,26 @@ def neck_fit(project: Project, figures: Figures) -> NeckFit:
     # A front cut low needs no back raised above it.
     return NeckFit(
         opening_cm=opening_cm(project, figures),
-        band_cm=choices.band,
+        band_cm=_band_cm(project, figures),
         raise_cm=0.0 if front else raise_cm,
         passes_cm=figures.cm("head"),
         front=front,
+        folds=choices.finish == "folded high",
     )
+
+
+BAND_CM = 2.5
+"""Depth of a neckband that is no high one (common practice, no source)."""
+
+HIGH_CM = MappingProxyType({"women": 7.0, "men": 7.5, "children": 5.0, "babies": 3.5})
+"""How high a high neck stands, once folded where it is folded (common practice, no source)."""
+
+
+def _band_cm(project: Project, figures: Figures) -> float:
+    choices = project.garment.neck
+    if not isinstance(choices.band, str):
+        return choices.band
+    return HIGH_CM[figures.group] if choices.finish in ("high", "folded high") else BAND_CM
 
 
 def opening_cm(project: Project, figures: Figures) -> float:

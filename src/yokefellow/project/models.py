@@ -43,6 +43,7 @@ __all__ = [
     "Garment",
     "Group",
     "NeckChoices",
+    "NeckFinishName",
     "Needles",
     "Project",
     "RibName",
@@ -79,6 +80,8 @@ _Paper = Literal["A4", "Letter"]
 
 Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
 RibName: TypeAlias = Annotated[_RibName, one_of(*get_args(_RibName))]
+_NeckFinish = Literal["rib", "garter", "rolled", "folded", "high", "folded high"]
+NeckFinishName: TypeAlias = Annotated[_NeckFinish, one_of(*get_args(_NeckFinish))]
 FinishName: TypeAlias = Annotated[_Finish, one_of(*get_args(_Finish))]
 TurningName: TypeAlias = Annotated[_Turning, one_of(*get_args(_Turning))]
 UnitName: TypeAlias = Annotated[LengthUnit, one_of(*get_args(LengthUnit), also=length_unit)]
@@ -223,14 +226,17 @@ class NeckChoices(Model):
     """Level with the sides; or scooped, or a V, both worked flat until the fronts are joined."""
     drop: Annotated[str | float, named_or_between(("by size",), 1, 40, typical=7)] = "by size"
     """How deep a scooped front, or a V, is cut below the back of the neck."""
-    finish: FinishName = "rib"
-    """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
+    finish: NeckFinishName = "rib"
+    """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside; or a rib
+    that stands high, or twice as high and folded outwards."""
     turning: TurningName = "purl"
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
-    band: Annotated[float, between(0.5, 15, typical=2.5)] = 2.5
-    """Depth of the neckband."""
+    band: Annotated[str | float, named_or_between(("by finish",), 0.5, 25, typical=2.5)] = (
+        "by finish"
+    )
+    """Depth of the neckband as it is worn; `by finish` makes a high neck high."""
     back_raise: Annotated[
         str | float, named_or_between(("by size", "none"), 0.5, 12, typical=3)
     ] = "by size"

@@ -105,15 +105,17 @@ def _bands(project: Project) -> Iterator[Finding]:
 
 def _v_band(project: Project) -> Iterator[Finding]:
     neck = project.garment.neck
-    if neck.front == "V" and neck.finish == "folded":
+    if neck.front != "V":
+        return
+    if neck.finish in ("folded", "high", "folded high"):
         yield _error(
             "neck.v-folded",
             "garment.neck.finish",
-            "A folded band has a corner at the point of a V inside and outside, and both would "
-            "have to be shaped.",
+            f'A "{neck.finish}" band has no room for its corner at the point of a V: it would '
+            "close up, or need a second corner inside.",
             'Write garment.neck.finish = "rib", "garter" or "rolled", or front = "scooped".',
         )
-    if neck.front == "V" and neck.band > DEEPEST_V_BAND_CM:
+    if not isinstance(neck.band, str) and neck.band > DEEPEST_V_BAND_CM:
         most = _say(DEEPEST_V_BAND_CM, project)
         yield _error(
             "neck.v-band",

@@ -93,12 +93,13 @@ def _neck(
         edge_shape(
             choices,
             gauges,
-            depth_cm=finished.neck.band_cm,
+            depth_cm=finished.neck.band_cm * (2 if finished.neck.folds else 1),
             stitches=edge if is_last else 0,
             passes_cm=finished.neck.passes_cm,
         ),
         is_last=is_last,
         picked=picked,
+        folds=finished.neck.folds,
     )
 
 

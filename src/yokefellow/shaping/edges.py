@@ -72,7 +72,12 @@ class Edge:
 
 def edge_multiple(choices: Finishing) -> int:
     """Give the number by which the stitches of an edge must divide."""
-    return _multiple(choices.finish, choices.rib, choices.turning)
+    return _multiple(_worked_as(choices.finish), choices.rib, choices.turning)
+
+
+def _worked_as(finish: str) -> str:
+    """A high neck is a rib, folded or not."""
+    return "rib" if finish in ("high", "folded high") else finish
 
 
 def _multiple(finish: str, rib: str, turning: str) -> int:
@@ -101,7 +106,7 @@ def edge_shape(
         stitches: where it is bound off; 0 for an edge that is cast on.
         passes_cm: round what it must stretch over.
     """
-    finish = choices.finish
+    finish = _worked_as(choices.finish)
     gauge = _gauge(finish, gauges)
     rounds = rounds_for(depth_cm, per_cm=gauge.rounds_per_cm, odd=finish == "garter")
     way = ""

@@ -69,7 +69,13 @@ class TooShallow:
 
 
 def front_neck(
-    style: FrontStyle, *, front: int, share: int, drop_rows: float, rows_per_cm: float
+    style: FrontStyle,
+    *,
+    front: int,
+    share: int,
+    drop_rows: float,
+    rows_per_cm: float,
+    beside: int = BESIDE_LINE,
 ) -> FrontNeck | TooShallow:
     """Shape the front of a neck.
 
@@ -79,11 +85,12 @@ def front_neck(
         share: of each of its two lines.
         drop_rows: how deep, in rows; rounded to the nearest even number.
         rows_per_cm: of the plain fabric, flat.
+        beside: stitches of each front beside its share of the line, as it is cast on.
 
     Raises:
         ValueError: the front is too narrow to be parted in two.
     """
-    edge = share + BESIDE_LINE
+    edge = share + beside
     if front < 2 * edge:
         raise ValueError(f"a front of {front} stitches cannot be parted in two of {edge}")
     rows = Count(nearest(drop_rows, multiple=EACH, least=LEAST_ROWS), drop_rows, rows_per_cm)

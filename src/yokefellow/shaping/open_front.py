@@ -32,7 +32,7 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
     if wanted is None or not isinstance(yoke, RaglanShape):
         return None
     per_cm = yoke.rounds.per_cm
-    if yoke.front.start < 2 * (yoke.body_share + BESIDE_LINE):
+    if yoke.front.start < 2 * (yoke.body_share + _beside(yoke)):
         raise PlanError([_narrow(yoke)])
     found = front_neck(
         wanted.style,
@@ -40,6 +40,7 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
         share=yoke.body_share,
         drop_rows=wanted.drop_cm * per_cm,
         rows_per_cm=per_cm,
+        beside=_beside(yoke),
     )
     if isinstance(found, TooShallow):
         raise PlanError([_shallow(project, wanted, yoke, found)])
@@ -57,12 +58,17 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
     return found, picked_up(edges, multiple=multiple, point=found.style == "V")
 
 
+def _beside(yoke: RaglanShape) -> int:
+    """An increase by front and back uses a stitch, so that one more must stand at the edge."""
+    return BESIDE_LINE + (yoke.line.increase == "front and back")
+
+
 def _error(code: str, field: str, message: str, remedy: str) -> Finding:
     return Finding(f"neck.{code}", Severity.ERROR, field, message, remedy)
 
 
 def _narrow(yoke: RaglanShape) -> Finding:
-    least = 2 * (yoke.body_share + BESIDE_LINE)
+    least = 2 * (yoke.body_share + _beside(yoke))
     return _error(
         "front-narrow",
         "garment.neck.opening",

@@ -55,6 +55,13 @@ class NeckShape:
     its stitches are picked up."""
     picked: PickedUp | None = None
     """How the band is picked up, round a neck whose front is worked flat."""
+    folds: bool = False
+    """Whether the band is worked twice as deep as it is worn, and folded outwards."""
+
+    @property
+    def worn_cm(self) -> float:
+        """How high the band stands when it is worn."""
+        return self.band.rounds.cm / (2 if self.folds else 1)
 
     @property
     def edge(self) -> Count:

@@ -244,7 +244,7 @@ def residuals(plan: Plan) -> tuple[Residual, ...]:
     counts: tuple[tuple[str, Count | None, str], ...] = (
         ("Neck edge, all round", shape.neck.edge, "sts"),
         ("Front of the neck below the back", shape.front.rows if shape.front else None, "rows"),
-        ("Neckband, depth", shape.neck.rounds, "rnds"),
+        (f"Neckband, {'unfolded' if shape.neck.folds else 'depth'}", shape.neck.rounds, "rnds"),
         ("Yoke depth", shape.yoke.rounds, "rnds"),
         *(
             (f"Band {band.number}, {band.shape.name}, all round", band.shape.start, "sts")

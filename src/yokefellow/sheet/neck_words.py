@@ -16,13 +16,65 @@ from yokefellow.shaping.shapes import RaglanShape
 from yokefellow.sheet.raglan import open_lines
 from yokefellow.wording import length
 
-__all__ = ["TO_JOIN", "front_words", "last_neckband_words", "provisional_words"]
+__all__ = [
+    "TO_JOIN",
+    "cast_on_words",
+    "front_words",
+    "high_words",
+    "last_neckband_words",
+    "provisional_words",
+]
 
 TO_JOIN = (
     "To join, hold the needle with the last stitch cast on in your right hand and the first "
     "in your left. Hang a marker on the right needle: this is BOR, at the centre back. Work "
     "the first stitch with the yarn that hangs from the right needle and pull it snug."
 )
+
+TIGHT = 1.25
+"""An edge that must stretch farther than this deserves a cast-on that gives more than most."""
+
+
+def cast_on_words(plan: Plan) -> str:
+    """Say how to cast on so that the edge goes over the head."""
+    need = plan.figures.cm("head") / plan.shape.neck.edge.cm
+    loosely = (
+        "Cast on loosely, with a method that stretches (long-tail, over the needle held a little "
+        "apart): the edge must go over the head."
+    )
+    if need < TIGHT:
+        return loosely
+    return (
+        f"{loosely} It must stretch to {need:.1f} times its width, so a twisted long-tail cast-on "
+        "is better still (the old Norwegian way): go with the needle under both strands of the "
+        "loop on the thumb, down into the loop and out towards you, take the strand of the "
+        "forefinger, and bring it back the way you came, turning the thumb a little to let it "
+        "through."
+    )
+
+
+def high_words(plan: Plan) -> Iterator[str]:
+    """Say how a high neckband stands."""
+    neck, unit = plan.shape.neck, plan.project.sheet.units
+    finish = plan.project.garment.neck.finish
+    if finish == "high":
+        yield (
+            f"The neckband stands high: {neck.rounds.got} rounds of rib, "
+            f"{length(neck.rounds.cm, unit)}."
+        )
+    elif finish == "folded high":
+        twisted = (
+            " The fold shows the other side of the rib: of twisted rib that is the plainer one."
+            if neck.rib == "twisted"
+            else ""
+        )
+        yield (
+            f"The neckband is worked twice as high as it stands, {neck.rounds.got} rounds or "
+            f"{length(neck.rounds.cm, unit)}, and folded outwards in half when it is worn: "
+            f"{length(neck.worn_cm, unit)} stand up. Its edge lies outside, so it must be as loose "
+            f"as the rib itself.{twisted}"
+        )
+
 
 SPARE_CHAINS = 6
 """Chains beyond the stitches, so that a few bumps can be left out at either end."""

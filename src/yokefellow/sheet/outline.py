@@ -97,7 +97,7 @@ def outline(shape: Shape) -> Outline:
         neck=shape.neck.stitches.cm / 4,
         dip=dip,
         rise=rise,
-        band=shape.neck.rounds.cm,
+        band=shape.neck.worn_cm,
         depth=depth,
         underarm=underarm,
         sleeve_top=along(underarm, ACROSS_ARM, shape.split.sleeve.cm / 2),

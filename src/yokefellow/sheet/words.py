@@ -20,7 +20,9 @@ from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, 
 from yokefellow.sheet.edge_words import band_words, edge_words
 from yokefellow.sheet.neck_words import (
     TO_JOIN,
+    cast_on_words,
     front_words,
+    high_words,
     last_neckband_words,
     provisional_words,
 )
@@ -121,7 +123,7 @@ def _last_neckband(plan: Plan, section: Section) -> tuple[str, ...]:
     worked, ended = edge_words(plan, "The neckband", neck.band, neck.band_stitches)
     if neck.picked is None and neck.band_stitches != neck.stitches.got:
         worked += f" The first round goes there from {neck.stitches.got}."
-    said = last_neckband_words(plan, section)
+    said = (*last_neckband_words(plan, section), *high_words(plan))
     return (*said, worked, f"{ended} This edge must go over the head.")
 
 
@@ -130,12 +132,10 @@ def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
     if neck.is_last:
         return _last_neckband(plan, section)
     said = [
-        "The sweater begins at the neck and grows downwards. Cast on loosely, with a method that "
-        "stretches (long-tail, over the needle held a little apart): the edge must go over the "
-        "head.",
+        f"The sweater begins at the neck and grows downwards. {cast_on_words(plan)}",
         TO_JOIN,
     ]
-    said += band_words(plan)
+    said += (*high_words(plan), *band_words(plan))
     what = "rib" if neck.band.finish == "rib" else "band"
     if neck.band_stitches != neck.stitches.got:
         said.append(

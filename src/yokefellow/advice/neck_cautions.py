@@ -1,0 +1,106 @@
+"""Whether the neck goes over the head, and stays on the shoulders."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from types import MappingProxyType
+
+from yokefellow.advice.caution import caution
+from yokefellow.findings import Finding, Severity
+from yokefellow.fit import HEAD_STRETCH
+from yokefellow.project.models import Project
+from yokefellow.shaping.bindoffs import BIND_OFFS
+from yokefellow.shaping.shapes import NeckShape, Shape
+from yokefellow.sizing.figures import Figures
+from yokefellow.wording import length
+
+__all__ = ["SLIPS_OFF", "neck_cautions", "neck_stretch"]
+
+FABRIC_STRETCH = MappingProxyType({"rib": 1.7, "garter": 1.45, "rolled": 1.45, "folded": 1.5})
+"""How far a band itself stretches round, whatever its edge allows (common practice, no source)."""
+
+ROUGHLY = 0.97
+"""The stretch of a neck edge is a rule of thumb: a few hundredths do not make a caution."""
+
+SLIPS_OFF = 0.65
+"""A neck wider than this share of the shoulders begins to slip off them (common practice;
+necks in print are 46 to 64 cm, unstretched)."""
+
+BABY_TIGHT = 1.2
+"""A baby's neck that must stretch farther than this is tight to pull on (common practice)."""
+
+
+def neck_stretch(neck: NeckShape) -> float:
+    """Give how far the neck's edge stretches: as far as its band and its edge both allow.
+
+    An edge that is cast on gives as far as a long-tail cast-on does, one that
+    is worked last as far as its bind-off.
+    """
+    edge = BIND_OFFS[neck.band.bind_off].stretch if neck.is_last else HEAD_STRETCH
+    return min(edge, FABRIC_STRETCH[neck.band.finish])
+
+
+def neck_cautions(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    """Give every caution about the opening of the neck."""
+    yield from _over_head(project, figures, shape)
+    yield from _over_shoulders(project, figures, shape)
+
+
+def _over_head(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    unit, stretch = project.sheet.units, neck_stretch(shape.neck)
+    edge_cm, head_cm = shape.neck.edge.cm, figures.cm("head")
+    is_baby = figures.group == "babies"
+    if edge_cm * stretch < head_cm * ROUGHLY:
+        yield caution(
+            "neck.over-head",
+            "garment.neck.opening",
+            f"A neck of {length(edge_cm, unit)} stretches to about "
+            f"{length(edge_cm * stretch, unit)}, {stretch:g} times as far, as {_limit(shape.neck)} "
+            f"allows; the head is {length(head_cm, unit)}.",
+            f"Make the opening at least {length(head_cm / stretch, unit)}"
+            f"{_stretchier(shape, head_cm)}{_SLIT if is_baby else ''}.",
+        )
+    elif is_baby and edge_cm * BABY_TIGHT < head_cm:
+        yield Finding(
+            "neck.baby",
+            Severity.NOTE,
+            "garment.neck.opening",
+            f"A baby's head is large: the neck of {length(edge_cm, unit)} must stretch to "
+            f"{length(head_cm, unit)} each time the sweater is put on.",
+            f'It goes over; opening = "wide" goes more easily{_SLIT}.',
+        )
+
+
+_SLIT = "; surest is an opening along one shoulder, with buttons, which this sheet does not plan"
+
+
+def _limit(neck: NeckShape) -> str:
+    """Name what holds the edge: the cast-on, the bind-off or the band."""
+    if neck_stretch(neck) == FABRIC_STRETCH[neck.band.finish]:
+        return "the band"
+    return "its bind-off" if neck.is_last else "a long-tail cast-on"
+
+
+def _stretchier(shape: Shape, head_cm: float) -> str:
+    """Offer a band worked last, where its stretchiest bind-off would do."""
+    neck = shape.neck
+    best = min(BIND_OFFS["yarn overs"].stretch, FABRIC_STRETCH[neck.band.finish])
+    if neck.is_last or neck.band.finish == "folded" or neck.edge.cm * best < head_cm * ROUGHLY:
+        return ""
+    return (
+        '; or write garment.neck.cast_on = "provisional": a band worked last is bound off so '
+        f"that it stretches {best:g} times as far"
+    )
+
+
+def _over_shoulders(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+    unit, opening_cm = project.sheet.units, shape.neck.stitches.cm
+    shoulder_cm = figures.cm("shoulder_girth")
+    if opening_cm > SLIPS_OFF * shoulder_cm:
+        yield caution(
+            "neck.wide",
+            "garment.neck.opening",
+            f"The neck is {length(opening_cm, unit)} round, and the shoulders "
+            f"{length(shoulder_cm, unit)}: it may slip off them.",
+            f"Write at most {length(SLIPS_OFF * shoulder_cm, unit)}.",
+        )
