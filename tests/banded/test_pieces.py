@@ -132,6 +132,13 @@ def test_the_knitter_gets_every_picture_back_from_body_and_sleeves(portion: int)
         looks_right(one)
 
 
+def test_it_does_not_matter_which_yoke_lies_above() -> None:
+    for seed in range(9000, 9005):
+        made = planned_or_none(edited(thrown(seed), garment__yoke={"style": "raglan"}))
+        assert made is not None, seed
+        looks_right(made)
+
+
 def test_a_straight_bodys_own_count_is_a_multiple_of_its_band() -> None:
     for name in ("pebbles", "diamonds", "winding-path"):
         made = planned(with_bands([{"chart": name}]))
