@@ -283,6 +283,14 @@ def test_what_cannot_be_knitted_is_refused_with_what_can(pins: Sections, code: s
     assert found.remedy
 
 
+def test_a_pin_is_not_laid_to_the_repeat_of_a_band() -> None:
+    project = load(EXAMPLES / "late-veranda.toml")
+    body = plan(project).shape.split.body.got + 2
+    told = {one.code for one in plan(change_pins(project, body=body)).findings}
+    assert "fixed.cost" in told
+    assert "band.gives-way" not in told
+
+
 def test_a_repeat_that_divides_no_pinned_count_is_refused_with_counts_that_were_tried() -> None:
     project = load(EXAMPLES / "late-veranda.toml")
     increases = [step.after + 1 for step in plan(project).shape.yoke.increase_rounds]

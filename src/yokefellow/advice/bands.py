@@ -121,12 +121,18 @@ def _sleeve_floats(project: Project, band: SectionBand) -> Iterator[Finding]:
 
 def _gives_way(project: Project, shape: Shape) -> Iterator[Finding]:
     """Tell when body, sleeves or underarms gave way for the sake of a repeat."""
-    split, unit = shape.split, project.sheet.units
-    pieces = (
-        ("the chest", split.body),
-        ("the sleeve", split.sleeve),
-        ("the underarm", split.underarm),
-    )
+    split, unit, fixed = shape.split, project.sheet.units, project.fixed
+    if project.pattern is not None or fixed.yoke is not None or fixed.increases:
+        return  # then they give way for the counts that are given
+    pieces = [
+        (name, count)
+        for name, count, pin in (
+            ("the chest", split.body, fixed.body),
+            ("the sleeve", split.sleeve, fixed.sleeve),
+            ("the underarm", split.underarm, fixed.underarm),
+        )
+        if pin is None
+    ]
     gave = [
         f"{name} is {length(abs(count.residual_cm), unit)} "
         f"{'wider' if count.residual_cm > 0 else 'narrower'} than asked"

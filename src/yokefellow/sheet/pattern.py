@@ -66,12 +66,16 @@ def from_pattern(plan: Plan) -> PatternView | None:
 
 def _intro(plan: Plan, followed: Followed) -> Iterator[str]:
     size, unit = followed.size, plan.project.sheet.units
+    others = (
+        "The other rounds of the yoke are plain, or carry its colour bands."
+        if plan.charts
+        else "All other rounds of the yoke are plain."
+    )
     yield (
         f"This sweater has the stitches of size {size.size.size}, from the neck to the split. Its "
         "rounds are counted anew for your row gauge and this body; body, sleeves and yarn are "
         "planned afresh. Keep the pattern beside you: its increase rounds are worked as it works "
-        "them, and this sheet says in which round, and which count to meet. All other rounds of "
-        "the yoke are plain."
+        f"them, and this sheet says in which round, and which count to meet. {others}"
     )
     yield (
         "The table shows each size as it would come out at your gauge. "
