@@ -15,7 +15,10 @@ from yokefellow.findings import Finding, PlanError, ProjectError, Severity
 from yokefellow.project.fixed import Fixed
 from yokefellow.project.load import load
 from yokefellow.project.models import Project
+from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
+from yokefellow.sheet.json import render_json
+from yokefellow.sheet.text import render_text
 from yokefellow.whatif import change
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -202,6 +205,15 @@ def test_each_pin_says_what_it_gives_and_what_would_be_chosen_without_it() -> No
     )
     assert price.remedy == f"Without this pin it would be {free.shape.split.body.got}."
     assert price.severity is Severity.NOTE
+
+
+def test_each_sentence_stands_on_the_sheet_and_at_a_glance() -> None:
+    made = planned(with_pins(sized(), neck=90, sleeve=76))
+    said = prices(made)
+    assert set(said) == {"fixed.neck", "fixed.sleeve"}
+    for page in (render_text(made), render_glance(made), render_json(made)):
+        words = " ".join(page.split())
+        assert all(price.message in words for price in said.values())
 
 
 def test_a_pin_says_what_it_moves_elsewhere() -> None:
