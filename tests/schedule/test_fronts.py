@@ -56,9 +56,10 @@ def parts(plan: Plan) -> tuple[RaglanShape, FrontNeck, Section]:
     return plan.shape.yoke, plan.shape.front, plan.schedule.sections[0]
 
 
-def test_most_sizes_and_gauges_have_a_front_worked_flat() -> None:
+def test_every_size_and_gauge_has_a_front_worked_flat_by_size() -> None:
     tried = sum(len(GAUGES[at % 3 :: 3]) for at, _ in enumerate(every_size()))
-    assert len(sweaters()) >= 0.9 * tried  # snapshot
+    # derived: a drop by size bends to the yoke and to the edges of a V, so none is refused
+    assert len(sweaters()) == tried
     assert {plan.finished.neck.front.style for plan in sweaters() if plan.finished.neck.front} == {
         *FRONTS
     }

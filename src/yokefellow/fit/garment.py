@@ -129,9 +129,10 @@ def fit(project: Project, figures: Figures) -> Finished:
     ease_chest_cm = ease_cm(project.ease.chest, figures.cm("chest"))
     ease_arm_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
     garment = project.garment
+    yoke = _yoke_fit(project, figures, figures.cm("chest") + ease_chest_cm)
     return Finished(
-        neck=neck_fit(project, figures),
-        yoke=_yoke_fit(project, figures, figures.cm("chest") + ease_chest_cm),
+        neck=neck_fit(project, figures, yoke_cm=yoke.depth_cm),
+        yoke=yoke,
         body=body_fit(project, figures, garment.body.length),
         sleeve=sleeve_fit(project, figures, garment.sleeves.length),
         ease_chest_cm=ease_chest_cm,

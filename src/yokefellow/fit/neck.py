@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from types import MappingProxyType
 
 from yokefellow.fit.finished import FrontFit, NeckFit
@@ -32,13 +33,18 @@ V_DEEPER = 2.4
 """How much deeper a V is cut than a scooped front (common practice: 15 to 20 cm on adults)."""
 
 
-def neck_fit(project: Project, figures: Figures) -> NeckFit:
-    """Give the finished neck that was asked for."""
+V_OF_YOKE = 0.65
+"""A V by size is cut at most this share of the yoke, so that the fronts are joined well above the
+underarm (our choice): on babies and children it is the less."""
+
+
+def neck_fit(project: Project, figures: Figures, *, yoke_cm: float = inf) -> NeckFit:
+    """Give the finished neck that was asked for, in a yoke so deep at the back."""
     choices = project.garment.neck
     raise_cm = 0.0 if choices.back_raise == "none" else figures.cm("back_raise")
     if choices.opening == "boat" and choices.back_raise == "by size":
         raise_cm *= BOAT_RAISE
-    front = _front(project, figures)
+    front = _front(project, figures, yoke_cm)
     # A front cut low needs no back raised above it.
     return NeckFit(
         opening_cm=opening_cm(project, figures),
@@ -75,11 +81,12 @@ def opening_cm(project: Project, figures: Figures) -> float:
     return wide_cm
 
 
-def _front(project: Project, figures: Figures) -> FrontFit | None:
+def _front(project: Project, figures: Figures, yoke_cm: float) -> FrontFit | None:
     choices = project.garment.neck
     if choices.front == "level":
         return None
     usual_cm = DROP_CM[figures.group] * (V_DEEPER if choices.front == "V" else 1.0)
+    usual_cm = min(usual_cm, V_OF_YOKE * yoke_cm)
     drop_cm = usual_cm if isinstance(choices.drop, str) else choices.drop
     return FrontFit(choices.front, drop_cm)
 

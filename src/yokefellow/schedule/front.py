@@ -20,7 +20,7 @@ from yokefellow.schedule.raglan import (
     piece_words,
     whole,
 )
-from yokefellow.schedule.rows import Feature, Op, Row, RowKind, Section, Step
+from yokefellow.schedule.rows import Feature, Op, Row, RowKind, Section, Step, taken
 from yokefellow.schedule.steps import knit, tidy
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.shapes import RaglanShape
@@ -52,6 +52,7 @@ def _first(yoke: RaglanShape, neck: FrontNeck) -> Row:
 
 
 def _rows(yoke: RaglanShape, neck: FrontNeck) -> Iterator[Row]:
+    growing = tuple(step.number for step in yoke.increase_rounds)
     for number in range(2, neck.rows.got + 1):
         steps = _row(yoke, neck, number)
         if number == neck.rows.got:
@@ -60,28 +61,22 @@ def _rows(yoke: RaglanShape, neck: FrontNeck) -> Iterator[Row]:
             yield Row((*steps, *across), Feature.JOIN, RowKind.FLAT_RIGHT, why=why)
         elif number % 2:
             back = tidy(Op(_WRONG_SIDE[op.code], op.times) for op in reversed(steps))
-            yield _flat(back, RowKind.FLAT_WRONG, yoke, neck, number)
+            yield _flat(back, RowKind.FLAT_WRONG, _why(yoke, neck, number, growing))
         else:
-            yield _flat(steps, RowKind.FLAT_RIGHT, yoke, neck, number)
+            yield _flat(steps, RowKind.FLAT_RIGHT, _why(yoke, neck, number, growing))
 
 
-def _flat(
-    steps: tuple[Step, ...], kind: RowKind, yoke: RaglanShape, neck: FrontNeck, number: int
-) -> Row:
-    words = _why(yoke, neck, number)
-    if not words:
-        code = "p" if kind is RowKind.FLAT_WRONG else "k"
-        stitches = sum(step.times for step in steps if isinstance(step, Op) and step.code == code)
-        return Row((Op(code, stitches),), kind=kind)
-    return Row(steps, Feature.INCREASE, kind, why=words)
+def _flat(steps: tuple[Step, ...], kind: RowKind, why: str) -> Row:
+    if why:
+        return Row(steps, Feature.INCREASE, kind, why=why)
+    return Row((Op("p" if kind is RowKind.FLAT_WRONG else "k", taken(steps)),), kind=kind)
 
 
-def _why(yoke: RaglanShape, neck: FrontNeck, number: int) -> str:
+def _why(yoke: RaglanShape, neck: FrontNeck, number: int, growing: tuple[int, ...]) -> str:
     """Say which pieces gain stitches in a row, and how far the neck's edges are."""
-    all_of = [step.number for step in yoke.increase_rounds]
     lines = (
-        f"increase row {all_of.index(number) + 1} of {len(all_of)}: {piece_words(yoke, number)}"
-        if number in all_of
+        f"increase row {growing.index(number) + 1} of {len(growing)}: {piece_words(yoke, number)}"
+        if number in growing
         else ""
     )
     edges = (

@@ -34,14 +34,10 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
     per_cm = yoke.rounds.per_cm
     if yoke.front.start < 2 * (yoke.body_share + _beside(yoke)):
         raise PlanError([_narrow(yoke)])
-    found = front_neck(
-        wanted.style,
-        front=yoke.front.start,
-        share=yoke.body_share,
-        drop_rows=wanted.drop_cm * per_cm,
-        rows_per_cm=per_cm,
-        beside=_beside(yoke),
-    )
+    found = _shaped(wanted, yoke, wanted.drop_cm * per_cm)
+    if isinstance(found, TooShallow) and isinstance(project.garment.neck.drop, str):
+        # A drop by size is only a wish: the V is cut as deep as its edges need.
+        found = _shaped(wanted, yoke, found.rows)
     if isinstance(found, TooShallow):
         raise PlanError([_shallow(project, wanted, yoke, found)])
     _refuse_deep(project, wanted, yoke, found)
@@ -56,6 +52,17 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
     )
     multiple = edge_multiple(project.garment.neck)
     return found, picked_up(edges, multiple=multiple, point=found.style == "V")
+
+
+def _shaped(wanted: FrontFit, yoke: RaglanShape, drop_rows: float) -> FrontNeck | TooShallow:
+    return front_neck(
+        wanted.style,
+        front=yoke.front.start,
+        share=yoke.body_share,
+        drop_rows=drop_rows,
+        rows_per_cm=yoke.rounds.per_cm,
+        beside=_beside(yoke),
+    )
 
 
 def _beside(yoke: RaglanShape) -> int:
