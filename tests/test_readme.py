@@ -33,6 +33,15 @@ def test_the_raglan_of_the_readme_can_be_knitted() -> None:
     assert isinstance(plan(parse(plain + "\n" + raglan)).shape.yoke, RaglanShape)
 
 
+def test_the_fuller_front_of_the_readme_can_be_knitted() -> None:
+    plain, _ = blocks("toml")
+    (body,) = [block for block in blocks("text") if "high_chest" in block]
+    made = plan(parse(plain.replace('[body]\nchest = "38 in"', body)))
+    assert [dart.half for dart in made.shape.body.darts] == ["front"]
+    (told,) = [found for found in made.findings if found.code == "fit.front-longer"]
+    assert told.message in README.replace("\n", " ")
+
+
 def test_the_pins_and_the_pattern_of_the_readme_can_be_knitted() -> None:
     plain, _ = blocks("toml")
     (pins,) = [block for block in blocks("text") if block.startswith("[fixed]")]

@@ -9,6 +9,8 @@ from tests.sweaters import planned, sized
 from yokefellow.conductor import Plan
 from yokefellow.schedule.rows import Feature
 from yokefellow.sheet.html import render_html
+from yokefellow.whatif.pieces import body_of
+from yokefellow.yarn.counting import parts_of
 
 LONG_FRONT = {"front_length": "48 cm", "back_length": "43 cm"}
 ROUND_BACK = {"front_length": "40 cm", "back_length": "48 cm"}
@@ -86,3 +88,12 @@ def test_the_sides_are_not_shaped_in_the_rows_of_a_dart() -> None:
     numbers = {change.number for change in plan.shape.body.changes}
     (dart,) = plan.shape.body.darts
     assert not numbers & {dart.number, dart.number + 1}
+
+
+@pytest.mark.parametrize("turned", ["german", "wrapped"])
+@pytest.mark.parametrize("body", [LONG_FRONT, ROUND_BACK])
+def test_a_supposed_length_costs_what_its_rows_cost(turned: str, body: dict[str, str]) -> None:
+    plan = a_sweater(body, turned, garment__body__shape="waist")
+    supposed = body_of(plan, plan.project.garment.body.length)
+    (knitted,) = [part for part in parts_of(plan.schedule) if part.key == "body"]
+    assert supposed.parts[0].counts == knitted.counts

@@ -338,3 +338,15 @@ def test_a_place_between_sizes_reads_a_column_there() -> None:
     assert place((80.0, 90.0), 90.0).words(("S", "M")) == "M"
     assert place((80.0, 90.0), 74.0).words(("S", "M")) == "below S"
     assert place((80.0, 90.0), 96.0).words(("S", "M")) == "beyond M"
+
+
+def test_a_full_bust_fills_the_shoulders_by_the_round_above_it() -> None:
+    full, _ = filled("women", chest=112, high_chest=97)
+    # derived: 112 - 97 - (0.184 x 112 - 16) = 10.4 cm of bust, so the chest of 101.6 cm
+    usual, _ = filled("women", chest=101.6)
+    for name in ("shoulder_girth", "armhole_depth", "upper_arm", "neck"):
+        assert full.cm(name) == pytest.approx(usual.cm(name), abs=0.05)
+    assert full.cm("chest") == 112  # derived: as measured
+    assert full.own_cm("high_chest") == 97
+    assert "by your high chest" in full.by_name["shoulder_girth"].source
+    assert usual.own_cm("shoulder_girth") is None

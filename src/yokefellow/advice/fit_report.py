@@ -62,8 +62,8 @@ class FitLine:
 
 TOLERANCE_CM = 1.0
 """Half a centimetre at each side is within the measuring (common practice),"""
-TOLERANCE_STITCHES = 1.5
-"""and so is what whole stitches in pairs may miss."""
+TOLERANCE_STITCHES = 2.5
+"""and so is what whole stitches may miss, changed four at a time."""
 HIP_STRETCH = 0.03
 """A ribbed edge a few hundredths narrower than the hips still lies well (common practice)."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.findings import Finding, Severity
+from yokefellow.sizing.bust import frame_cm
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.place import place, value
 from yokefellow.sizing.tables import SizingTable, size_named
@@ -77,7 +78,8 @@ def upper_arm_filled(table: SizingTable, figures: Figures, unit: LengthUnit) -> 
         return
     said = [f"The upper arm was not measured: {length(arm.cm, unit)} is filled in ({arm.source})."]
     row = table.rows["upper_arm"]
-    where = place(table.rows["chest"].middle_cm, figures.cm("chest"))
+    frame = frame_cm(figures.cm("chest"), figures.own_cm("high_chest"))
+    where = place(table.rows["chest"].middle_cm, frame)
     usual_cm = arm.cm
     if row.surveyed_cm and not where.beyond:
         usual_cm = value(row.surveyed_cm, where)

@@ -66,7 +66,7 @@ def _frame(chest: Measured, own: Mapping[str, Measured]) -> Measured:
     """Give the chest that the rest of the body goes by: a full bust makes no wider shoulders."""
     high = own.get("high_chest")
     cm = frame_cm(chest.cm, high.cm if high else None)
-    return chest if cm == chest.cm else replace(chest, name="chest by the high chest", cm=cm)
+    return chest if cm == chest.cm else replace(chest, name="frame", cm=cm)
 
 
 def _own(project: Project) -> dict[str, Measured]:
@@ -180,6 +180,8 @@ def _held(filled: Measured, own: Mapping[str, Measured]) -> Measured:
 
 
 def _named(by: Measured, unit: LengthUnit) -> str:
+    if by.name == "frame":
+        return f"a chest of {length(by.cm, unit)}, by your high chest"
     filled = by.origin is Origin.FILLED and by.name != "chest"
     return f"{_spaced(by.name)} {length(by.cm, unit)}{' (filled)' if filled else ''}"
 
