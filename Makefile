@@ -19,9 +19,10 @@ PIP = $(PYTHON) -m pip --disable-pip-version-check
 EXAMPLE = warm-evenings
 OUT = examples/out
 FUZZ_SECONDS = 300
+ROOM = notation
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
-.PHONY: sweater test page check proof bench wheel newcomers hostile fuzz clean
+.PHONY: sweater test page check proof bench wheel newcomers hostile fuzz mutants clean
 
 sweater: $(OUT)/$(EXAMPLE).html $(OUT)/$(EXAMPLE).pdf
 	@echo "The sheet of the example $(EXAMPLE):"
@@ -51,6 +52,10 @@ $(VENV)/.test: $(VENV)/.ready
 $(VENV)/.check: $(VENV)/.test
 	$(PIP) install --quiet --editable ".[test,check]"
 	@touch $(VENV)/.check
+
+$(VENV)/.mutants: $(VENV)/.test
+	$(PIP) install --quiet --editable ".[test,mutation]"
+	@touch $(VENV)/.mutants
 
 test: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)
@@ -90,6 +95,10 @@ hostile: $(VENV)/.test
 
 fuzz: $(VENV)/.test
 	$(PYTHON) -m tests.hostile.fuzz $(FUZZ_SECONDS)
+
+# Small changes in the program that the tests must notice: `make mutants ROOM=notation`.
+mutants: $(VENV)/.mutants
+	$(PYTHON) -m tests.mutation.run $(ROOM)
 
 clean:
 	rm -rf $(VENV) $(OUT) build dist .mypy_cache .pytest_cache .ruff_cache

@@ -1,0 +1,153 @@
+"""Change the program in small ways and see whether the tests notice: `make mutants ROOM=notation`.
+
+mutmut makes the mutants of one room in a copy of the tracked files under
+`build/mutation/`, and tries each on the tests that `rooms.toml` names. What
+survives is looked up in `survivors/ROOM.toml`, where each survivor stands with
+the reason why no test can or need tell it from the program; one that is not
+there is printed, and the command fails.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+import tomllib
+from collections import Counter
+from collections.abc import Mapping
+from pathlib import Path
+from typing import NamedTuple
+
+HERE = Path(__file__).resolve().parent
+ROOT = HERE.parents[1]
+SCRATCH = ROOT / "build" / "mutation"
+
+CONFIG = """
+
+[tool.mutmut]
+source_paths = ["src"]
+only_mutate = ["src/yokefellow/{room}/*"]
+also_copy = {beside}
+pytest_add_cli_args = ["-p", "no:cacheprovider", "-p", "no:xdist"]
+pytest_add_cli_args_test_selection = {tests}
+"""
+
+BESIDE = ["templates", "sizing_tables", "examples", "README.md", "DEVELOPERS.md", "Makefile"]
+"""What the tests read as it stands in the checkout."""
+
+SHOW = """
+import json, sys
+from mutmut.mutation.diff_apply import get_diff_for_mutant
+print(json.dumps({name: get_diff_for_mutant(name) for name in json.load(sys.stdin)}))
+"""
+
+SURVIVED: dict[int | None, str] = {0: "survived", 5: "no test", 33: "no test"}
+UNTRIED: set[int | None] = {None, 2, 34}
+
+
+class Mutant(NamedTuple):
+    """A change that no test noticed."""
+
+    function: str
+    change: str
+    """The lines taken out and put in, without the others."""
+
+
+def main(room: str, children: str = "2") -> int:
+    folder = SCRATCH / room
+    prepare(folder, room)
+    subprocess.run(
+        (sys.executable, "-m", "mutmut", "run", "--max-children", children),
+        cwd=folder,
+        check=False,
+        stdout=(folder / "mutmut.log").open("w"),
+        stderr=subprocess.STDOUT,
+    )
+    codes = exit_codes(folder)
+    if not codes:
+        print((folder / "mutmut.log").read_text()[-3000:])
+        return 1
+    return told(room, codes, survivors(folder, codes))
+
+
+def prepare(folder: Path, room: str) -> None:
+    """Copy the tracked files beside what an earlier run left to go on from."""
+    tracked = subprocess.run(
+        ("git", "ls-files", "-z"), cwd=ROOT, check=True, capture_output=True, text=True
+    ).stdout
+    for name in filter(None, tracked.split("\0")):
+        if not (ROOT / name).is_file():
+            continue
+        target = folder / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copy2(ROOT / name, target)
+    chosen = tomllib.loads((HERE / "rooms.toml").read_text())[room]["tests"]
+    config = CONFIG.format(room=room, beside=json.dumps(BESIDE), tests=json.dumps(chosen))
+    with (folder / "pyproject.toml").open("a") as file:
+        file.write(config)
+
+
+def exit_codes(folder: Path) -> dict[str, int | None]:
+    """Read what mutmut wrote of each mutant."""
+    found: dict[str, int | None] = {}
+    for file in sorted((folder / "mutants" / "src").rglob("*.py.meta")):
+        found |= json.loads(file.read_text())["exit_code_by_key"]
+    return found
+
+
+def survivors(folder: Path, codes: Mapping[str, int | None]) -> list[Mutant]:
+    """Show every change that no test noticed."""
+    names = [name for name, code in codes.items() if code in SURVIVED]
+    shown = subprocess.run(
+        (sys.executable, "-c", SHOW),
+        cwd=folder,
+        input=json.dumps(names),
+        check=True,
+        capture_output=True,
+        text=True,
+    )
+    diffs = json.loads(shown.stdout.splitlines()[-1])
+    return sorted(Mutant(function(name), change(diff)) for name, diff in diffs.items())
+
+
+def function(mutant: str) -> str:
+    """Name the changed function: `yokefellow.notation.write.x_words__mutmut_3` in words."""
+    return mutant.removeprefix("yokefellow.").rpartition("__mutmut_")[0]
+
+
+def change(diff: str) -> str:
+    """Keep the lines that differ."""
+    kept = [line for line in diff.splitlines()[2:] if line.startswith(("-", "+"))]
+    return "\n".join(line[0] + " " + line[1:].strip() for line in kept)
+
+
+def explained(room: str) -> dict[Mutant, str]:
+    file = HERE / "survivors" / f"{room}.toml"
+    if not file.exists():
+        return {}
+    given = tomllib.loads(file.read_text()).get("survivor", [])
+    return {Mutant(one["function"], one["change"].strip()): one["why"] for one in given}
+
+
+def told(room: str, codes: Mapping[str, int | None], alive: list[Mutant]) -> int:
+    """Print the figures and what is not explained."""
+    tried = Counter(SURVIVED.get(code, "noticed") for code in codes.values() if code not in UNTRIED)
+    whys = explained(room)
+    open_ones = [mutant for mutant in alive if mutant not in whys]
+    for mutant in open_ones:
+        print(f"\n{mutant.function}\n{mutant.change}")
+    for mutant in set(whys) - set(alive):
+        print(f"\nexplained, and no longer alive: {mutant.function}\n{mutant.change}")
+    total = tried.total()
+    print(
+        f"\n{room}: {total} mutants, {tried['noticed']} noticed "
+        f"({100 * tried['noticed'] / max(1, total):.1f} %), {len(alive)} alive, "
+        f"{len(alive) - len(open_ones)} of them explained; "
+        f"{len(codes) - total} not tried"
+    )
+    return int(bool(open_ones) or total < len(codes))
+
+
+if __name__ == "__main__":
+    sys.exit(main(*sys.argv[1:]))
