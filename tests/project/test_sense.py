@@ -85,6 +85,13 @@ ERRORS = [
     ),
     (fixed("body = 200", "front = 90", "back = 81"), "fixed.front-back", "fixed.front"),
     (fixed("body = 200", "back = 198"), "fixed.front-back", "fixed.back"),
+    (fixed("neck_back = 34"), "fixed.no-lines", "fixed.neck_back"),
+    (
+        fixed("neck_back = 34", "neck_front = 34", "neck_sleeve = 16", "neck = 102")
+        + '[garment.yoke]\nstyle = "raglan"\n',
+        "fixed.neck-shares",
+        "fixed.neck",
+    ),
     (fixed("increase_at = [12, 4]"), "fixed.increase-order", "fixed.increase_at"),
     (
         fixed("increase_at = [12, 64]", "yoke_rounds = 60"),

@@ -6,9 +6,11 @@ import re
 
 import pytest
 
+from tests.knitter import knit_page
 from tests.raglan.raglans import banded, codes, pieces_of, raglan, refused, yoke_of
 from tests.sweaters import Sections, edited, planned
 from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.sheet.html import render_html
 
 STEEP = raglan(size="3X", ease__chest="oversized", garment__yoke__depth="12 cm")
 WIDE_NECK = raglan(
@@ -141,6 +143,49 @@ def test_pins_are_met() -> None:
     odd = {"neck": free.shape.neck.stitches.got + 2, "body": split.body.got}
     back, front, _ = pieces_of(yoke_of(planned(raglan(fixed=odd))))
     assert abs(back.start - front.start) == 2  # derived: what two stitches of the neck ask for
+
+
+@pytest.mark.parametrize(
+    "moved",
+    [
+        {"neck_back": 4, "neck_front": 4},
+        {"neck_sleeve": 2},
+        {"neck_back": 2, "neck_sleeve": -2},
+        {"neck_back": 0, "neck_front": -2, "neck_sleeve": 0},
+    ],
+)
+def test_the_shares_of_the_neck_can_be_pinned(moved: dict[str, int]) -> None:
+    free = yoke_of(planned(raglan()))
+    own = {
+        "neck_back": free.back.start,
+        "neck_front": free.front.start,
+        "neck_sleeve": free.sleeve.start,
+    }
+    same = planned(raglan(fixed=own))
+    assert same.shape == planned(raglan()).shape
+    pins = {name: own[name] + by for name, by in moved.items()}
+    made = planned(raglan(fixed=pins))
+    yoke = yoke_of(made)
+    got = (yoke.back.start, yoke.front.start, yoke.sleeve.start)
+    for name, count in zip(("neck_back", "neck_front", "neck_sleeve"), got, strict=True):
+        assert pins.get(name, count) == count
+    assert made.shape.neck.stitches.got == got[0] + got[1] + 2 * got[2]
+    prices = [one.field for one in made.findings if one.code == "fixed.cost"]
+    assert prices == [f"fixed.{name}" for name in pins]
+    assert knit_page(render_html(made)).held == (made.shape.split.held,) * 2
+
+
+def test_a_share_that_cannot_grow_by_twos_is_refused_with_one_that_can() -> None:
+    free = yoke_of(planned(raglan()))
+    split = planned(raglan()).shape.split
+    pins = {
+        "neck_sleeve": free.sleeve.start + 1,
+        "sleeve": split.sleeve.got,
+        "underarm": split.underarm.got,
+    }
+    finding = refused(raglan(fixed=pins))
+    assert finding.code == "fixed.no-way"
+    assert f"neck_sleeve = {free.sleeve.start}" in finding.remedy
 
 
 def test_pins_that_no_raglan_meets_are_refused_with_the_nearest() -> None:

@@ -12,9 +12,10 @@ from tests.knitter import knit_page
 from tests.sweaters import SECTIONS, Sections, edited, planned, planned_or_refused, sized
 from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, PlanError, ProjectError, Severity
-from yokefellow.project.fixed import Fixed
+from yokefellow.project.fixed import OF_A_RAGLAN, Fixed
 from yokefellow.project.load import load
 from yokefellow.project.models import Project
+from yokefellow.shaping.shapes import RaglanShape
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
@@ -38,7 +39,12 @@ def chosen(made: Plan) -> dict[str, object]:
     """Every count of a plan, by the name it is pinned with."""
     shape = made.shape
     steps = shape.yoke.increase_rounds
-    return {
+    shares: dict[str, object] = {}
+    if isinstance(shape.yoke, RaglanShape):
+        yoke = shape.yoke
+        starts = (yoke.back.start, yoke.front.start, yoke.sleeve.start)
+        shares = dict(zip(OF_A_RAGLAN, starts, strict=True))
+    return shares | {
         "neck": shape.neck.stitches.got,
         "cast_on": shape.neck.band_stitches,
         "increases": [step.after for step in steps],
@@ -83,7 +89,9 @@ def change_pins(project: Project, **pins: object) -> Project:
 
 
 def test_every_count_of_a_plan_can_be_pinned() -> None:
-    assert set(chosen(planned(sized()))) == set(Fixed.model_fields)
+    raglan = planned(sized(garment__yoke__style="raglan"))
+    assert set(chosen(raglan)) == set(Fixed.model_fields)
+    assert set(chosen(planned(sized()))) == set(Fixed.model_fields) - set(OF_A_RAGLAN)
 
 
 @settings(max_examples=25, deadline=None)

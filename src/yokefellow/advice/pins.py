@@ -8,12 +8,12 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.fixed import pinned
+from yokefellow.project.fixed import OF_A_RAGLAN, pinned
 from yokefellow.project.models import Project
 from yokefellow.shaping.assemble import Shaped
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.even import repeats_needed
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.shapes import RaglanShape, Shape
 from yokefellow.wording import length
 
 __all__ = ["pin_notes"]
@@ -56,8 +56,23 @@ def _back(shape: Shape) -> Count:
     return replace(_front(shape), got=shape.split.back)
 
 
+def _share(piece: str) -> Callable[[Shape], Count]:
+    """Give a piece of a raglan's neck; nobody asks for its width but with the pin itself."""
+
+    def of(shape: Shape) -> Count:
+        if not isinstance(shape.yoke, RaglanShape):
+            raise TypeError("only a raglan has pieces at the neck")
+        start = {"back": shape.yoke.back, "front": shape.yoke.front, "sleeve": shape.yoke.sleeve}
+        return Count(start[piece].start, start[piece].start, shape.split.body.per_cm)
+
+    return of
+
+
 _PINS = MappingProxyType(
     {
+        "neck_back": _Pin("Back", "stitches", "across the back of the neck", _share("back")),
+        "neck_front": _Pin("Front", "stitches", "across the front of the neck", _share("front")),
+        "neck_sleeve": _Pin("Sleeve", "stitches", "across its top at the neck", _share("sleeve")),
         "neck": _Pin("Neck", "stitches", "round the neck edge", lambda s: s.neck.stitches),
         "cast_on": _Pin("Cast-on", "stitches", "round the neckband", _cast_on),
         "yoke_rounds": _Pin("Yoke", "rounds", "in the depth of the yoke", lambda s: s.yoke.rounds),
@@ -139,10 +154,11 @@ def _measured(name: str, shaped: Shaped, freed: Shaped | None, project: Project)
     gathered = 1 - project.garment.body.gather / 100 if name == "hem" else 1.0
     off_cm = count.cm - asked.wanted_cm * gathered
     shown = length(abs(off_cm), project.sheet.units)
+    beside = "it would be without" if name in OF_A_RAGLAN else "you asked"
     how = (
-        "what you asked"
+        f"what {beside}"
         if shown.startswith("0 ")
-        else f"{shown} {'more' if off_cm > 0 else 'less'} than you asked"
+        else f"{shown} {'more' if off_cm > 0 else 'less'} than {beside}"
     )
     return f"{pin.name} pinned at {count.got} {pin.thing}: {how} {pin.where}"
 

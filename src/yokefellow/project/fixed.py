@@ -15,6 +15,7 @@ __all__ = [
     "MOST_ROUNDS",
     "MOST_STITCHES",
     "NOTHING",
+    "OF_A_RAGLAN",
     "OF_THE_YOKE",
     "Fixed",
     "IncreaseCounts",
@@ -48,6 +49,12 @@ class Fixed(Model):
 
     neck: _Stitches = None
     """Stitches where the yoke begins."""
+    neck_back: _Few = None
+    """Of a raglan: stitches of the back where the yoke begins, with its share of two lines."""
+    neck_front: _Few = None
+    """Of a raglan: stitches of the front where the yoke begins, with its share of two lines."""
+    neck_sleeve: _Few = None
+    """Of a raglan: stitches of each sleeve where the yoke begins, with its share of two lines."""
     cast_on: _Stitches = None
     """Stitches cast on for the neckband."""
     increases: IncreaseCounts = ()
@@ -82,10 +89,15 @@ NOTHING = Fixed()
 """No pin at all."""
 
 OF_THE_YOKE = (
+    *("neck_back", "neck_front", "neck_sleeve"),
     *("neck", "increases", "increase_at", "yoke"),
     *("body", "sleeve", "underarm", "front", "back"),
 )
 """Counts that are chosen together: a pin on one moves the others."""
+
+
+OF_A_RAGLAN = ("neck_back", "neck_front", "neck_sleeve")
+"""Counts that only a raglan has."""
 
 
 def torso(fixed: Fixed) -> int | None:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed, pinned, torso
+from yokefellow.project.fixed import NOTHING, OF_A_RAGLAN, OF_THE_YOKE, Fixed, pinned, torso
 from yokefellow.project.models import Project
 
 __all__ = ["EQUATION", "Counted", "agreeing", "count_findings", "equation_words", "fixed_findings"]
@@ -65,6 +65,7 @@ def fixed_findings(project: Project) -> Iterator[Finding]:
     yield from _by_percentage(project)
     yield from count_findings(fixed, "fixed")
     yield from _front_and_back(fixed)
+    yield from _shares(project)
     if 1 in fixed.increase_at and project.garment.neck.back_raise != "none":
         yield _error(
             "fixed.increase-first",
@@ -221,6 +222,32 @@ def _held(fixed: Fixed, table: str) -> Iterator[Finding]:
                 f"Write an underarm of at most {max(2, whole // parts - LEAST_HELD)}, or a larger "
                 f"{name}.",
             )
+
+
+def _shares(project: Project) -> Iterator[Finding]:
+    """Back, front and both sleeves are the neck of a raglan; a round yoke has no such shares."""
+    fixed = project.fixed
+    shares = [name for name in OF_A_RAGLAN if getattr(fixed, name) is not None]
+    if shares and project.garment.yoke.style != "raglan":
+        yield _error(
+            "fixed.no-lines",
+            f"fixed.{shares[0]}",
+            f"{_listed(shares)} share out the neck of a raglan, and a round yoke has no lines to "
+            "part it.",
+            'Take them out, or type under [garment.yoke]: style = "raglan".',
+        )
+    back, front, sleeve, neck = fixed.neck_back, fixed.neck_front, fixed.neck_sleeve, fixed.neck
+    if back is None or front is None or sleeve is None or neck is None:
+        return
+    whole = back + front + 2 * sleeve
+    if whole != neck:
+        yield _error(
+            "fixed.neck-shares",
+            "fixed.neck",
+            f"The neck of a raglan is its back, its front and two sleeves: {back} + {front} + "
+            f"2 × {sleeve} would be {whole}, not {neck}.",
+            f"Write neck = {whole}, or take one of the four out.",
+        )
 
 
 def _front_and_back(fixed: Fixed) -> Iterator[Finding]:

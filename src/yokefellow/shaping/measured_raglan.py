@@ -78,6 +78,9 @@ def _meets(found: RaglanSolution, fixed: Fixed) -> bool:
         (fixed.body, split.body.got),
         (fixed.sleeve, split.sleeve.got),
         (fixed.underarm, split.underarm.got),
+        (fixed.neck_back, found.back.start),
+        (fixed.neck_front, found.front.start),
+        (fixed.neck_sleeve, found.sleeve.start),
     )
     return all(pin is None or pin == got for pin, got in pairs)
 

@@ -23,7 +23,18 @@ __all__ = ["pins_refused"]
 NEAR = 12
 """Stitches on either side of a pin within which another is looked for."""
 
-SCALARS = ("neck", "yoke", "body", "sleeve", "underarm", "front", "back")
+SCALARS = (
+    "neck_back",
+    "neck_front",
+    "neck_sleeve",
+    "neck",
+    "yoke",
+    "body",
+    "sleeve",
+    "underarm",
+    "front",
+    "back",
+)
 
 Tries: TypeAlias = Callable[[Fixed, Sequence[BandTask]], object | None]
 """Plans the yoke with other pins; gives nothing where that fails."""

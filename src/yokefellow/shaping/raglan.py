@@ -26,7 +26,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from yokefellow.shaping.counts import Count, permitted
+from yokefellow.project.fixed import OF_A_RAGLAN
+from yokefellow.shaping.counts import Count, nearest, permitted
 from yokefellow.shaping.portion import between_lines
 from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of
 from yokefellow.shaping.shapes import RaglanPiece, Split
@@ -136,6 +137,13 @@ def _shares(task: RaglanTask, split: Split, off: float) -> Iterator[_Starts]:
     least_sleeve = least_piece(task.line_width, body=False)
     reach = max(2.0, off * task.back_neck)
     low, high = task.back_neck - reach, task.back_neck + reach
+    fixed = task.counts.fixed
+    if any(getattr(fixed, name) is not None for name in OF_A_RAGLAN):
+        for starts in _pinned_shares(task, split, (low, high)):
+            bodies = min(starts.back, starts.front)
+            if bodies >= least_back and starts.sleeve >= least_sleeve:
+                yield starts
+        return
     for more in _front_more(split, is_pinned=task.counts.fixed.neck is not None):
         rest = (2 * split.back + more + 2 * split.held) % 4
         for neck in _necks(task, rest):
@@ -144,6 +152,36 @@ def _shares(task: RaglanTask, split: Split, off: float) -> Iterator[_Starts]:
                 sleeve = (neck - 2 * back - more) // 2
                 if sleeve >= least_sleeve and back + more >= least_back:
                     yield _Starts(back, back + more, sleeve)
+
+
+def _pinned_shares(
+    task: RaglanTask, split: Split, backs_near: tuple[float, float]
+) -> Iterator[_Starts]:
+    """Share out the neck where a piece's stitches are given; each grows by twos to its end."""
+    fixed = task.counts.fixed
+    backs: Iterable[int] = range(int(backs_near[0]), int(backs_near[1]) + 1)
+    if fixed.neck_back is not None:
+        backs = (fixed.neck_back,)
+    for back in backs:
+        fronts = (back, back + 1, back - 1, back + 2, back - 2)
+        for front in fronts if fixed.neck_front is None else (fixed.neck_front,):
+            if (split.back - back) % 2 or (split.front - front) % 2:
+                continue
+            for sleeve in _sleeves_beside(task, back + front):
+                if (split.held - sleeve) % 2 == 0:
+                    yield _Starts(back, front, sleeve)
+
+
+def _sleeves_beside(task: RaglanTask, body: int) -> tuple[int, ...]:
+    """Give the sleeves' stitches at a neck whose back and front have so many."""
+    fixed = task.counts.fixed
+    if fixed.neck_sleeve is not None:
+        fits = fixed.neck is None or body + 2 * fixed.neck_sleeve == fixed.neck
+        return (fixed.neck_sleeve,) if fits else ()
+    if fixed.neck is not None:
+        return () if (fixed.neck - body) % 2 else ((fixed.neck - body) // 2,)
+    half = nearest((task.counts.neck - body) / 2, least=0)
+    return (half - 1, half, half + 1)
 
 
 def _necks(task: RaglanTask, rest: int) -> tuple[int, ...]:
