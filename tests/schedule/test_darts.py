@@ -7,7 +7,7 @@ import pytest
 from tests.knitter import knit_page
 from tests.sweaters import planned, sized
 from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Feature
+from yokefellow.schedule.rows import Feature, RowKind
 from yokefellow.sheet.html import render_html
 from yokefellow.whatif.pieces import body_of
 from yokefellow.yarn.counting import parts_of
@@ -97,3 +97,30 @@ def test_a_supposed_length_costs_what_its_rows_cost(turned: str, body: dict[str,
     supposed = body_of(plan, plan.project.garment.body.length)
     (knitted,) = [part for part in parts_of(plan.schedule) if part.key == "body"]
     assert supposed.parts[0].counts == knitted.counts
+
+
+@pytest.mark.parametrize("at", ["1 cm", "3 cm", "6 cm", "12 cm"])
+@pytest.mark.parametrize("shape", ["straight", "waist"])
+def test_a_band_and_the_shaping_it_moves_leave_a_dart_alone(at: str, shape: str) -> None:
+    ball = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 20}
+    plan = a_sweater(
+        {**LONG_FRONT, "chest": "112 cm", "high_chest": "97 cm"},
+        "german",
+        yarn={"MC": ball, "CC1": ball},
+        garment__body__shape=shape,
+        garment__body__bands=[{"chart": "diamonds", "at": at}],
+    )
+    body = plan.shape.body
+    (dart,) = body.darts
+    closed = {dart.number, dart.number + 1}
+    assert not closed & {change.number for change in body.changes}
+    (band,) = body.bands
+    assert not closed & set(range(band.shape.first, band.shape.last + 1))
+    short = [row for row in plan.rows if row.section.key == "body" and row.row.kind in SHORT]
+    assert len(short) == dart.rows
+    knitted = knit_page(render_html(plan))
+    # derived: from marker to marker, as the rows above it have left the front
+    assert max(knitted.heights["body", ""]) == body.rounds.got + dart.rows
+
+
+SHORT = (RowKind.RIGHT_SIDE, RowKind.WRONG_SIDE)

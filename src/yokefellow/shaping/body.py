@@ -88,7 +88,6 @@ def body_shape(
         if waist
         else None,
         darts=darts,
-        growing=growing,
         fullest=fullest if growing else None,
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -56,6 +56,7 @@ def banded_body(
         latest=rounds - 1,
         around=around,
         plain=plain,
+        busy=busy,
     )
     changes = tuple(
         replace(change, number=place) for change, place in zip(shape.changes, places, strict=False)
@@ -98,6 +99,7 @@ def _around_all(
     latest: int,
     around: Callable[[int], int],
     plain: Gauge,
+    busy: Collection[int] = (),
 ) -> tuple[tuple[int, ...], tuple[int, ...]]:
     """Put the shaping rounds outside every band.
 
@@ -119,6 +121,7 @@ def _around_all(
             latest=latest,
             around=partial(_further, around, len(head)),
             plain=plain,
+            busy=busy,
         )
         head, tail = (*head, *tail[:before]), tail[before:]
         counts.append(around(len(head)))
@@ -141,6 +144,7 @@ def _best_way(
     latest: int,
     around: Callable[[int], int],
     plain: Gauge,
+    busy: Collection[int],
 ) -> tuple[int, tuple[int, ...]]:
     """Give how many lie before the band and where all lie: the repeat's own count if it can be.
 
@@ -150,7 +154,9 @@ def _best_way(
     found: list[tuple[int, int, tuple[int, ...]]] = []
     for left_out in range(len(places) + 1):
         kept = places[: len(places) - left_out]
-        ways = ways_around(kept, first=first, last=last, earliest=earliest, latest=latest)
+        ways = ways_around(
+            kept, first=first, last=last, earliest=earliest, latest=latest, busy=busy
+        )
         found += [(_adjusts(band, around(n), plain), n, way) for n, way in ways.items()]
         if any(cost < FAILS for cost, _, _ in found):
             break

@@ -8,7 +8,7 @@ else a round before the band goes to the nearest count, and one after it back.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import lcm
 
@@ -149,7 +149,13 @@ def _free(first: int, rounds: int, taken: frozenset[int]) -> int:
 
 
 def ways_around(
-    places: Sequence[int], *, first: int, last: int, earliest: int, latest: int
+    places: Sequence[int],
+    *,
+    first: int,
+    last: int,
+    earliest: int,
+    latest: int,
+    busy: Collection[int] = (),
 ) -> Mapping[int, tuple[int, ...]]:
     """Give the ways to put shaping rounds outside a band: by how many lie before it.
 
@@ -161,32 +167,39 @@ def ways_around(
         last: and the last such round.
         earliest: round in which shaping may stand,
         latest: and the last such round.
+        busy: rounds that are short rows or close their gaps.
     """
     natural = sum(place < (first + last) / 2 for place in places)
     found: dict[int, tuple[int, ...]] = {}
     for before in sorted(range(len(places) + 1), key=lambda n: (abs(n - natural), n)):
         if abs(before - natural) > MOVED + sum(first <= place <= last for place in places):
             break
-        above = _upward(places[:before], first - 1)
-        below = _downward(places[before:], last + 1)
+        above = _upward(places[:before], first - 1, busy)
+        below = _downward(places[before:], last + 1, busy)
         ends = (*above, *below)
         if not ends or (min(ends) >= earliest and max(ends) <= latest):
             found[before] = (*above, *below)
     return found
 
 
-def _upward(places: Sequence[int], limit: int) -> tuple[int, ...]:
+def _upward(places: Sequence[int], limit: int, busy: Collection[int]) -> tuple[int, ...]:
     moved: list[int] = []
     for place in reversed(places):
-        moved.append(min(place, limit))
+        limit = min(place, limit)
+        while limit in busy:
+            limit -= 1
+        moved.append(limit)
         limit = moved[-1] - APART
     return tuple(reversed(moved))
 
 
-def _downward(places: Sequence[int], least: int) -> tuple[int, ...]:
+def _downward(places: Sequence[int], least: int, busy: Collection[int]) -> tuple[int, ...]:
     moved: list[int] = []
     for place in places:
-        moved.append(max(place, least))
+        least = max(place, least)
+        while least in busy:
+            least += 1
+        moved.append(least)
         least = moved[-1] + APART
     return tuple(moved)
 

@@ -183,12 +183,15 @@ class BodyShape:
     darts: tuple[Dart, ...] = ()
     """Short rows over the front, over the back, or both, in order."""
 
-    growing: int = 0
-    """The last round in which the front grows for the fullest part; 0 when it does not."""
     fullest: Count | None = None
     """Stitches round the fullest part, when the front grows for it."""
     bands: tuple[ChartedBand, ...] = ()
     """Its colour bands, from the underarm down."""
+
+    @property
+    def growing(self) -> int:
+        """The last round in which the front grows for the fullest part; 0 when it does not."""
+        return max((change.number for change in self.changes if change.for_bust), default=0)
 
     def row(self, number: int) -> int:
         """Give the row of the section with which a round is done: short rows count as rows."""

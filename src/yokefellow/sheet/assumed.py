@@ -240,7 +240,7 @@ def _band_fabrics(plan: Plan) -> Iterator[str]:
 
 def residuals(plan: Plan) -> tuple[Residual, ...]:
     """Compare what was wanted with what whole stitches and rounds give."""
-    shape = plan.shape
+    shape, split = plan.shape, plan.shape.split.body
     counts: tuple[tuple[str, Count | None, str], ...] = (
         ("Neck edge, all round", shape.neck.edge, "sts"),
         ("Front of the neck below the back", shape.front.rows if shape.front else None, "rows"),
@@ -250,7 +250,8 @@ def residuals(plan: Plan) -> tuple[Residual, ...]:
             (f"Band {band.number}, {band.shape.name}, all round", band.shape.start, "sts")
             for band in section_bands(shape, plan.charts)
         ),
-        ("Chest, all round", shape.split.body, "sts"),
+        ("Under the arms, all round", split if shape.body.fullest else None, "sts"),
+        ("Chest, all round", shape.body.fullest or split, "sts"),
         ("Underarm, width", shape.split.underarm, "sts"),
         ("Waist, all round", shape.body.waist, "sts"),
         ("Above the hem, all round", shape.body.edge, "sts"),
