@@ -14,7 +14,7 @@ from yokefellow.conductor import Plan
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
-from yokefellow.sheet.text import WIDTH, render_text
+from yokefellow.sheet.text import WIDTH, fit_lines, render_text
 from yokefellow.sheet.view import view
 
 
@@ -29,7 +29,21 @@ def full() -> Plan:
     return planned(sized("women", "L", body=body, garment__body__shape="waist"))
 
 
-@pytest.mark.parametrize("made", [full, plans.small, plans.inches, plans.banded])
+def scooped() -> Plan:
+    """A raglan with everything that has a measure of its own."""
+    return planned(
+        sized(
+            "women",
+            "L",
+            body={"chest": "112 cm", "high_chest": "97 cm"},
+            garment__yoke={"style": "raglan"},
+            garment__neck={"front": "scooped", "back_raise": "4 cm"},
+            garment__body__shape="waist",
+        )
+    )
+
+
+@pytest.mark.parametrize("made", [full, scooped, plans.small, plans.inches, plans.banded])
 def test_every_format_tells_the_same_heights(made: Callable[[], Plan]) -> None:
     plan = made()
     fit = view(plan).fit
@@ -44,7 +58,7 @@ def test_every_format_tells_the_same_heights(made: Callable[[], Plan]) -> None:
         assert f'<th scope="row">{row.place}</th><td>{row.body}' in page
         assert data["shown"]["verdict"] == row.verdict
         assert (data["most_cm"] is None) == (row.most_cm is None)
-    assert max(map(len, text.splitlines())) <= WIDTH
+    assert max(map(len, fit_lines(fit))) <= WIDTH
 
 
 def test_the_summary_names_what_is_off_in_words() -> None:
@@ -76,7 +90,9 @@ def test_the_drawing_has_both_outlines_to_one_scale_and_words_for_them() -> None
     assert min(garment) + max(garment) == pytest.approx(1000, abs=0.3)
 
 
-def test_letters_in_the_table_stand_in_the_drawing() -> None:
-    sheet = view(full())
+@pytest.mark.parametrize("made", [full, scooped])
+def test_letters_in_the_table_stand_in_the_drawing(made: Callable[[], Plan]) -> None:
+    sheet = view(made())
+    assert "cuff" in {dimension.key for dimension in sheet.glance.dimensions}
     drawn = {label.letter for label in sheet.drawing.labels}
     assert {dimension.letter for dimension in sheet.glance.dimensions} == drawn

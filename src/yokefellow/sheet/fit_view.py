@@ -103,14 +103,19 @@ def _said(row: FitRow) -> str:
 def _summary(report: tuple[FitLine, ...]) -> Iterator[str]:
     """Say first whether all is well, then what is not, and what hangs free by its shape."""
     off = {verdict: _named(report, verdict) for verdict in (Verdict.TIGHT, Verdict.LOOSE)}
+    free = _named(report, Verdict.FREE)
     if not any(off.values()):
-        yield "The sweater has the fit you chose at every height."
+        yield (
+            "Where it lies on the body, the sweater has the fit you chose."
+            if free
+            else "The sweater has the fit you chose at every height."
+        )
     if off[Verdict.TIGHT]:
         yield f"Tighter than you chose: {off[Verdict.TIGHT]}."
     if off[Verdict.LOOSE]:
         yield f"Looser than you chose: {off[Verdict.LOOSE]}."
-    if free := _named(report, Verdict.FREE):
-        yield f"Wider than that, as its shape has it there: {free}."
+    if free:
+        yield f"Hanging free, wider than that, as its shape has it: {free}."
 
 
 def _named(report: tuple[FitLine, ...], verdict: Verdict) -> str:
