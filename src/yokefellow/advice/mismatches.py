@@ -191,46 +191,30 @@ def _arm(desk: _Desk) -> Iterator[Finding]:
 
 
 def _shoulders(desk: _Desk) -> Iterator[Finding]:
-    more, figures, yoke = (
-        departure_cm(desk.figures, "shoulder_girth"),
-        desk.figures,
-        desk.shape.yoke,
+    figures, yoke = desk.figures, desk.shape.yoke
+    more = departure_cm(figures, "shoulder_girth")
+    if not more:
+        return
+    kind, than = ("broad", "more") if more > 0 else ("narrow", "less")
+    wide_cm = yoke.stitches_at(yoke.shoulder_round) / desk.shape.split.body.per_cm
+    did = f"the yoke is {desk.show(wide_cm)} round at their point, in round {yoke.shoulder_round}"
+    if more > 0 and desk.finished.yoke.underarm_cm < figures.cm("underarm_width"):
+        did += f", and each underarm only {desk.show(desk.shape.split.underarm.cm)} wide"
+    hint = more < 0 and figures.own_cm("high_chest") is None
+    yield _note(
+        code=f"fit.{kind}-shoulders",
+        field="body.shoulder_girth",
+        message=(
+            f"Your shoulders are {desk.show(figures.cm('shoulder_girth'))} round, "
+            f"{desk.show(abs(more))} {than} than most with your chest: {did}."
+        ),
+        remedy=(
+            "If it is the bust that is full, measure body.high_chest: then the whole yoke goes "
+            "by it."
+            if hint
+            else _STAYS
+        ),
     )
-    says = f"Your shoulders are {desk.show(figures.cm('shoulder_girth'))} round"
-    if more > 0:
-        wide = yoke.stitches_at(yoke.shoulder_round) / desk.shape.split.body.per_cm
-        yield _note(
-            code="fit.broad-shoulders",
-            field="body.shoulder_girth",
-            message=(
-                f"{says}, {desk.show(more)} more than most with your chest: the yoke widens "
-                f"earlier, to {desk.show(wide)} by round {yoke.shoulder_round}."
-            ),
-            remedy=_STAYS,
-        )
-    elif more < 0 and figures.own_cm("high_chest") is None:
-        yield _note(
-            code="fit.narrow-shoulders",
-            field="body.shoulder_girth",
-            message=(
-                f"{says}, {desk.show(-more)} less than most with your chest: the yoke widens no "
-                "more than they need, and the rest comes with its last increases."
-            ),
-            remedy=(
-                "If it is the bust that is full, measure body.high_chest: then the whole yoke "
-                "goes by it."
-            ),
-        )
-    elif more < 0:
-        yield _note(
-            code="fit.narrow-shoulders",
-            field="body.shoulder_girth",
-            message=(
-                f"{says}, {desk.show(-more)} less than most with the round under your arms: the "
-                "yoke widens no more than they need, and the rest comes with its last increases."
-            ),
-            remedy=_STAYS,
-        )
 
 
 def _torso(desk: _Desk) -> Iterator[Finding]:
