@@ -24,7 +24,7 @@ from tests.knitter.page import read_page
 from tests.knitter.pdf_text import read_pdf
 from tests.knitter.plain_text import read_text
 from tests.knitter.sheets import Sheet
-from tests.sweaters import Sections, edited, planned_or_refused, project, written
+from tests.sweaters import Sections, edited, necked, planned_or_refused, project, written
 from yokefellow.conductor import Plan, plan
 from yokefellow.findings import PlanError
 from yokefellow.project.load import load
@@ -105,7 +105,7 @@ def sweaters() -> Iterator[tuple[Sections, Plan]]:
     """Random sweaters, every third with the sleeves first and every fourth in large print."""
     for seed in count(FIRST_SEED):
         sections = edited(
-            written(seed),
+            necked(seed),
             garment__work_order="body first" if seed % 3 else "sleeves first",
             sheet__large_print=seed % 4 == 0,
         )
@@ -116,7 +116,23 @@ def sweaters() -> Iterator[tuple[Sections, Plan]]:
 
 @cache
 def sample() -> tuple[tuple[Sections, Plan], ...]:
-    return tuple(islice(sweaters(), QUICK))
+    return (*islice(sweaters(), QUICK), *with_fronts())
+
+
+def with_fronts() -> Iterator[tuple[Sections, Plan]]:
+    """A small raglan with each front that is worked flat."""
+    for front in ("scooped", "V"):
+        sections = edited(
+            written(FIRST_SEED),
+            wearer={"table": "children", "size": "2"},
+            body={},
+            garment={
+                "work_order": "body first",
+                "neck": {"front": front, "short_rows": "german"},
+                "yoke": {"style": "raglan"},
+            },
+        )
+        yield sections, plan(project(sections))
 
 
 def kinds(sections: Sections) -> set[str]:
@@ -126,6 +142,7 @@ def kinds(sections: Sections) -> set[str]:
         garment["neck"]["short_rows"],
         garment["work_order"],
         garment["yoke"].get("style", "circular"),
+        f"{garment['neck'].get('front', 'level')} front",
         sheet["units"],
         sheet["paper"],
         "large print" if sheet["large_print"] else "small print",
@@ -159,6 +176,7 @@ def test_the_few_are_of_every_kind() -> None:
     assert set(seen) == {
         *("german", "wrapped", "body first", "sleeves first", "circular", "raglan"),
         *("cm", "in", "A4", "Letter", "large print", "small print"),
+        *("level front", "scooped front", "V front"),
     }
 
 

@@ -67,7 +67,7 @@ def worked_as(side: str, what: str, *, turned: bool) -> str:
     """
     if what.startswith(("cast on", "provisionally cast on")):
         return "part" if "join in the round" in what else "flat RS"
-    if "this is BOR from now on" in what:
+    if "this is BOR from now on" in what or what.endswith("to the centre back; pm for BOR"):
         return "part"
     if side and what.endswith(_TURNS):
         return side
