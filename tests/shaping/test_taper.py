@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.published import published
-from yokefellow.shaping.taper import taper
+from yokefellow.shaping.taper import bent_taper, taper
 
 EXAMPLES = published("taper")["example"]
 
@@ -46,3 +46,38 @@ def test_intervals_differ_by_at_most_one_and_end_with_the_stretch(case: tuple[in
 def test_more_shaping_rounds_than_rounds_are_refused() -> None:
     with pytest.raises(ValueError, match="do not make"):
         taper(4, 3)
+
+
+BENT = st.integers(4, 300).flatmap(
+    lambda rounds: st.tuples(
+        st.integers(0, rounds // 2),
+        st.just(rounds),
+        st.lists(st.tuples(st.integers(1, rounds), st.integers(0, rounds // 2)), max_size=3),
+    )
+)
+
+
+@given(BENT)
+def test_a_bent_taper_never_has_more_behind_it_than_a_bend_allows(
+    case: tuple[int, int, list[tuple[int, int]]],
+) -> None:
+    events, rounds, bends = case
+    places = bent_taper(events, rounds, bends)
+    assert list(places) == sorted(set(places))
+    assert all(0 < place <= rounds for place in places)
+    assert len(places) <= events
+    for at, most in bends:
+        assert at == rounds or sum(place <= at for place in places) <= most
+    if not bends:
+        assert places == taper(events, rounds)
+
+
+@given(BENT)
+def test_a_bent_taper_leaves_out_only_what_would_lie_closer_than_two_rounds(
+    case: tuple[int, int, list[tuple[int, int]]],
+) -> None:
+    events, rounds, bends = case
+    places = bent_taper(events, rounds, bends)
+    if len(places) < events:
+        full = [at for at, _ in bends if sum(place > at for place in places) == (rounds - at) // 2]
+        assert full

@@ -130,6 +130,8 @@ class SleeveFit:
     """Depth of the cuff."""
     passes_cm: float = 0.0
     """What the edge must stretch over: the hand, or the arm where it ends above the elbow."""
+    arm_at_cm: tuple[tuple[float, float], ...] = ()
+    """Where the arm is wide on the way, below the underarm, and how wide the sleeve must be."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from yokefellow.fit.lengths import (
     chosen_cm,
     must_pass_cm,
     sleeve_lengths_cm,
+    wide_places,
     underarm_to_hip_cm,
     underarm_to_waist_cm,
 )
@@ -41,6 +42,8 @@ def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> Slee
     arm_ease_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
     top_cm = figures.cm("upper_arm") + arm_ease_cm
     passes_cm = must_pass_cm(figures, share)
+    # A sleeve that stretches over the upper arm may stretch as far over the elbow.
+    least_cm = min(0.0, arm_ease_cm)
     nearest = min(named, key=lambda name: abs(named[name] - length_cm))
     return SleeveFit(
         name=nearest,
@@ -51,6 +54,11 @@ def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> Slee
         edge_cm=min(top_cm, passes_cm + arm_ease_cm),
         cuff_cm=_cuff_cm(project.garment.sleeves.cuff, length_cm, share),
         passes_cm=max(passes_cm, HAND * figures.cm("wrist")),
+        arm_at_cm=tuple(
+            (at * figures.cm("arm_length"), min(top_cm, must_pass_cm(figures, at) + least_cm))
+            for at in wide_places(figures)
+            if at < share
+        ),
     )
 
 

@@ -19,6 +19,7 @@ __all__ = [
     "sleeve_lengths_cm",
     "underarm_to_hip_cm",
     "underarm_to_waist_cm",
+    "wide_places",
 ]
 
 _SLEEVE_SHARES = MappingProxyType(
@@ -30,6 +31,10 @@ _SLEEVE_SHARES = MappingProxyType(
 """
 
 
+FOREARM_BELOW = 0.125
+"""How far below the elbow the forearm is widest, as a share of the arm (common practice)."""
+
+
 def arm_cm(figures: Figures, share: float) -> float:
     """Give the arm's circumference at a share of the way from underarm to wrist.
 
@@ -37,12 +42,12 @@ def arm_cm(figures: Figures, share: float) -> float:
     the forearm an eighth of the arm below it, and the wrist (common practice,
     no source; the elbow's place by the group's table).
     """
-    elbow = tables()[figures.group].elbow_share
+    elbow, forearm = wide_places(figures)
     places = (
         (0.0, figures.cm("upper_arm")),
         (0.2, figures.cm("upper_arm")),
         (elbow, figures.cm("elbow")),
-        (elbow + 0.125, figures.cm("forearm")),
+        (forearm, figures.cm("forearm")),
         (1.0, figures.cm("wrist")),
     )
     for (above, wide), (below, narrow) in pairwise(places):
@@ -51,10 +56,15 @@ def arm_cm(figures: Figures, share: float) -> float:
     return figures.cm("wrist")
 
 
+def wide_places(figures: Figures) -> tuple[float, float]:
+    """Give the elbow and the widest of the forearm, as shares of underarm to wrist."""
+    elbow = tables()[figures.group].elbow_share
+    return (elbow, elbow + FOREARM_BELOW)
+
+
 def must_pass_cm(figures: Figures, share: float) -> float:
     """Give the widest place from `share` down: the sleeve is pulled over it."""
-    elbow = tables()[figures.group].elbow_share
-    below = [place for place in (elbow, elbow + 0.125) if place > share]
+    below = [place for place in wide_places(figures) if place > share]
     return max(arm_cm(figures, place) for place in (share, *below))
 
 

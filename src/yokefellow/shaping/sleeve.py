@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from math import ceil
+from math import ceil, floor
 
 from yokefellow.fit import SleeveFit
-from yokefellow.gauge import Gauges
+from yokefellow.gauge import Gauge, Gauges
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.edges import Finishing, edge_multiple, edge_shape
 from yokefellow.shaping.piece_bands import Banding, piece_rounds
 from yokefellow.shaping.shapes import SleeveShape
-from yokefellow.shaping.taper import taper
+from yokefellow.shaping.taper import bent_taper
 
 __all__ = ["sleeve_shape"]
 
@@ -46,7 +46,8 @@ def sleeve_shape(
     """Give the sleeve's rounds, the rounds that decrease, and its cuff.
 
     The decreases are pairs at the underarm line, spread evenly between a
-    little below the underarm and a little above the cuff. What pairs cannot do
+    little below the underarm and a little above the cuff; or later, where the
+    sleeve would otherwise lie inside the elbow or the forearm. What pairs cannot do
     (a short sleeve, a rib that does not fit) an adjusting round before the
     cuff does.
 
@@ -72,18 +73,31 @@ def sleeve_shape(
     last = rounds.got - nearest(_share(AFTER_CM, fit) * plain.rounds_per_cm, least=1)
     room = max(0, last - first)
     edge = pinned_edge or edge
-    pairs = min(max(0, stitches - edge) // 2, room // 2)
+    wished = min(max(0, stitches - edge) // 2, room // 2)
+    places = bent_taper(wished, room, _bends(stitches, fit, plain, after=first))
+    pairs = len(places)
     narrowest = (1 - MOST_AT_ONCE) * (stitches - 2 * pairs)
     if edge < narrowest and not pinned_edge:
         edge += repeat * ceil((narrowest - edge) / repeat)
     return SleeveShape(
         rounds=rounds,
-        decreases=tuple(first + place for place in taper(pairs, room)),
+        decreases=tuple(first + place for place in places),
         edge=Count(edge, wanted, plain.stitches_per_cm),
         cuff=edge_shape(
             choices, gauges, depth_cm=fit.cuff_cm, stitches=edge, passes_cm=fit.passes_cm
         ),
     )
+
+
+def _bends(stitches: int, fit: SleeveFit, plain: Gauge, *, after: int) -> list[tuple[int, int]]:
+    """Give the most pairs that may be gone where the arm is wide, at rounds after `after`."""
+    return [
+        (
+            nearest(at_cm * plain.rounds_per_cm, least=0) - after,
+            floor((stitches - around_cm * plain.stitches_per_cm) / 2),
+        )
+        for at_cm, around_cm in fit.arm_at_cm
+    ]
 
 
 def _share(margin_cm: float, fit: SleeveFit) -> float:
