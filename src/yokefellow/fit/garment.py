@@ -11,9 +11,9 @@ from yokefellow.fit.lengths import (
     chosen_cm,
     must_pass_cm,
     sleeve_lengths_cm,
-    wide_places,
     underarm_to_hip_cm,
     underarm_to_waist_cm,
+    wide_places,
 )
 from yokefellow.fit.limits import (
     body_findings,
