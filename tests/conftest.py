@@ -4,5 +4,8 @@ from __future__ import annotations
 
 from hypothesis import settings
 
+from tests.often import QUICK
+
 settings.register_profile("no clock", deadline=None)
-settings.load_profile("no clock")
+settings.register_profile("quick", deadline=None, derandomize=True, database=None, max_examples=25)
+settings.load_profile("quick" if QUICK else "no clock")

@@ -7,7 +7,7 @@ import pytest
 from tests.project.sample import SOUND
 from yokefellow.charts.library import MotifError, motifs
 from yokefellow.charts.picture import picture
-from yokefellow.charts.resolve import resolve
+from yokefellow.charts.resolve import other_charts, resolve, resolve_pieces
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.load import parse
 
@@ -135,3 +135,77 @@ def test_a_spoiled_motif_is_told(tmp_path: object, monkeypatch: pytest.MonkeyPat
     (finding,) = error.value.findings
     assert finding.code == "motif.unreadable"
     assert "dots.toml" in finding.message
+
+
+def piece_band(piece: str, name: str, **swap: str) -> str:
+    return band(name, **swap).replace("garment.yoke", f"garment.{piece}")
+
+
+def test_the_charts_of_body_and_sleeves_come_in_the_order_of_their_bands() -> None:
+    project = parse(
+        SOUND
+        + yarn("CC1", "CC2")
+        + piece_band("body", "stairs")
+        + piece_band("body", "pebbles", CC1="CC2")
+        + piece_band("sleeves", "beads")
+    )
+    charts, found = resolve_pieces(project)
+    assert [chart.name for chart in charts.body] == ["stairs", "pebbles"]
+    assert set(charts.body[1].colours) == {"MC", "CC2"}
+    assert [chart.name for chart in charts.sleeves] == ["beads"]
+    assert found == ()
+    assert resolve(project) == ((), ())
+
+
+@pytest.mark.parametrize("piece", ["body", "sleeves"])
+def test_a_chart_that_grows_is_refused_below_the_underarm(piece: str) -> None:
+    finding = only(yarn("CC1"), piece_band(piece, "pebbles"), piece_band(piece, "buds"))
+    assert (finding.code, finding.field) == ("band.grows-here", f"garment.{piece}.bands[2].chart")
+    assert finding.severity is Severity.ERROR
+    # derived: from the drawing of the motif, whose rows widen from 4 stitches to 6
+    assert "buds grows from 4 to 6 stitches" in finding.message
+
+
+def test_a_fault_of_a_drawing_is_told_once_for_all_pieces() -> None:
+    wrong = yarn("CC1") + chart("mine", "#.#", "#.")
+    everywhere = (piece_band("body", "mine"), piece_band("sleeves", "mine"), band("mine"))
+    assert only(wrong, *everywhere).code == "chart.unequal"
+    assert only(wrong, *everywhere[:2]).code == "chart.unequal"
+
+
+def test_a_fault_on_any_piece_is_told_of_that_piece() -> None:
+    fields = [
+        finding.field
+        for finding in said(
+            band("beads"), piece_band("body", "beads"), piece_band("sleeves", "beads")
+        )
+    ]
+    assert fields == [
+        *("garment.yoke.bands[1]", "garment.body.bands[1]", "garment.sleeves.bands[1]")
+    ]
+
+
+def test_a_yarn_that_only_a_sleeve_uses_is_used() -> None:
+    yarns = yarn("CC1", "CC2", "CC3")
+    pieces = piece_band("sleeves", "beads") + piece_band("body", "beads", CC1="CC2")
+    assert only(yarns, pieces).field == "yarn.CC3"
+
+
+def test_other_charts_are_those_that_could_be_worked_instead() -> None:
+    own = (
+        chart("mine", "#.")
+        + chart("broken", "#.#", "#.")
+        + chart("widening", "#...", "#.#...", kind="stranded").replace("rows", "grows = true\nrows")
+    )
+    project = parse(SOUND + yarn("CC1") + own)
+    offered = dict(other_charts(project, but="beads"))
+    fixed = {name for name, text in motifs().items() if not text.grows}
+    # derived: what is broken, grows, lacks a yarn or is the chart itself cannot help
+    assert set(offered) == {"mine", *fixed} - {"beads"}
+    assert next(iter(offered)) == "mine"
+    for name, one in offered.items():
+        assert (one.name, one.first_width) == (name, one.last_width)
+    # derived: without a second yarn only charts of one yarn are left
+    plain = dict(other_charts(parse(SOUND), but="beads"))
+    assert all(one.colours == ("MC",) for one in plain.values())
+    assert set(plain) == {name for name in fixed if set(motifs()[name].legend.values()) == {"MC"}}

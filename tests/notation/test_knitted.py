@@ -5,12 +5,13 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.knitter import Knitted, Line, knit
 from tests.knitter.small_sweaters import GERMAN, WRAPPED, sweater
 from tests.notation.printed_rows import parts_of
+from tests.often import often
 from yokefellow.notation.phrase import read_phrase
 from yokefellow.notation.read import read
 from yokefellow.schedule.rows import (
@@ -74,7 +75,7 @@ BLOCKS = st.recursive(
 ROUNDS = st.lists(BLOCKS, min_size=1, max_size=4).map(lambda blocks: Row(sum(blocks, ())))
 
 
-@settings(max_examples=300, deadline=None)
+@often(300)
 @given(ROUNDS)
 def test_any_round_is_knitted_as_the_row_model_counts_it(row: Row) -> None:
     before, after = taken(row.steps), made(row.steps)

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import assume, example, given, settings
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from tests.notation.steps import STEPS
+from tests.often import often
 from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import NotationError, excess
 from yokefellow.notation.phrase import phrase, read_phrase
@@ -119,7 +120,7 @@ ROWS = st.builds(
 )
 
 
-@settings(max_examples=500, deadline=None)
+@often(500)
 @given(ROWS, st.integers(min_value=0, max_value=3))
 @example(Row((Op("k", 1),)), 0)
 @example(Row((Op("BO", 1),), Feature.BIND_OFF), 0)
@@ -178,7 +179,7 @@ PIECES = st.sampled_from(
 )
 
 
-@settings(max_examples=400, deadline=None)
+@often(400)
 @given(st.one_of(st.text(), st.lists(PIECES, max_size=12).map("".join)), st.integers(0, 20))
 def test_any_text_is_read_or_refused(text: str, before: int) -> None:
     position = 0

@@ -6,10 +6,11 @@ import re
 from itertools import groupby
 
 import pytest
-from hypothesis import assume, example, given, settings
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from tests.notation.steps import STEPS
+from tests.often import often
 from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import DEEPEST, LARGEST, UNMARKED, NotationError, excess
 from yokefellow.notation.read import read, read_between
@@ -113,7 +114,7 @@ def test_the_counts_follow_from_the_text(text: str, before: int, after: int) -> 
     assert (taken(steps), made(steps)) == (before, after)
 
 
-@settings(max_examples=600, deadline=None)
+@often(600)
 @given(STEPS)
 @example((Op("pm", 2, "MC"), Op("pm", 1)))
 @example((Repeat((Repeat((Op("k", 1), Op("p", 1)), 2),), 3),))
@@ -126,7 +127,7 @@ def test_reading_is_the_exact_inverse_of_writing(steps: tuple[Step, ...]) -> Non
     assert write(steps) == text
 
 
-@settings(max_examples=300, deadline=None)
+@often(300)
 @given(STEPS)
 def test_the_canonical_form_is_the_same_knitting(steps: tuple[Step, ...]) -> None:
     plain = canonical(steps)
@@ -229,7 +230,7 @@ PIECES = st.sampled_from(
 )
 
 
-@settings(max_examples=500, deadline=None)
+@often(500)
 @given(st.one_of(st.text(), st.lists(PIECES, max_size=30).map("".join)))
 def test_any_text_is_read_or_refused_with_a_place(text: str) -> None:
     position = 0
