@@ -64,7 +64,7 @@ _SPELLINGS = MappingProxyType(
             "cm": "cm centimetre centimetres centimeter centimeters",
             "mm": "mm millimetre millimetres millimeter millimeters",
             "m": "m metre metres meter meters",
-            "in": "in inch inches \" ″ ” ''",
+            "in": "in ins inch inches \" ″ ” ''",
             "ft": "ft foot feet",
             "yd": "yd yds yard yards",
             "g": "g gram grams gramme grammes",

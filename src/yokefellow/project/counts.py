@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from yokefellow.project.needle_sizes import US_NEEDLES_MM, us_needle_mm, us_size
 from yokefellow.project.typed import (
@@ -60,7 +61,11 @@ def _reading(given: object, unit: LengthUnit) -> Reading:
         return given
     count, over, width = words_of(given).partition(" over ")
     if not over:
-        raise RefusedError("value.reading", f"{as_typed(given)} is not a reading of the swatch")
+        raise RefusedError(
+            "value.reading",
+            f"{as_typed(given)} is not a reading of the swatch",
+            instead=_meant_reading(given, unit),
+        )
     counted = _counted(given, count)
     over_cm = parse_length_cm(width, default=unit)
     other = in_the_other_unit(width, default=unit)
@@ -78,6 +83,29 @@ def _reading(given: object, unit: LengthUnit) -> Reading:
             instead=(f'"{count} over {other}"', f'"{count} over {width} in"'),
         )
     return Reading(counted, limits(given, over_cm, MIN_SWATCH_CM, 200))
+
+
+_COUNT_AND_WIDTH = re.compile(
+    r"(?P<count>[0-9]+(?:[.,][0-9]+)?) ?(?:st|sts|stitch|stitches|rnds?|rounds?|rows?)?"
+    r"(?: ?(?:over|per|to|in|on|for|every|=|/) "
+    r"?(?P<width>[0-9]+(?:[.,][0-9]+)? ?(?:cm|in|inch|inches|\"|″)?))?",
+    re.ASCII,
+)
+"""A count, and perhaps its width, in other words than `22 over 4 in`."""
+
+
+def _meant_reading(given: object, unit: LengthUnit) -> str | None:
+    """Give what was typed in the words of a reading, or None where it is not clear."""
+    bare = type(given) is int and 0 < given < 1_000
+    read = _COUNT_AND_WIDTH.fullmatch(f"{given}" if bare else words_of(given))
+    if read is None:
+        return None
+    width = re.sub(r" ?(?:\"|″)$", " in", read["width"] or ("4 in" if unit == "in" else "10 cm"))
+    try:
+        _reading(f"{read['count']} over {width}", unit)
+    except QuantityError:
+        return None
+    return f'"{read["count"]} over {width}"'
 
 
 def _counted(given: object, count: str) -> float:

@@ -166,7 +166,12 @@ chart_rows = Typed(
 
 def _chart_name(given: object, _: LengthUnit) -> str:
     if not isinstance(given, str) or not re.fullmatch(CHART_NAME, given.strip()):
-        raise RefusedError("value.chart-name", f"{as_typed(given)} is no name of a chart")
+        hyphened = "-".join(given.split()) if isinstance(given, str) else ""
+        raise RefusedError(
+            "value.chart-name",
+            f"{as_typed(given)} is no name of a chart",
+            instead=f'"{hyphened}"' if re.fullmatch(CHART_NAME, hyphened) else None,
+        )
     return given.strip()
 
 

@@ -28,7 +28,11 @@ def text(longest: int, *, example: str) -> Typed:
 
     def read(given: object, _: LengthUnit) -> str:
         if not isinstance(given, str):
-            raise RefusedError("value.text", f"{as_typed(given)} is not text in quotes")
+            raise RefusedError(
+                "value.text",
+                f"{as_typed(given)} is not text in quotes",
+                instead=f'"{given}"' if type(given) is int and 0 <= given < 10_000 else None,
+            )
         if any(is_hidden(letter) for letter in given):
             raise RefusedError(
                 "value.text-hidden", f"{as_typed(given)} holds a character that cannot be printed"

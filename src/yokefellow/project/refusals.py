@@ -201,7 +201,7 @@ def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tu
     if kind == "tuple_type":
         what = "counts" if place[-1] in {"increases", "increase_at"} else "readings"
         said = f"{as_typed(given)} is not a list; allowed is a list of {what} in [ ]"
-        return "field.not-a-list", said, f"Type, for example: {_list_example(place, unit)}."
+        return "field.not-a-list", said, _as_list(given, place, unit)
     said = f"{as_typed(given)} stands where a table belongs"
     return "field.not-a-table", said, f"Write {_table(place)} on a line, and its fields below."
 
@@ -220,6 +220,18 @@ def _wrong_name(place: Place) -> tuple[str, str, str]:
         f"{name} is no name of a yarn; allowed is MC, or CC1 to CC9",
         "Call the main colour [yarn.MC] and the others [yarn.CC1], [yarn.CC2] and so on.",
     )
+
+
+def _as_list(given: object, place: Place, unit: LengthUnit) -> str:
+    """Set brackets round what would be right within them, or show what would be."""
+    typed = typed_at((*place, 0))
+    try:
+        if typed is not None:
+            typed.read(given, unit)
+            return f"Did you mean {place[-1]} = [{as_typed(given)}]?"
+    except QuantityError:
+        pass  # what it is not is said already
+    return f"Type, for example: {_list_example(place, unit)}."
 
 
 def _list_example(place: Place, unit: LengthUnit) -> str:

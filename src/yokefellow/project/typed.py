@@ -187,6 +187,10 @@ _MEANT = MappingProxyType(
         "crew neck": "crew", "woman": "women", "man": "men", "ladies": "women",
         "child": "children", "kids": "children", "baby": "babies",
         "us letter": "Letter",
+        "v-neck": "V", "v neck": "V", "vneck": "V", "v-neckline": "V",
+        "turtleneck": "folded high", "polo neck": "folded high", "mock turtleneck": "high",
+        "garter stitch": "garter", "round": "circular", "round yoke": "circular",
+        "above the hem": "hem", "above the cuff": "cuff",
     }
 )  # fmt: skip
 """Other words of the trade, and the ones this file has for them."""

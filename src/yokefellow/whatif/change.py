@@ -13,7 +13,7 @@ from yokefellow.findings import Finding, ProjectError, Severity
 from yokefellow.project.fixed import without
 from yokefellow.project.models import Project, Yarn
 from yokefellow.project.refusals import typed_at
-from yokefellow.project.typed import Typed
+from yokefellow.project.typed import Typed, remedy
 from yokefellow.units import LengthUnit, QuantityError, as_typed
 
 __all__ = ["SHORT_NAMES", "change"]
@@ -88,6 +88,7 @@ def _value(typed: Typed, given: object, unit: LengthUnit, field: str) -> Any:
         return typed.read(given, unit)
     except QuantityError as refused:
         code, said = refused.code, str(refused)
+        instead = remedy(refused, typed, unit, lambda shown: f"{field} = {shown}")
     if isinstance(given, str):
         try:
             return typed.read(tomllib.loads(f"value = {given}")["value"], unit)
@@ -98,7 +99,7 @@ def _value(typed: Typed, given: object, unit: LengthUnit, field: str) -> Any:
         Severity.ERROR,
         field,
         f"{said}; allowed is {typed.allowed(unit)}.",
-        f"Take, for example, {field} = {typed.example(unit)}.",
+        instead,
     )
 
 
