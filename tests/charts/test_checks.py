@@ -13,13 +13,14 @@ from yokefellow.charts.checks import (
     floats,
 )
 from yokefellow.findings import Finding, Severity
-from yokefellow.units import CM_PER_INCH
+from yokefellow.units import CM_PER_INCH, LengthUnit
 
 
-def risks(kind: str, *lines: str, per_cm: float = 3.0, times: int = 1) -> tuple[Finding, ...]:
-    return chart_findings(
-        read(kind, *lines, times=times), stitches_per_cm=per_cm, field="garment.yoke.bands[1]"
-    )
+def risks(
+    kind: str, *lines: str, per_cm: float = 3.0, times: int = 1, unit: LengthUnit = "cm"
+) -> tuple[Finding, ...]:
+    chart, field = read(kind, *lines, times=times), "garment.yoke.bands[1]"
+    return chart_findings(chart, stitches_per_cm=per_cm, field=field, unit=unit)
 
 
 def test_floats_are_counted_round_the_work() -> None:
@@ -51,6 +52,14 @@ def test_a_float_over_an_inch_or_five_stitches_is_told(in_4_inches: int, in_an_i
     (finding,) = risks("stranded", "#" + "." * long, per_cm=per_cm)
     assert (finding.code, finding.severity) == ("chart.long-float", Severity.CAUTION)
     assert f"CC1 passes behind {long} stitches from column 2" in finding.message
+
+
+def test_a_float_is_told_in_the_unit_of_the_sheet() -> None:
+    (metric,) = risks("stranded", "#" + "." * 6, per_cm=2.0)
+    (inches,) = risks("stranded", "#" + "." * 6, per_cm=2.0, unit="in")
+    # derived: 6 stitches at 2 to the cm are 3 cm, which is 1.18 in; 2.5 cm are 0.98 in
+    assert "(3 cm); over 5 stitches or 2.5 cm" in metric.message
+    assert "(1.2 in); over 5 stitches or 1 in" in inches.message
 
 
 def test_each_long_float_is_told_once_with_its_line() -> None:

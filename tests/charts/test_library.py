@@ -26,7 +26,7 @@ def test_each_motif_can_be_worked_and_its_floats_are_short(name: str) -> None:
     assert said == ()
     assert chart is not None
     for per_cm in GAUGES:
-        assert chart_findings(chart, stitches_per_cm=per_cm, field="") == ()
+        assert chart_findings(chart, stitches_per_cm=per_cm, field="", unit="cm") == ()
     # common practice, no source: what fits between two increase rounds of a yoke
     assert chart.last_width <= 12
     assert len(chart.rows) <= 20

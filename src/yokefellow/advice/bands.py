@@ -39,7 +39,9 @@ def band_cautions(
     bands = section_bands(shape, charts)
     for band in bands:
         per_cm = gauges.of(band.chart.kind).stitches_per_cm
-        said = chart_findings(band.chart, stitches_per_cm=per_cm, field=band.field)
+        said = chart_findings(
+            band.chart, stitches_per_cm=per_cm, field=band.field, unit=project.sheet.units
+        )
         found += (finding for finding in said if finding not in found)
         found += _stands_out(project, band)
         if band.section == "yoke":

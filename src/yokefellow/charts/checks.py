@@ -8,6 +8,7 @@ from itertools import groupby
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.charts.text import ChartText, refusal
 from yokefellow.findings import Finding, Severity
+from yokefellow.units import LengthUnit, show_length
 
 __all__ = [
     "MOST_FLOAT",
@@ -32,15 +33,18 @@ MOST_STRETCH = 4
 """Rounds one stitch may be stretched over by slipping it (common practice, no source)."""
 
 
-def chart_findings(chart: Chart, *, stitches_per_cm: float, field: str) -> tuple[Finding, ...]:
+def chart_findings(
+    chart: Chart, *, stitches_per_cm: float, field: str, unit: LengthUnit
+) -> tuple[Finding, ...]:
     """Give everything knittable but risky in a chart, with row and column as drawn.
 
     Args:
         chart: one repeat.
         stitches_per_cm: of the band's fabric.
         field: where the chart stands in the project file.
+        unit: of the sheet, for the length of a float.
     """
-    return (*_long_floats(chart, stitches_per_cm, field), *_long_slips(chart, field))
+    return (*_long_floats(chart, stitches_per_cm, field, unit), *_long_slips(chart, field))
 
 
 def floats(row: ChartRow, colour: str) -> tuple[tuple[int, int], ...]:
@@ -68,7 +72,7 @@ def _stretches(marked: list[bool]) -> tuple[tuple[int, int], ...]:
     return tuple(found)
 
 
-def _long_floats(chart: Chart, per_cm: float, field: str) -> Iterator[Finding]:
+def _long_floats(chart: Chart, per_cm: float, field: str, unit: LengthUnit) -> Iterator[Finding]:
     if chart.kind is not ChartKind.STRANDED:
         return
     for number, row in enumerate(chart.lines, start=1):
@@ -80,8 +84,9 @@ def _long_floats(chart: Chart, per_cm: float, field: str) -> Iterator[Finding]:
                         Severity.CAUTION,
                         field,
                         f"Row {number}: {colour} passes behind {length} stitches from column "
-                        f"{column + 1} ({length / per_cm:.1f} cm); over {MOST_FLOAT} stitches or "
-                        f"{MOST_FLOAT_CM:g} cm a finger catches in it.",
+                        f"{column + 1} ({show_length(length / per_cm, unit=unit)}); over "
+                        f"{MOST_FLOAT} stitches or {show_length(MOST_FLOAT_CM, unit=unit)} a "
+                        "finger catches in it.",
                         "Catch the strand behind the middle stitch, or break up the stretch.",
                     )
 
