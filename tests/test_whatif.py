@@ -102,6 +102,13 @@ def test_a_change_that_cannot_be_is_refused(name: str, value: object, code: str)
     assert finding.remedy
 
 
+def test_a_slip_in_a_choice_is_met_with_what_was_meant() -> None:
+    with pytest.raises(ProjectError) as refused:
+        change(project(sized()), sleeves="elbo")
+    (finding,) = refused.value.findings
+    assert finding.remedy == 'Did you mean garment.sleeves.length = "elbow"?'
+
+
 @settings(max_examples=60, deadline=None)
 @given(st.integers(0, 10**6))
 def test_a_piece_costs_what_its_rows_cost(seed: int) -> None:
@@ -359,6 +366,13 @@ def test_a_reading_that_cannot_be_is_left_out_and_told(entry: Entry, code: str) 
     after = forecast(made, [entry])
     assert [finding.code for finding in after.findings] == [code]
     assert after.yarns["MC"].left == made.yarn.left
+
+
+def test_a_reading_in_ounces_is_told_back_as_a_scale_shows_it() -> None:
+    made = planned(sized())
+    # derived: 21 oz are 595.34 g
+    (finding,) = forecast(made, [reading(21 * 28.349523125, "yoke", yoke_end(made))]).findings
+    assert "595.3 g of MC were weighed" in finding.message
 
 
 def test_what_is_still_open_is_found_anew() -> None:

@@ -71,6 +71,11 @@ class Entry:
     """`right` or `left` in a sleeve."""
     note: str = ""
 
+    @property
+    def shown(self) -> str:
+        """Its weight for reading, to a tenth of a gram: ounces come to no round number."""
+        return f"{round(self.grams, 1):.10g} g"
+
 
 def log_path(project: Path) -> Path:
     """Give the log that stands beside a project file."""

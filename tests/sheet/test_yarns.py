@@ -39,6 +39,17 @@ def close() -> Plan:
     return planned(project)
 
 
+def test_what_is_missing_is_told_without_a_minus() -> None:
+    short = planned(sized("babies", "12", stitches_per_cm=2.0, yarn__MC__balls=0.5))
+    left, estimate = view(short).glance.yarns[0].lines[-1], short.yarn.left
+    assert left.what == "Short by"
+    # derived: what is missing at most is the least that would be left, and the other way round
+    assert left.weight == f"{-round(estimate.high.grams)}–{-round(estimate.low.grams)} g"
+    assert (left.least_g, left.most_g) == (estimate.low.grams, estimate.high.grams)
+    lines = [yarn.lines[-1] for yarn in view(close()).glance.yarns]
+    assert [(line.what, line.weight[0]) for line in lines] == [("Left over", "−")]
+
+
 def notes(plan: Plan, *kinds: str) -> list[tuple[str, int, str]]:
     return [
         (section.key, item.number, item.text)

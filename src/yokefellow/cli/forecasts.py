@@ -48,7 +48,7 @@ def _reading(checkpoint: Checkpoint) -> str:
     left_out = "" if checkpoint.is_used else "; left out"
     note = f" ({in_its_place(entry.note)})" if entry.note else ""
     return (
-        f"{entry.yarn} after {where}: {entry.grams:g} g, where about {expected.mean:.0f} g were"
+        f"{entry.yarn} after {where}: {entry.shown}, where about {expected.mean:.0f} g were"
         f" expected{left_out}{note}."
     )
 

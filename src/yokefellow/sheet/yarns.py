@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from types import MappingProxyType
 
 from yokefellow.conductor import Plan
@@ -81,7 +82,21 @@ def _lines(estimate: YarnEstimate, unit: LengthUnit) -> Iterator[YarnLine]:
     yield _range("need", besides, estimate.need, unit)
     yield _amount("needed", f"To be {percent_of(estimate.sure)} sure", estimate.needed, unit)
     yield _amount("stash", "In your drawer", estimate.stash, unit)
-    yield _range("left", "Left over", estimate.left, unit)
+    yield _left(estimate.left, unit)
+
+
+def _left(left: Span, unit: LengthUnit) -> YarnLine:
+    """Word what is left over; where all of the range is missing, what it is short by."""
+    if left.high.grams >= 0:
+        return _range("left", "Left over", left, unit)
+    line = _range(
+        "left", "Short by", Span(_missing(left.high), left.mean, _missing(left.low)), unit
+    )
+    return replace(line, least_g=left.low.grams, most_g=left.high.grams)
+
+
+def _missing(amount: Amount) -> Amount:
+    return replace(amount, metres=-amount.metres, grams=-amount.grams, balls=-amount.balls)
 
 
 def _amount(key: str, what: str, amount: Amount, unit: LengthUnit) -> YarnLine:

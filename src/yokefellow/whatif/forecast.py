@@ -221,7 +221,7 @@ def _no_such_row(entry: Entry) -> Finding:
         "weighings.no-row",
         Severity.CAUTION,
         "",
-        f"The reading of {entry.grams:g} g of {entry.yarn} at {where} fits no row of this sheet, "
+        f"The reading of {entry.shown} of {entry.yarn} at {where} fits no row of this sheet, "
         "and was left out.",
         "Look at yarn, section and row; a changed project file may have other rows.",
     )
@@ -232,7 +232,7 @@ def _unlikely(entry: Entry, expected: Belief) -> Finding:
         "weighings.unlikely",
         Severity.CAUTION,
         "",
-        f"After row {entry.row} of the {entry.section} {entry.grams:g} g of {entry.yarn} were "
+        f"After row {entry.row} of the {entry.section} {entry.shown} of {entry.yarn} were "
         f"weighed, where {expected.mean:.0f} g were expected, give or take {2 * expected.sd:.0f}; "
         "the reading was left out.",
         "Weigh every ball again. If it stands, correct the ball's weight and length in the file.",
