@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from math import floor
+
 from yokefellow.units import CM_PER_INCH, LengthUnit
 
 M_PER_YARD = 0.9144
 """Exact by definition (international yard and pound agreement, 1959)."""
 
-__all__ = ["M_PER_YARD", "gauge", "length", "yarn_length"]
+__all__ = ["M_PER_YARD", "at_most", "gauge", "length", "yarn_length"]
 
 _QUARTERS = ("", "¼", "½", "¾")
 
@@ -29,6 +31,16 @@ def length(cm: float, unit: LengthUnit) -> str:
     whole, part = divmod(abs(quarters), 4)
     shown = f"{whole or ''}{_QUARTERS[part]}" or "0"
     return f"{_signed(quarters, shown)} in"
+
+
+def at_most(cm: float, unit: LengthUnit) -> str:
+    """Word an upper limit, rounded down as a tape is divided: what is written so keeps it.
+
+    >>> at_most(32.2, "cm"), at_most(32.2, "in")
+    ('32 cm', '12½ in')
+    """
+    step = 0.5 if unit == "cm" else CM_PER_INCH / 4
+    return length(floor(cm / step) * step, unit)
 
 
 def _signed(value: float, shown: str) -> str:

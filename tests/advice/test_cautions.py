@@ -13,6 +13,7 @@ import yokefellow.advice.cautions
 from tests.sweaters import Sections, edited, planned, sized, swatch, written
 from yokefellow.findings import Severity
 from yokefellow.shaping.assemble import Shaped, shape
+from yokefellow.wording import length
 
 Changes = dict[str, Any]
 
@@ -147,6 +148,38 @@ def test_a_babys_neck_is_noted_until_it_is_wide() -> None:
     assert note.severity is Severity.NOTE
     assert "40.9 cm" in note.message
     assert "neck.baby" not in codes(sized("babies", "3", garment__neck__opening="38 cm"))
+
+
+@pytest.mark.parametrize("unit", ["cm", "in"])
+@pytest.mark.parametrize("size", ["3", "6", "12", "18", "24"])
+def test_a_wide_neck_keeps_to_the_shoulders_once_its_remedy_is_written(
+    size: str, unit: str
+) -> None:
+    def wide(opening: str, per_cm: float) -> list[str]:
+        sections = sized("babies", size, stitches_per_cm=per_cm, unit=unit, sheet__units=unit)
+        found = planned(edited(sections, garment__neck__opening=opening)).findings
+        return [one.remedy for one in found if one.code == "neck.wide"]
+
+    for per_cm in (1.4, 2.0, 2.6, 3.4):
+        (remedy,) = wide("wide", per_cm)
+        assert wide(remedy.removeprefix("Write at most ").removesuffix("."), per_cm) == []
+
+
+def test_a_wide_neck_is_not_advised_where_it_slips_off() -> None:
+    (note,) = [one for one in planned(sized("babies", "3")).findings if one.code == "neck.baby"]
+    assert '"wide"' not in note.remedy
+    assert "may slip off the shoulders" in note.remedy
+    broad = planned(sized("babies", "3", body__shoulder_girth="60 cm")).findings
+    (note,) = [one for one in broad if one.code == "neck.baby"]
+    assert 'opening = "wide" goes more easily' in note.remedy
+
+
+def test_a_yoke_too_narrow_at_the_shoulders_says_both_girths() -> None:
+    made = planned(edited(sized(), **EARNED["yoke.shoulder"][0]))
+    (found,) = [one for one in made.findings if one.code == "yoke.shoulder"]
+    yoke, per_cm = made.shape.yoke, made.shape.split.body.per_cm
+    there = length(yoke.stitches_at(yoke.shoulder_round) / per_cm, "cm")
+    assert f"it is {there} round there, and they are" in found.message
 
 
 def test_a_tight_neck_is_told_what_holds_it_and_what_would_give_more() -> None:

@@ -8,11 +8,13 @@ from types import MappingProxyType
 from yokefellow.advice.caution import caution
 from yokefellow.findings import Finding, Severity
 from yokefellow.fit import HEAD_STRETCH
+from yokefellow.fit.neck import OPENINGS
 from yokefellow.project.models import Project
 from yokefellow.shaping.bindoffs import BIND_OFFS
 from yokefellow.shaping.shapes import NeckShape, Shape
 from yokefellow.sizing.figures import Figures
-from yokefellow.wording import length
+from yokefellow.units import LengthUnit
+from yokefellow.wording import at_most, length
 
 __all__ = ["SLIPS_OFF", "neck_cautions", "neck_stretch"]
 
@@ -67,8 +69,16 @@ def _over_head(project: Project, figures: Figures, shape: Shape) -> Iterator[Fin
             "garment.neck.opening",
             f"A baby's head is large: the neck of {length(edge_cm, unit)} must stretch to "
             f"{length(head_cm, unit)} each time the sweater is put on.",
-            f'It goes over; opening = "wide" goes more easily{_SLIT}.',
+            f"It goes over{_easier(figures, unit)}{_SLIT}.",
         )
+
+
+def _easier(figures: Figures, unit: LengthUnit) -> str:
+    """Offer a wider neck, as long as it stays on the shoulders."""
+    wide_cm, most_cm = OPENINGS["wide"] * figures.cm("neck_opening"), _most_cm(figures)
+    if wide_cm <= most_cm:
+        return '; opening = "wide" goes more easily'
+    return f"; one wider than {at_most(most_cm, unit)} may slip off the shoulders"
 
 
 _SLIT = "; surest is an opening along one shoulder, with buttons, which this sheet does not plan"
@@ -93,14 +103,24 @@ def _stretchier(shape: Shape, head_cm: float) -> str:
     )
 
 
+def _most_cm(figures: Figures) -> float:
+    """Give the widest neck that stays on the shoulders."""
+    return SLIPS_OFF * figures.cm("shoulder_girth")
+
+
+WHOLE = 3
+"""Stitches by which a neck of whole repeats may be wider than what was written."""
+
+
 def _over_shoulders(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
-    unit, opening_cm = project.sheet.units, shape.neck.stitches.cm
+    unit, neck = project.sheet.units, shape.neck.stitches
+    opening_cm, most_cm = neck.cm, _most_cm(figures)
     shoulder_cm = figures.cm("shoulder_girth")
-    if opening_cm > SLIPS_OFF * shoulder_cm:
+    if opening_cm > most_cm:
         yield caution(
             "neck.wide",
             "garment.neck.opening",
             f"The neck is {length(opening_cm, unit)} round, and the shoulders "
             f"{length(shoulder_cm, unit)}: it may slip off them.",
-            f"Write at most {length(SLIPS_OFF * shoulder_cm, unit)}.",
+            f"Write at most {at_most(most_cm - WHOLE / neck.per_cm, unit)}.",
         )

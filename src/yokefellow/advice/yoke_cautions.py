@@ -58,8 +58,8 @@ PERCENTAGE_OFF_CM = 3.0
 
 _RULES = {
     "shoulder": (
-        "The yoke does not yet go round the shoulders at their point, 45 % of the way down.",
-        "Choose a deeper yoke, or more ease at the chest.",
+        "The yoke does not yet go round the shoulders at their point, 45 % of the way down{by}.",
+        "Choose a deeper yoke, or more ease at the chest{or_band}.",
     ),
     "apart": (
         "Some increase rounds lie closer than three rounds and may read as a ridge.",
@@ -76,9 +76,21 @@ _RULES = {
 }
 
 
+def _shoulder_words(project: Project, shape: Shape) -> dict[str, str]:
+    """Give the two girths at the point of the shoulders, and a band as what may be moved."""
+    yoke, per_cm, unit = shape.yoke, shape.split.body.per_cm, project.sheet.units
+    there_cm = yoke.stitches_at(yoke.shoulder_round) / per_cm
+    wanted_cm = yoke.shoulder_wanted / per_cm
+    by = f": it is {length(there_cm, unit)} round there, and they are {length(wanted_cm, unit)}"
+    return {
+        "by": by if length(there_cm, unit) != length(wanted_cm, unit) else "",
+        "or_band": "; or move the colour band near it up or down" if yoke.bands else "",
+    }
+
+
 def _rules(project: Project, broken: tuple[str, ...], shape: Shape) -> Iterator[Finding]:
     for rule in broken:
-        message, remedy = _RULES[rule]
+        message, remedy = (said.format(**_shoulder_words(project, shape)) for said in _RULES[rule])
         if project.garment.yoke.proportions != "measured":
             remedy = 'Write garment.yoke.proportions = "measured"; the percentages are fixed.'
         elif project.pattern is not None:
