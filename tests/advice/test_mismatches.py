@@ -148,6 +148,21 @@ def test_a_dart_that_finds_no_room_is_told_of() -> None:
     assert dart.rows < dart.wanted_rows
 
 
+def test_what_found_no_room_is_not_said_to_be_taken_by_the_neck() -> None:
+    body = {"front_length": "43 cm", "back_length": "51 cm", "front_chest": "84 cm"}
+    found = told(planned(of(body)))
+    assert "none of them finds room" in found["fit.dart-short"].message
+    assert "fit.back-raised" not in found
+
+
+def test_a_full_bust_says_where_its_yoke_comes_from() -> None:
+    found = told(planned(of({"chest": "112 cm", "high_chest": "97 cm"})))
+    # derived: 112 - (112 - 97 - (0.184 x 112 - 16)) = 101.6
+    assert "97 cm, as it usually is with a chest of 101.6 cm: the yoke is sized for that" in (
+        found["fit.full-bust"].message
+    )
+
+
 def test_waist_and_hip_lie_at_their_own_heights() -> None:
     body = {"underarm_to_waist": "24 cm", "underarm_to_hip": "40 cm", "waist": "80 cm"}
     sections = of(body)

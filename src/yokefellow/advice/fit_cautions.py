@@ -142,7 +142,7 @@ def _hips(
     yield caution(
         "body.over-hips",
         "garment.body.shape" if straight else "ease.chest",
-        f"The body is {length(edge_cm, unit)} round above the hem and lies there at hips of "
+        f"The body is {length(edge_cm, unit)} round above its hem, which lies at hips of "
         f"{length(figures.cm('hip'), unit)}: it will stretch or ride up.",
         'Choose garment.body.shape = "a-line" or "waist", or a shorter body.'
         if straight

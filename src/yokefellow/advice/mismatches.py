@@ -87,11 +87,12 @@ def _longer(desk: _Desk, half: str, cm: float) -> Iterator[Finding]:
         )
     got = dart.rows if dart else 0
     if got < wanted:
+        few = f"only {got} find" if got else "none of them finds"
         yield caution(
             "fit.dart-short",
             f"body.{half}_length",
-            f"The {half} should have {wanted} rows more than the {other}, and only {got} find "
-            "room between the side and the middle: two turns must not lie above one another.",
+            f"The {half} should have {wanted} rows more than the {other}, and {few} room "
+            "between the side and the middle: two turns must not lie above one another.",
             "Measure both lengths again; or let the hem be that much longer all round.",
         )
 
@@ -101,8 +102,10 @@ def _raised(desk: _Desk) -> Iterator[Finding]:
     front, back = desk.figures.own_cm("front_length"), desk.figures.own_cm("back_length")
     if front is None or back is None or desk.dart("back") is not None:
         return
-    longer = back - front
-    if dart_rows(longer, rows_per_cm=desk.shape.body.rounds.per_cm) >= 2:
+    longer, per_cm = back - front, desk.shape.body.rounds.per_cm
+    if dart_rows(desk.finished.body.bust.back_cm, rows_per_cm=per_cm):
+        return  # there is more to do, and `_longer` says that it found no room
+    if dart_rows(longer, rows_per_cm=per_cm) >= 2:
         yield _note(
             code="fit.back-raised",
             field="body.back_length",
@@ -119,7 +122,7 @@ def _full_bust(desk: _Desk) -> Iterator[Finding]:
     chest, high = figures.cm("chest"), figures.own_cm("high_chest")
     if high is None or not bust_cm(chest, high):
         return
-    did = [f"the yoke is sized for a chest of {desk.show(frame_cm(chest, high))}"]
+    did = ["the yoke is sized for that"]
     if split.underarm_front > split.underarm_back:
         did.append(
             f"{split.underarm_front} of the {split.underarm.got} stitches of each underarm belong "
@@ -134,8 +137,8 @@ def _full_bust(desk: _Desk) -> Iterator[Finding]:
         code="fit.full-bust",
         field="body.high_chest",
         message=(
-            f"Your chest is {desk.show(chest)} and the round above it {desk.show(high)}: "
-            f"{_listed(did)}."
+            f"Your chest is {desk.show(chest)} and the round above it {desk.show(high)}, as it "
+            f"usually is with a chest of {desk.show(frame_cm(chest, high))}: {_listed(did)}."
         ),
         remedy=_STAYS,
     )
