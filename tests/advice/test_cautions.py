@@ -179,7 +179,7 @@ def test_a_yoke_too_narrow_at_the_shoulders_says_both_girths() -> None:
     (found,) = [one for one in made.findings if one.code == "yoke.shoulder"]
     yoke, per_cm = made.shape.yoke, made.shape.split.body.per_cm
     there = length(yoke.stitches_at(yoke.shoulder_round) / per_cm, "cm")
-    assert f"it is {there} round there, and they are" in found.message
+    assert f"it measures {there}, and they are" in found.message
 
 
 def test_a_tight_neck_is_told_what_holds_it_and_what_would_give_more() -> None:
@@ -243,3 +243,53 @@ def test_a_swatch_read_once_over_little_is_told_to_be_unsure_on_a_large_body() -
     # derived: a quarter of a stitch in 10 cm at 16 stitches is 1.6 %, 2.5 cm of 160
     sections = sized(size="5X", swatch__plain__washed=swatch(1.6))
     assert "gauge.unsure" in codes(sections)
+
+
+# derived: 60 stitches at 2.2 to the cm go 27.3 cm round; a head of 56 cm wants 41.5 cm of them
+def test_a_pinned_cast_on_is_held_against_the_head() -> None:
+    sections = sized(stitches_per_cm=2.2, body={"head": "56 cm"}, fixed={"cast_on": 60})
+    (found,) = [one for one in planned(sections).findings if one.code == "neck.over-head"]
+    assert found.field == "fixed.cast_on"
+    assert "A neck of 27.3 cm" in found.message
+    # derived: 56 / 1.35 * 2.2 = 91.3, and a 1x1 rib repeats over 2
+    assert "cast_on = 92" in found.remedy
+    assert "neck.over-head" not in codes(edited(sections, fixed__cast_on=92))
+
+
+# derived: 80 stitches at 2.2 to the cm go 36.4 cm round
+def test_the_neck_of_a_pattern_is_not_mended_by_another_opening() -> None:
+    pattern = {"sizes": [{"size": "M", "body": 220, "cast_on": 80}]}
+    sections = sized(stitches_per_cm=2.2, body={"head": "56 cm"}, pattern=pattern)
+    (found,) = [one for one in planned(sections).findings if one.code == "neck.over-head"]
+    assert found.field == "pattern"
+    assert "cast_on = 92" in found.remedy
+    assert "opening" not in found.remedy
+    pinned = edited(sections, fixed={"neck": 92, "cast_on": 92})
+    assert "neck.over-head" not in codes(pinned)
+
+
+def test_the_shoulders_are_told_in_the_round_and_with_both_widths() -> None:
+    # derived: 45 % of the rounds, rounded down
+    sections = sized(garment__yoke__proportions="percentage 1971")
+    made = planned(sections)
+    (found,) = [one for one in made.findings if one.code == "yoke.shoulder"]
+    yoke = made.shape.yoke
+    at = int(0.45 * yoke.rounds.got)
+    there_cm = yoke.stitches_at(at) / made.shape.split.body.per_cm
+    assert f"in round {at} of the yoke, it measures {there_cm:.1f} cm" in found.message
+
+
+def test_pins_that_break_the_line_are_named_in_the_remedy() -> None:
+    made = planned(sized(fixed={"increase_at": [4, 8, 12]}))
+    found = {one.code: one for one in made.findings}
+    # derived: the last of them is round 12
+    assert "The last increase round is round 12 of" in found["yoke.fullness"].message
+    assert "your pins (increase_at)" in found["yoke.fullness"].remedy
+
+
+# derived: 8.5 % of 29 cm is 2.465 cm; 80 stitches at 2.543 to the cm leave 2.459 cm
+def test_an_ease_that_rounds_to_the_least_is_told_to_be_just_under_it() -> None:
+    sections = sized(stitches_per_cm=2.543, body={"upper_arm": "29 cm"}, fixed={"sleeve": 80})
+    (found,) = [one for one in planned(sections).findings if one.code == "arm.tight"]
+    assert "just under 2.5 cm of ease" in found.message
+    assert "under 2.5 cm it grips" in found.message

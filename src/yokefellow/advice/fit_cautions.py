@@ -45,11 +45,12 @@ def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
         return
     unit = project.sheet.units
     field, remedy = _more_arm(project, shape, arm_cm)
+    has, least = length(ease_cm, unit), length(TIGHT_ARM * arm_cm, unit)
     yield caution(
         "arm.tight",
         field,
-        f"The sleeve has {length(ease_cm, unit)} of ease at the upper arm; "
-        f"under {length(TIGHT_ARM * arm_cm, unit)} it grips the arm.",
+        f"The sleeve has {'just under ' if has == least else ''}{has} of ease at the upper arm; "
+        f"under {least} it grips the arm.",
         remedy,
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 from types import MappingProxyType
 
 from yokefellow.advice.caution import caution
@@ -50,17 +51,17 @@ def neck_cautions(project: Project, figures: Figures, shape: Shape) -> Iterator[
 
 def _over_head(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
     unit, stretch = project.sheet.units, neck_stretch(shape.neck)
-    edge_cm, head_cm = shape.neck.edge.cm, figures.cm("head")
+    edge_cm, head_cm = shape.neck.opening_cm, figures.cm("head")
     is_baby = figures.group == "babies"
     if edge_cm * stretch < head_cm * ROUGHLY:
+        field, wider = _wider(project, shape.neck, head_cm / stretch)
         yield caution(
             "neck.over-head",
-            "garment.neck.opening",
+            field,
             f"A neck of {length(edge_cm, unit)} stretches to about "
             f"{length(edge_cm * stretch, unit)}, {stretch:g} times as far, as {_limit(shape.neck)} "
             f"allows; the head is {length(head_cm, unit)}.",
-            f"Make the opening at least {length(head_cm / stretch, unit)}"
-            f"{_stretchier(shape, head_cm)}{_SLIT if is_baby else ''}.",
+            f"{wider}{_stretchier(shape, head_cm)}{_SLIT if is_baby else ''}.",
         )
     elif is_baby and edge_cm * BABY_TIGHT < head_cm:
         yield Finding(
@@ -81,6 +82,22 @@ def _easier(figures: Figures, unit: LengthUnit) -> str:
     return f"; one wider than {at_most(most_cm, unit)} may slip off the shoulders"
 
 
+def _wider(project: Project, neck: NeckShape, enough_cm: float) -> tuple[str, str]:
+    """Give the field that decides how wide the edge is, and what to write there."""
+    fixed, pattern = project.fixed, project.pattern
+    repeat = neck.band.multiple
+    enough = ceil(enough_cm * neck.stitches.per_cm / repeat) * repeat
+    pins = [name for name in ("cast_on", "neck") if getattr(fixed, name) is not None]
+    small = [name for name in pins if (getattr(fixed, name) or 0) < enough]
+    if small:
+        shown = " and ".join(f"{name} = {enough}" for name in small)
+        return f"fixed.{small[0]}", f"Pin {shown}, or more, or take the pin out"
+    if pattern is not None and any(one.cast_on or one.neck for one in pattern.sizes):
+        return "pattern", f"Pin neck = {enough} and cast_on = {enough}, or more, under [fixed]"
+    unit = project.sheet.units
+    return "garment.neck.opening", f"Make the opening at least {length(enough_cm, unit)}"
+
+
 _SLIT = "; surest is an opening along one shoulder, with buttons, which this sheet does not plan"
 
 
@@ -95,7 +112,7 @@ def _stretchier(shape: Shape, head_cm: float) -> str:
     """Offer a band worked last, where its stretchiest bind-off would do."""
     neck = shape.neck
     best = min(BIND_OFFS["yarn overs"].stretch, FABRIC_STRETCH[neck.band.finish])
-    if neck.is_last or neck.band.finish == "folded" or neck.edge.cm * best < head_cm * ROUGHLY:
+    if neck.is_last or neck.band.finish == "folded" or neck.opening_cm * best < head_cm * ROUGHLY:
         return ""
     return (
         '; or write garment.neck.cast_on = "provisional": a band worked last is bound off so '

@@ -185,21 +185,22 @@ def _elsewhere(name: str, shaped: Shaped, freed: Shaped | None, project: Project
 
 
 def _uneven(shaped: Shaped) -> int:
-    """Count the increase rounds that do not go out in one repeat."""
+    """Count the increase rounds that cannot be knitted as one repeat all round."""
     steps = shaped.shape.yoke.increase_rounds
     return sum(1 for step in steps if repeats_needed(step.before, step.increases) > 1)
 
 
 def _harder(shaped: Shaped, freed: Shaped | None) -> Iterator[str]:
     """Say how many more increase rounds a knitter must count than without the pin."""
-    if freed is None:
+    # A raglan's increases stand at its lines: its rounds are written piece by piece anyhow.
+    if freed is None or isinstance(shaped.shape.yoke, RaglanShape):
         return
     uneven, before = _uneven(shaped), _uneven(freed)
     total = len(shaped.shape.yoke.increase_rounds)
     if uneven > before:
         yield (
-            f"{uneven} of the {total} increase rounds {'do' if uneven > 1 else 'does'} not go out "
-            f"in one repeat, {f'{before} without the pin' if before else 'none without the pin'}"
+            f"{uneven} of the {total} increase rounds cannot be knitted as one repeat all round, "
+            f"{before or 'none'} without the pin"
         )
 
 

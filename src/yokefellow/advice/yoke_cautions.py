@@ -56,9 +56,12 @@ def _percentage(project: Project, shape: Shape) -> Iterator[Finding]:
 
 PERCENTAGE_OFF_CM = 3.0
 
+_PINS_OF_LINE = ("increases", "increase_at", "yoke_rounds", "yoke")
+"""Pins that decide the line of the yoke."""
+
 _RULES = {
     "shoulder": (
-        "The yoke does not yet go round the shoulders at their point, 45 % of the way down{by}.",
+        "{shoulder}",
         "Choose a deeper yoke, or more ease at the chest{or_band}.",
     ),
     "apart": (
@@ -66,7 +69,7 @@ _RULES = {
         'Choose garment.yoke.increases = "few", or a deeper yoke.',
     ),
     "fullness": (
-        "The yoke is full before 60 % or after 80 % of its depth.",
+        "{fullness}",
         "Choose another number of increase rounds, or another depth.",
     ),
     "steep": (
@@ -76,23 +79,43 @@ _RULES = {
 }
 
 
-def _shoulder_words(project: Project, shape: Shape) -> dict[str, str]:
-    """Give the two girths at the point of the shoulders, and a band as what may be moved."""
-    yoke, per_cm, unit = shape.yoke, shape.split.body.per_cm, project.sheet.units
-    there_cm = yoke.stitches_at(yoke.shoulder_round) / per_cm
-    wanted_cm = yoke.shoulder_wanted / per_cm
-    by = f": it is {length(there_cm, unit)} round there, and they are {length(wanted_cm, unit)}"
+def _words(project: Project, shape: Shape) -> dict[str, str]:
+    """Give what stands in the braces of the rules."""
     return {
-        "by": by if length(there_cm, unit) != length(wanted_cm, unit) else "",
-        "or_band": "; or move the colour band near it up or down" if yoke.bands else "",
+        "shoulder": _at_shoulder(project, shape),
+        "fullness": _full_where(shape),
+        "or_band": "; or move the colour band near it up or down" if shape.yoke.bands else "",
     }
+
+
+def _at_shoulder(project: Project, shape: Shape) -> str:
+    """Say how wide the yoke is where the shoulders want it wider."""
+    yoke, per_cm, unit = shape.yoke, shape.split.body.per_cm, project.sheet.units
+    where = f"At the point of the shoulders, in round {yoke.shoulder_round} of the yoke,"
+    there = length(yoke.stitches_at(yoke.shoulder_round) / per_cm, unit)
+    wanted = length(yoke.shoulder_wanted / per_cm, unit)
+    if yoke.bands or there == wanted:
+        return f"{where} it does not yet go round them."
+    return f"{where} it measures {there}, and they are {wanted}: it does not yet go round them."
+
+
+def _full_where(shape: Shape) -> str:
+    """Say where the yoke reaches its full count."""
+    last, rounds = shape.yoke.last_increase, shape.yoke.rounds.got
+    return (
+        f"The last increase round is round {last} of {rounds}, {round(100 * last / rounds)} % of "
+        "the way down; a yoke lies well that is full at 60 to 80 %."
+    )
 
 
 def _rules(project: Project, broken: tuple[str, ...], shape: Shape) -> Iterator[Finding]:
     for rule in broken:
-        message, remedy = (said.format(**_shoulder_words(project, shape)) for said in _RULES[rule])
+        message, remedy = (said.format(**_words(project, shape)) for said in _RULES[rule])
+        own = [name for name in _PINS_OF_LINE if getattr(project.fixed, name)]
         if project.garment.yoke.proportions != "measured":
             remedy = 'Write garment.yoke.proportions = "measured"; the percentages are fixed.'
+        elif own:
+            remedy = f"That comes of your pins ({', '.join(own)}): choose others, or take them out."
         elif project.pattern is not None:
             remedy = (
                 "That is how your pattern lies on this body at your gauge: follow another size, or "

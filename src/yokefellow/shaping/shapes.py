@@ -69,6 +69,13 @@ class NeckShape:
         return self.stitches if self.picked is None else self.picked.total
 
     @property
+    def opening_cm(self) -> float:
+        """Once round the narrowest of the neck: a band may be pinned to fewer stitches."""
+        if self.picked is not None:
+            return self.edge.cm
+        return min(self.stitches.got, self.band_stitches) / self.stitches.per_cm
+
+    @property
     def rounds(self) -> Count:
         """Rounds that make the depth of the band."""
         return self.band.rounds

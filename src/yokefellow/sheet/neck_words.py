@@ -37,7 +37,7 @@ TIGHT = 1.25
 
 def cast_on_words(plan: Plan) -> str:
     """Say how to cast on so that the edge goes over the head."""
-    need = plan.figures.cm("head") / plan.shape.neck.edge.cm
+    need = plan.figures.cm("head") / plan.shape.neck.opening_cm
     loosely = (
         "Cast on loosely, with a method that stretches (long-tail, over the needle held a little "
         "apart): the edge must go over the head."
