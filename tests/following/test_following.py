@@ -297,3 +297,39 @@ def test_the_example_ends_at_the_elbow_and_can_be_knitted() -> None:
     assert knit_page(render_html(made)).bound_off == (
         made.shape.body.hem_stitches + 2 * made.shape.sleeve.edge.got
     )
+
+
+def notes(made: Plan, key: str) -> list[str]:
+    """The notes of a section that speak of the pattern."""
+    sections = json.loads(render_json(made))["sections"]
+    (items,) = [section["items"] for section in sections if section["key"] == key]
+    return [item["text"] for item in items if item["is"] == "pattern"]
+
+
+def test_neckband_short_rows_and_split_say_whose_they_are() -> None:
+    made = planned(with_pattern(KNITTED_UP))
+    (band,) = notes(made, "neckband")
+    assert "meet 80 stitches" in band  # derived: KNITTED_UP
+    assert ["leave those out" in text for text in notes(made, "back_neck")] == [True]
+    assert notes(made, "split") == ["From here on follow this sheet alone, not your pattern."]
+    level = planned(with_pattern(KNITTED_UP, garment__neck__back_raise="none"))
+    assert "back_neck" not in {section.key for section in level.schedule.sections}
+
+
+def test_what_was_computed_is_not_said_to_be_the_patterns() -> None:
+    whole = " ".join(render_text(planned(with_pattern(KNITTED_UP))).split())
+    assert "The split is your pattern's: 50 stitches held" in whole  # derived: 66 - 16
+    assert "Keep the pattern beside you" in whole
+    bare = " ".join(render_text(planned(with_pattern({"size": "M", "body": 200}))).split())
+    assert "The split is your pattern's" not in bare
+    assert "Keep the pattern beside you" not in bare
+
+
+def test_a_single_round_that_is_left_out_is_one_of_several() -> None:
+    # derived: the pattern's rounds at 7 to the inch, knitted at 6.5
+    washed = swatch(2.0, rounds_per_cm=6.5 / 2.54)
+    page = " ".join(
+        render_text(planned(with_pattern(KNITTED_UP, swatch__plain__washed=washed))).split()
+    )
+    assert "without 1 of the plain rounds before its increase round" in page
+    assert "of the plain round before" not in page

@@ -13,12 +13,11 @@ from yokefellow.following.follow import Followed, Stretch, stretches
 from yokefellow.following.sizes import SizeAt
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
 from yokefellow.sheet.figures import signed_length
-from yokefellow.sheet.lines import Note
 from yokefellow.sheet.pattern_pieces import PatternView, SizeLine
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
-__all__ = ["from_pattern", "row_notes", "size_heads", "size_lines"]
+__all__ = ["from_pattern", "size_heads", "size_lines"]
 
 
 NONE = "–"
@@ -74,8 +73,8 @@ def _intro(plan: Plan, followed: Followed) -> Iterator[str]:
     yield (
         f"This sweater has the stitches of size {size.size.size}, from the neck to the split. Its "
         "rounds are counted anew for your row gauge and this body; body, sleeves and yarn are "
-        "planned afresh. Keep the pattern beside you: its increase rounds are worked as it works "
-        f"them, and this sheet says in which round, and which count to meet. {others}"
+        f"planned afresh. {_beside(followed)} Rounds of the yoke are counted from below the "
+        f"neckband and its short rows. {others}"
     )
     yield (
         "The table shows each size as it would come out at your gauge. "
@@ -83,6 +82,20 @@ def _intro(plan: Plan, followed: Followed) -> Iterator[str]:
         f"{length(plan.finished.sleeve.upper_arm_cm, unit)} at the upper arm. “Its yoke” is "
         "how deep its rounds would be, one for one, at your row gauge; “its own chest” is what "
         "the pattern prints, or its stitches at its own gauge."
+    )
+
+
+def _beside(followed: Followed) -> str:
+    """Say what the pattern itself is still wanted for."""
+    size = followed.size.size
+    if not size.increases and not size.increase_at:
+        return (
+            "Its increase rounds were not typed: they are chosen here, and this sheet is complete "
+            "in itself."
+        )
+    return (
+        "Keep the pattern beside you: its increase rounds are worked as it works them, and this "
+        "sheet says in which round, and which count to meet."
     )
 
 
@@ -149,10 +162,10 @@ def _as_theirs(one: Stretch) -> str:
     if not one.more:
         return f"your pattern's {word} {theirs}"
     where = "before its increase round" if one.increase else "before the split"
-    plain = "plain round" if abs(one.more) == 1 else "plain rounds"
     if one.more > 0:
+        plain = "plain round" if one.more == 1 else "plain rounds"
         return f"your pattern's {word} {theirs}, and {one.more} {plain} more {where}"
-    return f"your pattern's {word} {theirs} without {-one.more} of the {plain} {where}"
+    return f"your pattern's {word} {theirs} without {-one.more} of the plain rounds {where}"
 
 
 def _place(one: Stretch) -> str:
@@ -167,10 +180,16 @@ def _place(one: Stretch) -> str:
 def _below(plan: Plan, followed: Followed) -> Iterator[str]:
     size, unit, shape = followed.size.size, plan.project.sheet.units, plan.shape
     split = shape.split
+    counts = followed.size.counts
+    ours = (split.body.got, split.sleeve.got, split.underarm.got)
+    said = (
+        "The split is your pattern's"
+        if ours == (counts.body, counts.sleeve, counts.underarm)
+        else "What your pattern and your pins do not say of the split was chosen here"
+    )
     yield (
-        f"The split is your pattern's: {split.held} stitches held for each sleeve, "
-        f"{split.underarm.got} cast on at each underarm, {split.body.got} for the body. From "
-        "there on follow this sheet alone."
+        f"{said}: {split.held} stitches held for each sleeve, {split.underarm.got} cast on at "
+        f"each underarm, {split.body.got} for the body. From there on follow this sheet alone."
     )
     pairs = (
         ("body", size.body_length, body_cm(shape.body)),
@@ -182,80 +201,3 @@ def _below(plan: Plan, followed: Followed) -> Iterator[str]:
                 f"The pattern's {name} is {length(theirs_cm, unit)} from underarm to edge; yours "
                 f"is {length(ours_cm, unit)}."
             )
-
-
-def row_notes(plan: Plan) -> dict[tuple[str, int], tuple[Note, ...]]:
-    """Say before the rows of the yoke which rounds of the pattern they are."""
-    if plan.followed is None:
-        return {}
-    found: dict[tuple[str, int], tuple[Note, ...]] = {}
-    for one in stretches(plan.followed, plan.shape):
-        for number, text in _notes_of(one, plan.followed):
-            found[("yoke", number)] = (
-                *found.get(("yoke", number), ()),
-                Note("pattern", "Pattern", number, text),
-            )
-    return found or dict(_counts_only(plan, plan.followed))
-
-
-def _notes_of(one: Stretch, followed: Followed) -> Iterator[tuple[int, str]]:
-    if one.increase is None:
-        yield one.first, _on_to_split(one)
-        return
-    if one.last > one.first:
-        yield one.first, _up_to(one)
-    yield one.last, _increase(one.increase, one.printed_last, one.count, followed)
-
-
-def _plain_rounds(rounds: int) -> str:
-    return f"{rounds} plain round{'s' if rounds > 1 else ''}"
-
-
-def _up_to(one: Stretch) -> str:
-    """Lead to an increase round of the pattern."""
-    if one.printed_last == one.last and one.printed_first == one.first:
-        return (
-            f"Follow your pattern to its round {one.last}; its rounds have the same numbers here."
-        )
-    said = f"Follow your pattern to its round {one.printed_last}, which is round {one.last} here"
-    if not one.more:
-        return f"{said}."
-    if one.more > 0:
-        return f"{said}: knit {_plain_rounds(one.more)} more than it does before that one."
-    return f"{said}: leave out {_plain_rounds(-one.more)} before that one."
-
-
-def _on_to_split(one: Stretch) -> str:
-    """Lead to the split."""
-    if one.printed_last is None:
-        return f"Plain from your pattern's round {one.printed_first} on, to the split."
-    said = f"Follow your pattern to its round {one.printed_last}, the last before its split"
-    if not one.more:
-        return f"{said}."
-    if one.more > 0:
-        return f"{said}, and then knit {_plain_rounds(one.more)} more."
-    return f"{said}, but leave out {_plain_rounds(-one.more)}."
-
-
-def _increase(number: int, printed: int | None, count: int, followed: Followed) -> str:
-    its = f" (its round {printed})" if printed is not None else ""
-    if not followed.size.size.increases:
-        return (
-            f"Here your pattern has its increase round {number}{its}. Which count it meets was not "
-            "typed: work the round as it stands here."
-        )
-    return (
-        f"Your pattern's increase round {number}{its}: work it as the pattern does, and meet "
-        f"{count} stitches. Where it leaves the way to you, work the round as it stands here."
-    )
-
-
-def _counts_only(
-    plan: Plan, followed: Followed
-) -> Iterator[tuple[tuple[str, int], tuple[Note, ...]]]:
-    """Speak of the increase rounds of a pattern whose places were not typed."""
-    if not followed.size.size.increases:
-        return
-    for number, step in enumerate(plan.shape.yoke.increase_rounds, start=1):
-        text = _increase(number, None, step.after, followed)
-        yield ("yoke", step.number), (Note("pattern", "Pattern", step.number, text),)

@@ -18,7 +18,7 @@ from yokefellow.sheet.colourwork import ChartView, Colour
 from yokefellow.sheet.figures import number, title_case
 from yokefellow.sheet.lines import Halt, Item, Line, Note, SectionView
 from yokefellow.sheet.needle_words import needle_note
-from yokefellow.sheet.pattern import row_notes
+from yokefellow.sheet.pattern_rows import row_notes
 from yokefellow.sheet.reasons import WHOLE_EDGES, progress, reasons
 from yokefellow.sheet.ticks import RUN, check_ticks, ticks
 from yokefellow.sheet.tints import colours
