@@ -102,6 +102,12 @@ REFUSED: list[tuple[str, str, str]] = [
     (spoil((CHEST, "chest = “38 in”")), "toml.curly-quotes", ""),
     (spoil((STITCHES, "stitches = [“26 over 4 in”]")), "toml.curly-quotes", ""),
     (spoil((CHEST, "chest = 38,5")), "toml.decimal-comma", ""),
+    (SOUND + "[fixed]\nincreases = 120, 179, 268\n", "toml.no-brackets", ""),
+    (SOUND + "[fixed]\nincreases = 120,179,268\n", "toml.no-brackets", ""),
+    (SOUND + "[fixed]\nincrease_at = 4,13\n", "toml.no-brackets", ""),
+    (spoil((STITCHES, 'stitches = "26 over 4 in", "27 over 4 in"')), "toml.no-brackets", ""),
+    (SOUND + "[pattern.sizes]\n[pattern.sizes]\n", "toml.single-bracket", ""),
+    (SOUND + '[garment.yoke.bands]\nchart = "beads"\n' * 2, "toml.single-bracket", ""),
     (spoil((CHEST, 'chest = "38""')), "toml.inch-mark", ""),
     (spoil((CHEST, "chest =")), "toml.empty-value", ""),
     (spoil((CHEST, "chest =   # later")), "toml.empty-value", ""),
@@ -635,3 +641,28 @@ def test_any_bytes_are_read_or_refused(
     path.write_bytes(content)
     with contextlib.suppress(ProjectError):
         load(path)
+
+
+# derived: what was typed, as a list
+@pytest.mark.parametrize(
+    "typed", ['"120, 179, 268"', '"120 179 268"', '"120,179;268"'], ids=["comma", "blank", "mixed"]
+)
+def test_counts_typed_as_text_are_shown_in_brackets(typed: str) -> None:
+    (found,) = refused(SOUND + f"[fixed]\nincreases = {typed}\n")
+    assert found.remedy == "Put brackets round them: increases = [120, 179, 268]."
+
+
+def test_a_pattern_without_sizes_is_told_how_each_begins() -> None:
+    (found,) = refused(SOUND + '[pattern]\nname = "a leaflet"\n')
+    assert found.remedy.startswith("Begin each size with [[pattern.sizes]] on a line; ")
+    size = "[[pattern.sizes]]\nbody = 200\n"
+    assert [one.field for one in refused(SOUND + size)] == ["pattern.sizes[1].size"]
+    misplaced = SOUND + '[pattern]\nbody = 200\n[[pattern.sizes]]\nsize = "M"\nbody = 200\n'
+    (found,) = refused(misplaced)
+    assert found.remedy == "It belongs under [[pattern.sizes]]."
+
+
+def test_several_sizes_typed_into_one_are_told_apart() -> None:
+    size = '[[pattern.sizes]]\nsize = "M"\nbody = [184, 204, 224]\n'
+    (found,) = refused(SOUND + size)
+    assert found.remedy.endswith("and give each its own: body = 184.")

@@ -232,6 +232,14 @@ def test_a_pin_says_what_it_moves_elsewhere() -> None:
     assert f"the body becomes {round(narrower, 1):g} cm narrower" in price.message
 
 
+def test_what_is_harder_to_count_is_told_of_a_round_yoke_alone() -> None:
+    """A raglan's increases stand at its lines, with a pin and without one."""
+    round_yoke = prices(planned(with_pins(sized(), body=241)))["fixed.body"]
+    assert "cannot be knitted as one repeat all round" in round_yoke.message
+    raglan = planned(with_pins(sized(garment__yoke__style="raglan"), body=241))
+    assert "repeat" not in prices(raglan)["fixed.body"].message
+
+
 def test_a_yoke_that_squeezes_the_sleeve_is_named_as_the_cause() -> None:
     made = planned(with_pins(sized(), yoke=290, body=224))
     (tight,) = [one for one in made.findings if one.code == "arm.tight"]
@@ -273,6 +281,7 @@ def test_the_equation_is_shown_with_its_numbers_and_what_would_agree() -> None:
     wrong = with_pins(sized(), **{**WITHOUT_TEARS, "sleeve": 67})
     (found,) = refused(wrong)
     assert found.code == "fixed.equation"
+    assert "The yoke is the body without its two underarms, and two sleeves" in found.message
     assert "Y = (B − 2U) + 2(S − U)" in found.message
     assert "268 = (200 − 2 × 16) + 2 × (67 − 16) would be 270" in found.message
     assert "yoke = 270; body = 198; sleeve = 66" in found.remedy

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 import typing
 from collections.abc import Iterator, Mapping, Sequence
 from types import MappingProxyType
@@ -80,7 +81,12 @@ def refusals(problem: ValidationError, *, lines: Lines, unit: LengthUnit) -> tup
 def _causes(problem: ValidationError) -> list[ErrorDetails]:
     """Leave out the list that is too short only because what stands in it was refused."""
     errors = problem.errors(include_url=False)
-    above = {error["loc"][:-1] for error in errors if isinstance(error["loc"][-1], int)}
+    above = {
+        error["loc"][:at]
+        for error in errors
+        for at, part in enumerate(error["loc"])
+        if isinstance(part, int)
+    }
     return [e for e in errors if not (e["type"] == "too_short" and e["loc"] in above)]
 
 
@@ -110,6 +116,10 @@ def _said(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tuple[str
     typed = typed_at(place)
     if isinstance(cause, QuantityError) and typed is not None:
         said = f"{cause}; allowed is {typed.allowed(unit)}"
+        given = error["input"]
+        if tuple(place[:2]) == ("pattern", "sizes") and isinstance(given, list) and given:
+            own = f"{place[-1]} = {as_typed(given[0])}"
+            return cause.code, said, f"{_EACH_SIZE}, and give each its own: {own}."
         return cause.code, said, remedy(cause, typed, unit, lambda value: _assignment(place, value))
     if error["type"] == "extra_forbidden":
         return _unknown(place, error["input"])
@@ -131,6 +141,9 @@ def _table(place: Place) -> str:
     return f"[{dotted(place)}]"
 
 
+_EACH_SIZE = "Begin each size with [[pattern.sizes]] on a line"
+
+
 def _missing(place: Place, typed: Typed | None, unit: LengthUnit) -> tuple[str, str, str]:
     where = f" under {_table(place[:-1])}" if len(place) > 1 else ""
     said = "This is missing, and no sweater can be planned without it"
@@ -138,6 +151,9 @@ def _missing(place: Place, typed: Typed | None, unit: LengthUnit) -> tuple[str, 
         return "field.missing", said, f"Type{where}: {_assignment(place, typed.example(unit))}."
     if place[-1] in {"stitches", "rounds"}:
         return "field.missing", said, f"Type{where}: {_list_example(place, unit)}."
+    if place[-1] == "sizes":
+        how = f"{_EACH_SIZE}; yokefellow begin FILE --pattern writes a file that shows how."
+        return "field.missing", said, how
     table = "yarn.MC" if place[-1] == "yarn" else dotted(place)
     if place[-1] in {"swatch", "plain"}:
         table = "swatch.plain.washed"
@@ -152,6 +168,10 @@ def _unknown(place: Place, given: object) -> tuple[str, str, str]:
     near = next((name for name in meant if name in here), None) or _nearest(key, here)
     if near:
         return "field.unknown", said, f"Did you mean {near}?"
+    within = f"[{dotted(place[:-1])}."
+    for table, names in _tables():
+        if table.startswith(within) and _plain(key) in names:
+            return "field.unknown", said, f"It belongs under [{table}]."
     if _plain(key) in Project.model_fields:
         return "field.unknown", said, "It belongs at the top of the file, before the first table."
     for name in (_plain(key), *meant):
@@ -189,7 +209,7 @@ def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tu
             return "field.list-length", said, "Look at the list again."
         if place[-1] == "sizes":
             said = f"The list {wrong}; allowed are 1 to {MOST_SIZES} sizes"
-            return "field.list-length", said, "Begin each size with [[pattern.sizes]] on a line."
+            return "field.list-length", said, f"{_EACH_SIZE}."
         said = f"The list {wrong}; allowed is 1 to 20 readings"
         return "field.list-length", said, f"Type, for example: {_list_example(place, unit)}."
     if kind == "tuple_type" and place[-1] == "bands":
@@ -197,7 +217,7 @@ def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tu
         return "field.not-a-list", said, f"Begin each band with [[{dotted(place)}]] on a line."
     if kind == "tuple_type" and place[-1] == "sizes":
         said = f"{as_typed(given)} stands where a list of sizes belongs"
-        return "field.not-a-list", said, "Begin each size with [[pattern.sizes]] on a line."
+        return "field.not-a-list", said, f"{_EACH_SIZE}."
     if kind == "tuple_type":
         what = "counts" if place[-1] in {"increases", "increase_at"} else "readings"
         said = f"{as_typed(given)} is not a list; allowed is a list of {what} in [ ]"
@@ -222,9 +242,14 @@ def _wrong_name(place: Place) -> tuple[str, str, str]:
     )
 
 
+_COUNTS = re.compile(r"\s*[0-9]{1,4}(?:[\s,;]+[0-9]{1,4}){1,29}\s*")
+
+
 def _as_list(given: object, place: Place, unit: LengthUnit) -> str:
     """Set brackets round what would be right within them, or show what would be."""
-    typed = typed_at((*place, 0))
+    typed, text = typed_at((*place, 0)), str(given)
+    if place[-1] in {"increases", "increase_at"} and _COUNTS.fullmatch(text):
+        return f"Put brackets round them: {place[-1]} = [{', '.join(re.findall('[0-9]+', text))}]."
     try:
         if typed is not None:
             typed.read(given, unit)

@@ -162,7 +162,8 @@ def _equation(fixed: Fixed, table: str) -> Iterator[Finding]:
             yield _error(
                 "fixed.equation",
                 table,
-                f"These counts break {EQUATION}: {equation_words(counts)} would be "
+                f"These counts do not add up. The yoke is the body without its two underarms, and "
+                f"two sleeves without theirs, {EQUATION}: {equation_words(counts)} would be "
                 f"{found['yoke']}, not {counts.yoke}.",
                 f"Any one of these agrees with the others: {'; '.join(offers)}. Or take one of "
                 "the four out, and it is computed.",

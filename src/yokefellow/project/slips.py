@@ -17,6 +17,8 @@ _KEY = r"^\s*(?P<key>[A-Za-z0-9_.-]+)\s*"
 _UNIT = r"(?:[A-Za-z]+\.?|[\"″”°']+|(?<=/[0-9])|(?<=/[0-9][0-9])|(?<=[½¼¾]))"
 _AMOUNT = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)?[½¼¾]?"
 
+_ITEM = r"(?:\"[^\"]*\"|[0-9]+(?:\.[0-9]+)?)"
+
 # Each slip: its code, the line it looks like, what is so, what to type. The
 # order matters: the first that fits a line is told.
 _SLIPS: tuple[tuple[str, re.Pattern[str], str, str], ...] = (
@@ -43,6 +45,18 @@ _SLIPS: tuple[tuple[str, re.Pattern[str], str, str], ...] = (
         re.compile(rf"{_KEY}=\s*\[?\s*[{_CURLY}](?P<value>[^{_CURLY}\"']*)"),
         "the quotes are curly ones, as word processors make them",
         'Type straight quotes: {key} = "{value}".',
+    ),
+    (
+        "toml.no-brackets",
+        re.compile(rf"{_KEY}=\s*(?P<value>{_ITEM}(?:(?:,\s+{_ITEM})+|(?:,{_ITEM}){{2,}}))\s*(?:#.*)?$"),
+        "several values stand without brackets",
+        "Put brackets round them: {key} = [{value}].",
+    ),
+    (
+        "toml.no-brackets",
+        re.compile(r"^\s*(?P<key>increases|increase_at)\s*=\s*(?P<value>[0-9]+,[0-9]+)\s*(?:#.*)?$"),
+        "several values stand without brackets",
+        "Put brackets round them: {key} = [{value}].",
     ),
     (
         "toml.decimal-comma",
@@ -148,12 +162,26 @@ def _where(problem: ValueError, lines: list[str]) -> tuple[int, int]:
     return int(at[1]), int(at[2])
 
 
+_ONE_OF_SEVERAL = re.compile(
+    r"^\s*\[(?P<key>pattern\.sizes|garment\.(?:yoke|body|sleeves)\.bands)\]\s*(?:#.*)?$"
+)
+
+
 def _at_stop(lines: list[str], line_number: int, column: int, reason: str) -> Finding:
     line = lines[line_number - 1] if line_number <= len(lines) else ""
     known = [(code, what) for begins, code, what in _REASONS if reason.startswith(begins)]
     if not known or known[0][0] != "toml.repeated":
         for finding in _slip(line_number, line):
             return finding
+    several = _ONE_OF_SEVERAL.match(line)
+    if known and several:
+        return _finding(
+            "toml.single-bracket",
+            line_number,
+            line,
+            "a single bracket begins what there may be several of",
+            f"Double the brackets, each time it stands there: [[{several['key']}]].",
+        )
     for code, what in known:
         return _finding(code, line_number, line, what, _REMEDIES[code], column)
     if any(ord(letter) < 32 and letter != "\t" for letter in line):
