@@ -23,6 +23,7 @@ from yokefellow.whatif import (
     body_of,
     change,
     forecast,
+    freed,
     learn,
     longest,
     rescues,
@@ -175,6 +176,31 @@ def test_a_length_without_a_name_has_a_line_of_its_own() -> None:
     made = planned(sized(garment__sleeves__length="31 cm", garment__neck__opening="50 cm"))
     names = {(line.kind, line.choice) for line in table(made) if line.chosen}
     assert {("sleeves", "as chosen"), ("neck", "as chosen"), ("body", "hip")} <= names
+
+
+def test_a_pinned_length_is_its_own_and_no_name_stands_for_it() -> None:
+    free = planned(sized(garment__sleeves__length="elbow"))
+    pins = {"sleeve_rounds": free.shape.sleeve.rounds.got + 9, "body_rounds": 90, "hem": 200}
+    made = plan(change(free.project, **{f"fixed.{name}": pins[name] for name in pins}))
+    chosen = {one.kind: one for one in table(made) if one.chosen}
+    sleeve, body = made.shape.sleeve, made.shape.body
+    # derived: rounds and edge, one above the other
+    assert chosen["sleeves"].cm == pytest.approx(sleeve.rounds.cm + sleeve.cuff.rounds.cm)
+    assert chosen["body"].cm == pytest.approx(body.rounds.cm + body.hem.rounds.cm)
+    for one in (chosen["sleeves"], chosen["body"]):
+        assert one.choice == "as chosen"
+        assert one.yarns["MC"].need == made.yarns["MC"].need
+    elbow = next(one for one in table(made) if one.choice == "elbow")
+    as_short = changed(made, sleeves="elbow")
+    assert elbow.yarns["MC"].need.mean.stitches == as_short.yarns["MC"].need.mean.stitches
+    kept = longest(made, "body").sleeve
+    assert kept.rounds == made.shape.sleeve.rounds.got + made.shape.sleeve.cuff.all_rounds
+
+
+def test_pins_that_hold_against_a_choice_are_named() -> None:
+    pinned = project({**sized(), "fixed": {"sleeve_rounds": 60, "body": 220}})
+    assert freed(pinned, ["garment.sleeves.length"]) == ("sleeve_rounds",)
+    assert freed(pinned, ["garment.body.length", "garment.body.hem"]) == ()
 
 
 def test_what_cannot_be_knitted_says_why() -> None:

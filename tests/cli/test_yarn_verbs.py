@@ -300,3 +300,21 @@ def test_the_yarn_that_the_readme_shows_is_read() -> None:
     # derived: as the README has it
     assert made.yarns["MC"].stash.grams == 50 + 50 + 50 + 23
     assert made.yarns["MC"].evidence == "weighed"
+
+
+def test_a_pin_against_what_is_supposed_is_named_with_the_lines_to_write(mine: Path) -> None:
+    mine.write_text(mine.read_text("utf-8") + "\n[fixed]\nsleeve_rounds = 60\n", "utf-8")
+    for words in (("suppose", mine, "--sleeves", "short"), ("longest", mine)):
+        lines = run(*words).stdout.partition("write into the file:\n")[2]
+        assert "# and take out of [fixed]: sleeve_rounds" in lines
+        assert "length" in tomllib.loads(lines)["garment"]["sleeves"]
+    assert "[fixed]" not in run("longest", mine, "--body").stdout
+
+
+def test_the_neck_of_a_pattern_is_shown_as_it_is_knitted(tmp_path: Path) -> None:
+    mine = tmp_path / "green.toml"
+    mine.write_bytes((EXAMPLE.parent / "grandmothers-green.toml").read_bytes())
+    made = plan(load(mine))
+    found = answer("suppose", mine, "--neck", "wide")
+    neck_cm = round(made.shape.neck.edge.cm, 2)
+    assert found["file"]["neck_cm"] == found["supposed"]["neck_cm"] == neck_cm

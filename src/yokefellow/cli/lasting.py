@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from yokefellow.cli.supposed import file_lines
+from yokefellow.cli.supposed import file_lines, pins_to_take_out
 from yokefellow.cli.terminal import wrapped
 from yokefellow.cli.yarns import amount_record, metres_or_yards, record, yarn_called, yarn_unit
 from yokefellow.conductor import Plan
+from yokefellow.sheet.figures import less_than
 from yokefellow.whatif import Length, Longest
 from yokefellow.wording import length
 
@@ -56,6 +57,7 @@ def _lines(made: Plan, found: Longest) -> Iterator[str]:
         return
     yield "To knit it, write into the file:"
     yield from file_lines(found.choices)
+    yield from pins_to_take_out(made.project, found.choices)
 
 
 def _pieces(found: Longest) -> tuple[tuple[str, Length], ...]:
@@ -73,7 +75,7 @@ def _limit(made: Plan, found: Longest) -> str:
         if found.limit == "too little" or found.chance_of_more is None:
             chance = f"{100 * found.estimate.chance:.0f} per cent"
             return f"{words}it lasts with a chance of {chance}, and you asked for {sure}."
-        chance = f"{100 * found.chance_of_more:.1f} per cent"
+        chance = less_than(found.chance_of_more, found.estimate.sure).replace("%", "per cent")
         return f"{words}with a round more it would last with {chance}, and you asked for {sure}."
     limits = {"arm": "the arm", "tunic": "a tunic", "arm and tunic": "the arm, and a tunic"}
     return f"What limits it is not the yarn but {limits[found.limit]}: it is as long as that goes."

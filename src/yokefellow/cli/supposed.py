@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import tomllib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -22,11 +22,20 @@ from yokefellow.cli.yarns import (
     yarn_unit,
 )
 from yokefellow.conductor import Plan
-from yokefellow.whatif import Variant
+from yokefellow.project.models import Project
+from yokefellow.sheet.dimensions import body_cm, sleeve_cm
+from yokefellow.whatif import Variant, freed
 from yokefellow.wording import length
 from yokefellow.yarn import MAIN, YarnEstimate, less
 
-__all__ = ["beside", "beside_record", "every_choice", "every_choice_record", "file_lines"]
+__all__ = [
+    "beside",
+    "beside_record",
+    "every_choice",
+    "every_choice_record",
+    "file_lines",
+    "pins_to_take_out",
+]
 
 _KINDS = {"sleeves": "Sleeves", "body": "Body", "neck": "Neck", "ribs": "Ribs", "edges": "Edges"}
 
@@ -139,6 +148,7 @@ def beside(made: Plan, other: Plan, yarns: tuple[Yarns, Yarns], choices: Mapping
     new = [found for found in other.findings if found.message not in known]
     parts += paragraphs(new)
     parts += ["To keep it, write into the file:", *file_lines(choices)]
+    parts += pins_to_take_out(made.project, choices)
     return "\n".join(parts)
 
 
@@ -146,8 +156,8 @@ _PLACES = ("Neck edge, all round", "Body, underarm to edge", "Sleeve, underarm t
 
 
 def _measures(made: Plan) -> tuple[float, ...]:
-    finished = made.finished
-    return (finished.neck.opening_cm, finished.body.length_cm, finished.sleeve.length_cm)
+    shape = made.shape
+    return (shape.neck.edge.cm, body_cm(shape.body), sleeve_cm(shape.sleeve))
 
 
 def _of_both(made: Plan, code: str, yarns: tuple[Yarns, Yarns]) -> Iterator[str]:
@@ -201,6 +211,12 @@ def beside_record(
             if code in yarns[1]
         },
     }
+
+
+def pins_to_take_out(project: Project, choices: Iterable[str]) -> list[str]:
+    """Name the pins that would hold against what is written into the file, in a remark of it."""
+    names = freed(project, choices)
+    return [f"  # and take out of [fixed]: {' and '.join(names)}"] if names else []
 
 
 def file_lines(choices: Mapping[str, str]) -> list[str]:

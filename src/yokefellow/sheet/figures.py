@@ -11,6 +11,7 @@ __all__ = [
     "fine_length",
     "grams",
     "in_a_swatch",
+    "less_than",
     "needle",
     "number",
     "percent",
@@ -81,6 +82,16 @@ def percent_of(share: float) -> str:
     if share > 0.9995:
         return "over 99.9 %"
     return f"{plain(100 * share, 1)} %"
+
+
+def less_than(share: float, asked: float) -> str:
+    """Word a probability that falls short of the one asked for.
+
+    >>> less_than(0.895, 0.9), less_than(0.89996, 0.9)
+    ('89.5 %', 'just under 90 %')
+    """
+    shown = percent_of(share)
+    return f"just under {shown}" if shown == percent_of(asked) else shown
 
 
 def swatch_width(unit: LengthUnit) -> str:

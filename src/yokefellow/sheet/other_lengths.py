@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from yokefellow.conductor import Plan
 from yokefellow.sheet.bars import bars
-from yokefellow.sheet.figures import balls, grams, number, percent_of
+from yokefellow.sheet.figures import balls, grams, less_than, number, percent_of
 from yokefellow.sheet.weighed import weighed
 from yokefellow.sheet.yarn_pieces import (
     LongestView,
@@ -20,7 +20,7 @@ from yokefellow.sheet.yarn_pieces import (
 )
 from yokefellow.sheet.yarns import between
 from yokefellow.units import LengthUnit
-from yokefellow.whatif import Longest, Prospects, Rescue, Variant
+from yokefellow.whatif import Longest, Prospects, Rescue, Variant, freed
 from yokefellow.wording import length, yarn_length
 from yokefellow.yarn import MAIN, YarnEstimate
 
@@ -171,7 +171,7 @@ def _longest_words(plan: Plan, found: Longest, cm: float, unit: LengthUnit) -> I
         if found.chance_of_more is not None:
             yield (
                 f"One round more, and {of} would last with a chance of "
-                f"{percent_of(found.chance_of_more)}, less than the "
+                f"{less_than(found.chance_of_more, found.estimate.sure)}, less than the "
                 f"{percent_of(found.estimate.sure)} that were asked for."
             )
     else:
@@ -181,7 +181,10 @@ def _longest_words(plan: Plan, found: Longest, cm: float, unit: LengthUnit) -> I
             f"the limit, and not the yarn. About {left} would be left."
         )
     field, value = next(iter(found.choices.items()))
-    yield f'For that, write {field} = "{value}".'
+    table, _, key = field.rpartition(".")
+    pins = freed(plan.project, found.choices)
+    out = f", and take {' and '.join(pins)} out of [fixed]" if pins else ""
+    yield f'For that, write {key} = "{value}" under [{table}]{out}.'
     worse = [code for code, verdict in found.others.items() if verdict != "enough"]
     if worse:
         yield f"No length changes what {' and '.join(worse)} would need."

@@ -1,6 +1,6 @@
 """What if: other lengths, the longest that lasts, what to do about a colour that is short."""
 
-from yokefellow.whatif.change import SHORT_NAMES, change
+from yokefellow.whatif.change import SHORT_NAMES, change, freed
 from yokefellow.whatif.forecast import Checkpoint, Forecast, Learnt, forecast, learn
 from yokefellow.whatif.longest import Limit, Longest, Wish, longest
 from yokefellow.whatif.pieces import Length, bodies, body_of, sleeve_of, sleeves
@@ -25,6 +25,7 @@ __all__ = [
     "body_of",
     "change",
     "forecast",
+    "freed",
     "learn",
     "longest",
     "prospects",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any
 
@@ -16,7 +16,7 @@ from yokefellow.project.refusals import typed_at
 from yokefellow.project.typed import Typed, remedy
 from yokefellow.units import LengthUnit, QuantityError, as_typed
 
-__all__ = ["SHORT_NAMES", "change"]
+__all__ = ["SHORT_NAMES", "change", "freed"]
 
 SHORT_NAMES = MappingProxyType(
     {
@@ -80,6 +80,17 @@ def _freed(project: Project, field: str) -> Project:
     for name in _PINS.get(field, ()):
         fixed = without(fixed, name)
     return project if fixed == project.fixed else project.model_copy(update={"fixed": fixed})
+
+
+def freed(project: Project, choices: Iterable[str]) -> tuple[str, ...]:
+    """Name the pins that do not hold for other choices: they must go from the file, too.
+
+    Args:
+        project: with its pins.
+        choices: the fields that are chosen otherwise.
+    """
+    names = (name for field in choices for name in _PINS.get(field, ()))
+    return tuple(name for name in names if getattr(project.fixed, name) is not None)
 
 
 def _value(typed: Typed, given: object, unit: LengthUnit, field: str) -> Any:

@@ -10,7 +10,7 @@ from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, Severity
 from yokefellow.weighings import Entry
 from yokefellow.whatif.longest import Longest, longest
-from yokefellow.whatif.pieces import bodies, body_of
+from yokefellow.whatif.pieces import bodies, own_body
 from yokefellow.yarn import (
     PRIOR,
     Belief,
@@ -198,7 +198,7 @@ def _longest(
     if reached and reached.section == "body":
         grown = plan.shape.body.round_of(reached.row)
     tall_enough = [b for b in bodies(plan) if b.rounds - b.edge_rounds > grown]
-    chosen = body_of(plan, plan.project.garment.body.length)
+    chosen = own_body(plan)
     body_choices = tall_enough or [chosen]
     if "sleeves" in wishes:
         found["sleeves"] = longest(plan, "sleeves", knowledge=knowledge)

@@ -8,7 +8,7 @@ from typing import Literal
 
 from yokefellow.conductor import Plan
 from yokefellow.units import CM_PER_INCH, LengthUnit
-from yokefellow.whatif.pieces import Length, bodies, body_of, sleeve_of, sleeves
+from yokefellow.whatif.pieces import Length, bodies, own_body, own_sleeve, sleeves
 from yokefellow.yarn import (
     MAIN,
     PRIOR,
@@ -150,12 +150,11 @@ def _way(
     body_choices: Sequence[Length] | None,
 ) -> list[_Step]:
     """List the lengths to try, each a round longer than the one before."""
-    garment = plan.project.garment
     if wish == "body":
-        sleeve = sleeve_of(plan, garment.sleeves.length)
+        sleeve = own_sleeve(plan)
         return [_Step(sleeve, body) for body in body_choices or bodies(plan)]
     if wish == "sleeves":
-        body = body_of(plan, garment.body.length)
+        body = own_body(plan)
         return [_Step(sleeve, body) for sleeve in sleeve_choices or sleeves(plan)]
     return _together(sleeve_choices or sleeves(plan), body_choices or bodies(plan), prefer_sleeves)
 

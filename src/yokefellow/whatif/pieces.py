@@ -24,7 +24,16 @@ from yokefellow.shaping.below import body_below, sleeve_below
 from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
 from yokefellow.yarn import MAIN, Counted, Part, part_of
 
-__all__ = ["Length", "bodies", "body_of", "sleeve_of", "sleeves", "unmodified"]
+__all__ = [
+    "Length",
+    "bodies",
+    "body_of",
+    "own_body",
+    "own_sleeve",
+    "sleeve_of",
+    "sleeves",
+    "unmodified",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +50,12 @@ class Length:
     parts: tuple[Part, ...]
     """By the keys of the sections they stand for."""
 
+    @property
+    def knitted_cm(self) -> float:
+        """Underarm to edge, in whole rounds."""
+        edge = self.shape.cuff if isinstance(self.shape, SleeveShape) else self.shape.hem
+        return self.shape.rounds.cm + edge.rounds.cm
+
 
 def sleeve_of(plan: Plan, chosen: ChosenLength, *, banded: bool = True) -> Length:
     """Give the sleeves of a length, with their bands unless it is said otherwise.
@@ -51,7 +66,15 @@ def sleeve_of(plan: Plan, chosen: ChosenLength, *, banded: bool = True) -> Lengt
     fit = sleeve_fit(plan.project, plan.figures, chosen)
     split = plan.shape.split
     charts = plan.piece_charts.sleeves if banded else ()
-    shape = sleeve_below(plan.project, plan.gauges, split, fit, charts=charts)
+    return _sleeve(plan, fit, sleeve_below(plan.project, plan.gauges, split, fit, charts=charts))
+
+
+def own_sleeve(plan: Plan) -> Length:
+    """Give the sleeves as they are planned, with the pins of their rounds and cuff."""
+    return _sleeve(plan, plan.finished.sleeve, plan.shape.sleeve)
+
+
+def _sleeve(plan: Plan, fit: SleeveFit, shape: SleeveShape) -> Length:
     cuff = edge_section("cuff", shape.cuff, stitches=shape.edge.got, copies=SLEEVES)
     return Length(
         cm=fit.length_cm,
@@ -59,7 +82,7 @@ def sleeve_of(plan: Plan, chosen: ChosenLength, *, banded: bool = True) -> Lengt
         edge_rounds=shape.cuff.all_rounds,
         fit=fit,
         shape=shape,
-        parts=(_sleeve_part(shape, split), part_of(cuff)),
+        parts=(_sleeve_part(shape, plan.shape.split), part_of(cuff)),
     )
 
 
@@ -81,7 +104,16 @@ def body_of(plan: Plan, chosen: ChosenLength, *, banded: bool = True) -> Length:
     """
     fit = body_fit(plan.project, plan.figures, chosen)
     charts = plan.piece_charts.body if banded else ()
-    shape = body_below(plan.project, plan.gauges, plan.shape.split, fit, charts=charts)
+    split = plan.shape.split
+    return _body(plan, fit, body_below(plan.project, plan.gauges, split, fit, charts=charts))
+
+
+def own_body(plan: Plan) -> Length:
+    """Give the body as it is planned, with the pins of its rounds and hem."""
+    return _body(plan, plan.finished.body, plan.shape.body)
+
+
+def _body(plan: Plan, fit: BodyFit, shape: BodyShape) -> Length:
     hem = edge_section("hem", shape.hem, stitches=shape.hem_stitches)
     return Length(
         cm=fit.length_cm,

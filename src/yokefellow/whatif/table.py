@@ -19,7 +19,7 @@ from yokefellow.project.models import (
 )
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.whatif.change import change
-from yokefellow.whatif.pieces import Length, body_of, sleeve_of, unmodified
+from yokefellow.whatif.pieces import Length, body_of, own_body, own_sleeve, sleeve_of, unmodified
 from yokefellow.yarn import PRIOR, Amount, Knowledge, Reckoning, YarnEstimate, less
 
 __all__ = ["AS_CHOSEN", "Kind", "Variant", "table"]
@@ -49,7 +49,7 @@ class Variant:
     chosen: bool
     """Whether it is the plan itself."""
     cm: float | None
-    """The length, or the opening; None for ribs and finishes."""
+    """The length in whole rounds, or the opening; None for ribs and finishes."""
     yarns: Mapping[str, YarnEstimate]
     """By code; empty when it cannot be knitted."""
     saved: Mapping[str, Amount]
@@ -83,8 +83,8 @@ class _Desk:
 _Piece: TypeAlias = tuple[
     Literal["sleeves", "body"],
     tuple[str, ...],
-    ChosenLength,
     Callable[[Plan, ChosenLength], Length],
+    Callable[[Plan], Length],
 ]
 
 
@@ -103,34 +103,39 @@ def _refused(kind: Kind, name: str, choices: Mapping[str, str], refused: PlanErr
 
 def _lengths(made: Plan, desk: _Desk) -> Iterator[Variant]:
     """Only the rows below the underarm change: nothing else is planned anew."""
-    garment = made.project.garment
     pieces: tuple[_Piece, ...] = (
-        ("sleeves", SLEEVE_LENGTHS, garment.sleeves.length, sleeve_of),
-        ("body", BODY_LENGTHS, garment.body.length, body_of),
+        ("sleeves", SLEEVE_LENGTHS, sleeve_of, own_sleeve),
+        ("body", BODY_LENGTHS, body_of, own_body),
     )
-    for kind, names, chosen, of in pieces:
-        for name, length in _choices(names, chosen):
-            choices = {} if length == chosen else {f"garment.{kind}.length": name}
+    for kind, names, of, own in pieces:
+        for name, length in _choices(made.project, kind, names):
             try:
-                piece = of(made, length)
+                piece = own(made) if length is None else of(made, length)
             except PlanError as refused:
-                yield _refused(kind, name, choices, refused)
+                yield _refused(kind, name, {f"garment.{kind}.length": name}, refused)
                 continue
             yield _variant(
                 kind,
                 name,
-                choices,
-                piece.cm,
+                {} if length is None else {f"garment.{kind}.length": name},
+                piece.knitted_cm,
                 made.reckoning.with_parts(piece.parts),
                 desk,
             )
 
 
-def _choices(names: tuple[str, ...], chosen: ChosenLength) -> Iterator[tuple[str, ChosenLength]]:
-    if not isinstance(chosen, NamedLength):
-        yield AS_CHOSEN, chosen
+def _choices(
+    project: Project, kind: Literal["sleeves", "body"], names: tuple[str, ...]
+) -> Iterator[tuple[str, NamedLength | None]]:
+    """Name the lengths; None stands for the sweater's own, which may have pins."""
+    garment, fixed = project.garment, project.fixed
+    chosen = garment.sleeves.length if kind == "sleeves" else garment.body.length
+    rounds = fixed.sleeve_rounds if kind == "sleeves" else fixed.body_rounds
+    own = chosen.name if isinstance(chosen, NamedLength) and rounds is None else AS_CHOSEN
+    if own == AS_CHOSEN:
+        yield own, None
     for name in names:
-        yield name, NamedLength(name)
+        yield name, None if name == own else NamedLength(name)
 
 
 def _variant(
