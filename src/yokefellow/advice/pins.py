@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 from typing import NamedTuple
@@ -129,7 +129,7 @@ def pin_notes(
         told = [
             _measured(name, shaped, freed, project)
             if name in _PINS
-            else _LISTS[name].format(", ".join(map(str, getattr(project.fixed, name)))),
+            else _LISTS[name].format(_listed(getattr(project.fixed, name))),
             *_harder(shaped, freed),
             *_elsewhere(name, shaped, freed, project),
         ]
@@ -221,5 +221,16 @@ def _otherwise(name: str, shaped: Shaped, freed: Shaped | None) -> str:
     return (
         "Without this pin they would be the same."
         if same
-        else f"Without this pin they would be {', '.join(map(str, free))}."
+        else f"Without this pin they would be {_listed(free)}."
     )
+
+
+LONG = 12
+"""Numbers of a list that are told one by one (our choice)."""
+
+
+def _listed(numbers: Sequence[int]) -> str:
+    """Write a list out; of a long one its beginning and its end."""
+    if len(numbers) <= LONG:
+        return ", ".join(map(str, numbers))
+    return f"{', '.join(map(str, numbers[:4]))} … {numbers[-1]} ({len(numbers)} of them)"

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished
-from yokefellow.following.regauge import moved
+from yokefellow.following.regauge import moved, moved_along
 from yokefellow.following.sizes import SizeAt, chosen, sizes_at
 from yokefellow.gauge import Gauges, mean_per_cm
 from yokefellow.project.fixed import Fixed, pinned
@@ -62,7 +62,7 @@ def follow(
         arm_cm=figures.cm("upper_arm"),
     )
     size, best = chosen(pattern, sizes)
-    counts = _at_her_rows(size, pattern, finished, gauges, project.fixed.yoke_rounds)
+    counts = _at_her_rows(size, project, pattern, finished, gauges)
     if counts.increase_at and project.garment.neck.back_raise != "none":
         at = (max(FIRST, counts.increase_at[0]), *counts.increase_at[1:])
         counts = counts.model_copy(update={"increase_at": at})
@@ -109,10 +109,30 @@ def _refuse(counts: Fixed, size: SizeAt, overruled: tuple[str, ...]) -> None:
         )
 
 
+def _refuse_crowded(size: SizeAt, times: int, rounds: int) -> None:
+    """End the stage when a raglan has no room for the increase rounds of the pattern."""
+    if times >= rounds:
+        raise PlanError(
+            [
+                Finding(
+                    "pattern.crowded",
+                    Severity.ERROR,
+                    "pattern.depth",
+                    f"Size {size.size.size} has {times} increase rounds, and a yoke as deep as "
+                    f"this one has {rounds} rounds at your row gauge, of which the first cannot "
+                    "increase.",
+                    'Type under [pattern]: depth = "pattern"; or choose a deeper yoke, or a '
+                    "smaller size.",
+                )
+            ]
+        )
+
+
 def _at_her_rows(
-    size: SizeAt, pattern: Pattern, finished: Finished, gauges: Gauges, pinned_rounds: int | None
+    size: SizeAt, project: Project, pattern: Pattern, finished: Finished, gauges: Gauges
 ) -> Fixed:
     """Put the rounds of a size where they belong at the knitter's row gauge."""
+    is_raglan = project.garment.yoke.style == "raglan"
     hers = gauges.plain.rounds_per_cm
     printed = size.size.yoke_rounds
     keeps_depth = pattern.depth == "pattern" and printed is not None
@@ -120,10 +140,13 @@ def _at_her_rows(
     wanted = finished.yoke.depth_cm * hers
     if keeps_depth and printed is not None:
         wanted = printed * (1.0 if ratio is None else ratio)
-    rounds = pinned_rounds or nearest(wanted, least=8)
+    rounds = project.fixed.yoke_rounds or nearest(wanted, least=8)
     # Without a row gauge the pattern's rounds keep their share of the depth.
     scale = ratio or (rounds / printed if printed else 1.0)
-    at = moved(size.counts.increase_at, ratio=scale, printed=printed, rounds=rounds)
+    theirs = size.counts.increase_at
+    if is_raglan:
+        _refuse_crowded(size, max(len(theirs), len(size.counts.increases)), rounds)
+    at = (moved_along if is_raglan else moved)(theirs, ratio=scale, printed=printed, rounds=rounds)
     return size.counts.model_copy(
         update={"increase_at": at, "yoke_rounds": rounds if keeps_depth else None}
     )

@@ -11,6 +11,7 @@ from yokefellow.project.base import Model
 from yokefellow.project.marks import whole
 
 __all__ = [
+    "LEAST_HELD",
     "MOST_INCREASES",
     "MOST_ROUNDS",
     "MOST_STITCHES",
@@ -28,8 +29,11 @@ __all__ = [
 MOST_STITCHES, MOST_ROUNDS = 2_000, 1_000
 """More than the largest sweater in the finest yarn has."""
 
-MOST_INCREASES = 30
-"""Increase rounds of one yoke, at the most."""
+MOST_INCREASES = 200
+"""Increase rounds of one yoke, at the most: a raglan may have one in every round."""
+
+LEAST_HELD = 4
+"""Stitches of a sleeve, and of the front, that must stay between the underarms."""
 
 _Stitches: TypeAlias = Annotated[int | None, whole(8, MOST_STITCHES, typical=200)]
 _Few: TypeAlias = Annotated[int | None, whole(2, 400, typical=16)]
@@ -53,7 +57,7 @@ class Fixed(Model):
     """Of a raglan: stitches of the back where the yoke begins, with its share of two lines."""
     neck_front: _Few = None
     """Of a raglan: stitches of the front where the yoke begins, with its share of two lines."""
-    neck_sleeve: _Few = None
+    neck_sleeve: Annotated[int | None, whole(0, 400, typical=16)] = None
     """Of a raglan: stitches of each sleeve where the yoke begins, with its share of two lines."""
     cast_on: _Stitches = None
     """Stitches cast on for the neckband."""

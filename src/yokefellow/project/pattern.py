@@ -41,6 +41,12 @@ class PatternSize(Model):
     """Stitches cast on at the neck."""
     neck: _Stitches = None
     """Stitches where its yoke begins, when they are not those cast on."""
+    neck_back: Annotated[int | None, whole(2, 400, typical=34)] = None
+    """Of a raglan: stitches of the back where the yoke begins, with its share of two lines."""
+    neck_front: Annotated[int | None, whole(2, 400, typical=34)] = None
+    """Of a raglan: stitches of the front where the yoke begins, with its share of two lines."""
+    neck_sleeve: Annotated[int | None, whole(0, 400, typical=12)] = None
+    """Of a raglan: stitches of each sleeve where the yoke begins, with its share of two lines."""
     increases: IncreaseCounts = ()
     """Stitches after each increase round of its yoke, in order."""
     increase_at: IncreaseNumbers = ()
@@ -55,6 +61,12 @@ class PatternSize(Model):
     """Stitches round the top of each sleeve: those held, and those of the underarm."""
     underarm: Annotated[int | None, whole(2, 400, typical=16)] = None
     """Stitches cast on at each underarm."""
+    held: Annotated[int | None, whole(2, MOST_STITCHES, typical=56)] = None
+    """Stitches held for each sleeve at the split: those of the sleeve without its underarm."""
+    front: _Stitches = None
+    """Stitches of its front at the split, between the underarms."""
+    back: _Stitches = None
+    """Stitches of its back at the split, between the underarms."""
     chest: Annotated[float | None, between(30, 260, typical=104)] = None
     """The finished chest it prints."""
     sleeve_length: Annotated[float | None, between(2, 90, typical=44)] = None
@@ -87,15 +99,44 @@ def same_size(one: str, other: str) -> bool:
 
 def counts_of(size: PatternSize) -> Fixed:
     """Give the counts of a size as they would be pinned, before any of them is re-gauged."""
+    underarm = _underarm(size)
     return Fixed().model_copy(
         update={
             "neck": size.neck or size.cast_on,
+            "neck_back": size.neck_back,
+            "neck_front": size.neck_front,
+            "neck_sleeve": size.neck_sleeve,
             "increases": size.increases,
             "increase_at": size.increase_at,
             "yoke_rounds": size.yoke_rounds,
-            "yoke": size.yoke or (size.increases[-1] if size.increases else None),
-            "body": size.body,
-            "sleeve": size.sleeve,
-            "underarm": size.underarm,
+            "yoke": size.yoke or (size.increases[-1] if size.increases else _yoke(size)),
+            "body": size.body or _sum(size.front, size.back, underarm, underarm),
+            "sleeve": size.sleeve or _sum(size.held, underarm),
+            "underarm": underarm,
+            "front": size.front,
+            "back": size.back,
         }
     )
+
+
+def _sum(*counts: int | None) -> int | None:
+    """Add up, where every count is there."""
+    known = [count for count in counts if count is not None]
+    return sum(known) if len(known) == len(counts) else None
+
+
+def _yoke(size: PatternSize) -> int | None:
+    return _sum(size.front, size.back, size.held, size.held)
+
+
+def _underarm(size: PatternSize) -> int | None:
+    """Give the underarm: as printed, or what the sleeve or the body has beyond the pieces."""
+    if size.underarm is not None:
+        return size.underarm
+    if size.sleeve is not None and size.held is not None:
+        under = size.sleeve - size.held
+        return under if under > 0 else None
+    both = _sum(size.front, size.back)
+    if size.body is None or both is None or (size.body - both) % 2 or size.body - both < 4:
+        return None
+    return (size.body - both) // 2

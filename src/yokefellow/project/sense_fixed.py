@@ -8,16 +8,14 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.fixed import NOTHING, OF_A_RAGLAN, OF_THE_YOKE, Fixed, pinned, torso
+from yokefellow.project.fixed import LEAST_HELD, NOTHING, OF_THE_YOKE, Fixed, pinned
 from yokefellow.project.models import Project
+from yokefellow.project.sense_shares import half_findings, share_findings
 
 __all__ = ["EQUATION", "Counted", "agreeing", "count_findings", "equation_words", "fixed_findings"]
 
 EQUATION = "Y = (B − 2U) + 2(S − U)"
 """The stitches of the yoke become the body and two sleeves without their underarms."""
-
-LEAST_HELD = 4
-"""Stitches of a sleeve, and of the front, that must stay between the underarms."""
 
 
 class Counted(NamedTuple):
@@ -64,9 +62,21 @@ def fixed_findings(project: Project) -> Iterator[Finding]:
         return
     yield from _by_percentage(project)
     yield from count_findings(fixed, "fixed")
-    yield from _front_and_back(fixed)
-    yield from _shares(project)
-    if 1 in fixed.increase_at and project.garment.neck.back_raise != "none":
+    yield from share_findings(project)
+    yield from _first_round(project)
+
+
+def _first_round(project: Project) -> Iterator[Finding]:
+    if 1 not in project.fixed.increase_at:
+        return
+    if project.garment.yoke.style == "raglan":
+        yield _error(
+            "fixed.increase-first",
+            "fixed.increase_at",
+            "Round 1 hangs the markers of the lines and cannot increase as well.",
+            "Write 2.",
+        )
+    elif project.garment.neck.back_raise != "none":
         yield _error(
             "fixed.increase-first",
             "fixed.increase_at",
@@ -86,6 +96,7 @@ def count_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
     yield from _steps(fixed, table)
     yield from _equation(fixed, table)
     yield from _held(fixed, table)
+    yield from half_findings(fixed, table)
     yield from _places(fixed, table)
 
 
@@ -222,67 +233,6 @@ def _held(fixed: Fixed, table: str) -> Iterator[Finding]:
                 f"{name} of {whole}" + (", in front and behind." if parts > 1 else "."),
                 f"Write an underarm of at most {max(2, whole // parts - LEAST_HELD)}, or a larger "
                 f"{name}.",
-            )
-
-
-def _shares(project: Project) -> Iterator[Finding]:
-    """Back, front and both sleeves are the neck of a raglan; a round yoke has no such shares."""
-    fixed = project.fixed
-    shares = [name for name in OF_A_RAGLAN if getattr(fixed, name) is not None]
-    if shares and project.garment.yoke.style != "raglan":
-        yield _error(
-            "fixed.no-lines",
-            f"fixed.{shares[0]}",
-            f"{_listed(shares)} share out the neck of a raglan, and a round yoke has no lines to "
-            "part it.",
-            'Take them out, or type under [garment.yoke]: style = "raglan".',
-        )
-    back, front, sleeve, neck = fixed.neck_back, fixed.neck_front, fixed.neck_sleeve, fixed.neck
-    if back is None or front is None or sleeve is None or neck is None:
-        return
-    whole = back + front + 2 * sleeve
-    if whole != neck:
-        yield _error(
-            "fixed.neck-shares",
-            "fixed.neck",
-            f"The neck of a raglan is its back, its front and two sleeves: {back} + {front} + "
-            f"2 × {sleeve} would be {whole}, not {neck}.",
-            f"Write neck = {whole}, or take one of the four out.",
-        )
-
-
-def _front_and_back(fixed: Fixed) -> Iterator[Finding]:
-    """Front, back and twice the underarm are the body."""
-    body, under, both = fixed.body, fixed.underarm, torso(fixed)
-    if body is None:
-        return
-    if both is not None and under is not None and both + 2 * under != body:
-        offers = [f"body = {both + 2 * under}"]
-        if body - both > 3 and (body - both) % 2 == 0:
-            offers.append(f"underarm = {(body - both) // 2}")
-        yield _error(
-            "fixed.front-back",
-            "fixed.front",
-            f"These counts break B = front + back + 2U: {fixed.front} + {fixed.back} + "
-            f"2 × {under} would be {both + 2 * under}, not {body}.",
-            f"Any one of these agrees: {'; '.join(offers)}. Or take one of the four out.",
-        )
-    elif both is not None and under is None and ((body - both) % 2 or body - both < 4):
-        yield _error(
-            "fixed.front-back",
-            "fixed.front",
-            f"A body of {body} less {fixed.front} in front and {fixed.back} behind leaves "
-            f"{str(body - both).replace('-', '−')} stitches for two underarms alike.",
-            f"Write body = {both + 2 * max(2, (body - both) // 2)}, or take one of the three out.",
-        )
-    for name, part in (("front", fixed.front), ("back", fixed.back)):
-        if both is None and part is not None and part + 2 * (under or 2) > body - LEAST_HELD:
-            yield _error(
-                "fixed.front-back",
-                f"fixed.{name}",
-                f"A {name} of {part} stitches leaves fewer than {LEAST_HELD} for the other half of "
-                f"a body of {body}, with its underarms.",
-                f"Write at most {max(LEAST_HELD, body - 2 * (under or 2) - LEAST_HELD)}.",
             )
 
 

@@ -7,9 +7,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from yokefellow.findings import Finding, Severity
+from yokefellow.project.fixed import OF_A_RAGLAN, torso
 from yokefellow.project.models import Project
 from yokefellow.project.pattern import BEST, Pattern, PatternSize, counts_of, same_size
 from yokefellow.project.sense_fixed import Counted, agreeing, count_findings
+from yokefellow.project.sense_raglan_pins import raglan_count_findings
+from yokefellow.project.sense_shares import neck_findings
 from yokefellow.units import as_typed
 
 __all__ = ["pattern_findings"]
@@ -23,7 +26,8 @@ def pattern_findings(project: Project) -> Iterator[Finding]:
     yield from _names(pattern)
     for number, size in enumerate(pattern.sizes, start=1):
         table = f"pattern.sizes[{number}]"
-        yield from _contradictions(size, table)
+        yield from _contradictions(size, table, project)
+        yield from _held(size, table)
         if _is_empty(size):
             yield _error(
                 "pattern.nothing",
@@ -40,14 +44,7 @@ def pattern_findings(project: Project) -> Iterator[Finding]:
             "counts itself.",
             'Type under [garment.yoke]: proportions = "measured".',
         )
-    if project.garment.yoke.style != "circular":
-        yield _error(
-            "pattern.not-round",
-            "pattern",
-            "The numbers of a pattern can be followed in a round yoke, and this sweater has "
-            f'style = "{project.garment.yoke.style}".',
-            'Type under [garment.yoke]: style = "circular", or pin single counts under [fixed].',
-        )
+    yield from _open_front(project)
     if not pattern.stitches and any(size.body is None and size.chest for size in pattern.sizes):
         yield _error(
             "pattern.no-gauge",
@@ -67,7 +64,7 @@ def _is_empty(size: PatternSize) -> bool:
     """Tell whether nothing gives the chest of a size."""
     fixed = counts_of(size)
     found = agreeing(Counted(fixed.yoke, fixed.body, fixed.sleeve, fixed.underarm))
-    return size.body is None and size.chest is None and "body" not in found
+    return fixed.body is None and size.chest is None and "body" not in found
 
 
 def _names(pattern: Pattern) -> Iterator[Finding]:
@@ -92,10 +89,74 @@ def _names(pattern: Pattern) -> Iterator[Finding]:
         )
 
 
-def _contradictions(size: PatternSize, table: str) -> Iterator[Finding]:
-    """Tell what the counts of one size contradict, and which of them may be another count."""
+def _open_front(project: Project) -> Iterator[Finding]:
+    """A front worked flat has rows of the pattern's own that its counts do not tell."""
+    front = project.garment.neck.front
+    if project.garment.yoke.style == "raglan" and front != "level":
+        yield _error(
+            "pattern.open-front",
+            "garment.neck.front",
+            f'With front = "{front}" the first rows of a raglan are worked flat, and which stitches '
+            "a pattern has in them, and where it joins, cannot be told from its counts.",
+            'Write front = "level" and pin the shares of the neck, or take [pattern] out and pin '
+            "single counts under [fixed].",
+        )
+
+
+def _held(size: PatternSize, table: str) -> Iterator[Finding]:
+    """Compare the stitches held with the sleeve, or with the pieces of the yoke."""
+    fixed, held = counts_of(size), size.held
+    if held is None:
+        return
+    if fixed.sleeve is not None and fixed.underarm is not None:
+        whole = held + fixed.underarm
+        if whole != fixed.sleeve:
+            yield _error(
+                "pattern.held",
+                f"{table}.held",
+                f"Size {size.size}: {held} stitches held and an underarm of {fixed.underarm} make "
+                f"a sleeve of {whole}, not {fixed.sleeve}.",
+                f"Look these numbers up in your pattern once more: sleeve = {whole}, or held = "
+                f"{fixed.sleeve - fixed.underarm}. Or take one of the three out.",
+            )
+    both = torso(fixed)
+    if both is not None and fixed.yoke is not None and both + 2 * held != fixed.yoke:
+        yield _error(
+            "pattern.held",
+            f"{table}.held",
+            f"Size {size.size}: at the split the yoke is its front, its back and two sleeves: "
+            f"{size.front} + {size.back} + 2 × {held} would be {both + 2 * held}, not "
+            f"{fixed.yoke}.",
+            f"Look these numbers up in your pattern once more: yoke = {both + 2 * held}, or take "
+            "one of the four out.",
+        )
+
+
+def _lines(size: PatternSize, table: str) -> Iterator[Finding]:
+    given = [name for name in OF_A_RAGLAN if getattr(size, name) is not None]
+    if given:
+        yield _error(
+            "fixed.no-lines",
+            f"{table}.{given[0]}",
+            "Its back, front and sleeves share out the neck of a raglan, and a round yoke has no "
+            "lines to part it.",
+            'Type under [garment.yoke]: style = "raglan", or take the line out.',
+        )
+
+
+def _of_its_style(size: PatternSize, table: str, project: Project) -> Iterator[Finding]:
     fixed = counts_of(size)
-    for found in count_findings(fixed, table):
+    yield from count_findings(fixed, table)
+    yield from neck_findings(fixed, table)
+    if project.garment.yoke.style == "raglan":
+        yield from raglan_count_findings(fixed, table)
+    else:
+        yield from _lines(size, table)
+
+
+def _contradictions(size: PatternSize, table: str, project: Project) -> Iterator[Finding]:
+    """Tell what the counts of one size contradict, and which of them may be another count."""
+    for found in _of_its_style(size, table, project):
         hint = _perhaps_held(size) if found.code == "fixed.equation" else ""
         yield replace(
             found,

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.project.models import Project
+from yokefellow.project.sense_raglan_pins import raglan_count_findings
 
 __all__ = ["raglan_findings"]
 
@@ -14,7 +15,7 @@ def raglan_findings(project: Project) -> Iterator[Finding]:
     """Check the line, and name the choices that the other kind of yoke asks for."""
     if project.garment.yoke.style == "raglan":
         yield from _line(project)
-        yield from _pinned_rounds(project)
+        yield from raglan_count_findings(project.fixed, "fixed")
         yield from _unheeded_increases(project)
     else:
         yield from _unheeded_line(project)
@@ -40,20 +41,6 @@ def _line(project: Project) -> Iterator[Finding]:
             "stitches at all; an increase by front and back needs a stitch to be worked in.",
             'Write line_increase = "lifted" or "yarn over", or proportions = "measured".',
         )
-
-
-def _pinned_rounds(project: Project) -> Iterator[Finding]:
-    for name in ("increases", "increase_at", "front", "back"):
-        if getattr(project.fixed, name):
-            yield Finding(
-                "raglan.pinned-rounds",
-                Severity.ERROR,
-                f"fixed.{name}",
-                f"[fixed] gives {name}, and in a raglan each piece increases by a rate of its own, "
-                "which follows from the counts at the neck and at the underarm.",
-                f"Take out the line with {name}; neck, yoke, body, sleeve and underarm can be "
-                "pinned.",
-            )
 
 
 def _unheeded_increases(project: Project) -> Iterator[Finding]:

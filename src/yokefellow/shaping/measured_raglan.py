@@ -3,23 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from functools import partial
+from dataclasses import dataclass
 from math import lcm
 
 from yokefellow.charts.chart import Chart
 from yokefellow.findings import PlanError
 from yokefellow.fit import Finished, RaglanFit
 from yokefellow.gauge import Gauges
-from yokefellow.project.fixed import NOTHING, Fixed
+from yokefellow.project.fixed import NOTHING
 from yokefellow.project.models import Project
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.measured import LEAST_YOKE_ROUNDS, refuse_wide_underarms, yoke_task
 from yokefellow.shaping.percentages import raglan_percentages
-from yokefellow.shaping.pinned import as_asked, on_the_pins
-from yokefellow.shaping.pins_refused import pins_refused
+from yokefellow.shaping.pinned_raglan import raglan_pins_refused, solve_pinned_raglan
 from yokefellow.shaping.portion import between_lines
-from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
+from yokefellow.shaping.raglan import RaglanSolution, RaglanTask
 from yokefellow.shaping.raglan_refusals import (
     Asked,
     band_grows,
@@ -70,21 +68,6 @@ def raglan_yoke(
     )
 
 
-def _meets(found: RaglanSolution, fixed: Fixed) -> bool:
-    split = found.split
-    pairs = (
-        (fixed.neck, found.neck.got),
-        (fixed.yoke, split.yoke),
-        (fixed.body, split.body.got),
-        (fixed.sleeve, split.sleeve.got),
-        (fixed.underarm, split.underarm.got),
-        (fixed.neck_back, found.back.start),
-        (fixed.neck_front, found.front.start),
-        (fixed.neck_sleeve, found.sleeve.start),
-    )
-    return all(pin is None or pin == got for pin, got in pairs)
-
-
 def _raglan_fit(finished: Finished) -> RaglanFit:
     if finished.yoke.raglan is None:
         raise ValueError("this garment is no raglan")
@@ -113,41 +96,13 @@ def _measured(
         raise PlanError([band_over_end(zones, finished.yoke.depth_cm, unit)])
     free = _task(project, finished, gauges, zones)
     fixed = of_the_yoke(project.fixed)
-    solution = _solved(free, fixed)
+    solution = solve_pinned_raglan(free, fixed)
     if solution is not None:
         return zones, solution
-    if fixed is not NOTHING and _solved(free, NOTHING) is not None:
-        tries = partial(_with_pins, free)
-        raise PlanError([pins_refused(None, bands, tries, project, PINNED_WHY)])
+    if fixed is not NOTHING and solve_pinned_raglan(free, NOTHING) is not None:
+        raise PlanError([raglan_pins_refused(free, fixed, bands, project)])
     asked = Asked(free, bands, zones, finished, unit)
     raise PlanError([bands_crowd(asked) if bands else unreached(asked)])
-
-
-PINNED_WHY = (
-    "In a raglan every piece grows by two stitches at a time, so the neck and the end of the yoke "
-    "must differ by a multiple of four (or the front's neck by two stitches from the back's); each "
-    "piece can only widen, at most in every round; and body, sleeves and underarms must add up to "
-    "the yoke."
-)
-
-
-def _with_pins(free: RaglanTask, fixed: Fixed, _: Sequence[BandTask]) -> RaglanSolution | None:
-    return _solved(free, fixed)
-
-
-def _solved(free: RaglanTask, fixed: Fixed) -> RaglanSolution | None:
-    """Solve with these pins; what is pinned stands in the line in place of what was measured.
-
-    Pins that the free raglan meets by itself change nothing.
-    """
-    by_itself = solve_raglan(free)
-    if fixed == NOTHING or (by_itself is not None and _meets(by_itself, fixed)):
-        return by_itself
-    counts = on_the_pins(replace(free.counts, fixed=fixed))
-    if counts is None:
-        return None
-    found = solve_raglan(replace(free, counts=counts))
-    return None if found is None else as_asked(found, free.counts)
 
 
 def _task(project: Project, finished: Finished, gauges: Gauges, zones: Zones) -> RaglanTask:
@@ -162,6 +117,7 @@ def _task(project: Project, finished: Finished, gauges: Gauges, zones: Zones) ->
         front_more=finished.yoke.front_more_cm * plain.stitches_per_cm,
         repeat=lcm(*(task.first_width for task in tasks)),
         pinned=tuple(t.repeats * t.first_width for t in tasks if t.repeats is not None),
+        takes_stitches=project.garment.yoke.line_increase == "front and back",
     )
 
 

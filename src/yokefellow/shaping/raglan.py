@@ -28,12 +28,23 @@ from typing import NamedTuple
 
 from yokefellow.project.fixed import OF_A_RAGLAN
 from yokefellow.shaping.counts import Count, nearest, permitted
+from yokefellow.shaping.pinned_front import halved
 from yokefellow.shaping.portion import between_lines
 from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of
-from yokefellow.shaping.shapes import RaglanPiece, Split
+from yokefellow.shaping.shapes import IncreaseRound, RaglanPiece, Split
 from yokefellow.shaping.task import YokeTask, splits_for
+from yokefellow.shaping.yoke_shapes import raglan_steps
 
-__all__ = ["LEAST_BETWEEN", "RaglanSolution", "RaglanTask", "least_piece", "solve_raglan"]
+__all__ = [
+    "LEAST_BETWEEN",
+    "SHARE_WEIGHT",
+    "RaglanSolution",
+    "RaglanTask",
+    "least_piece",
+    "raglan_splits",
+    "shared_out",
+    "solve_raglan",
+]
 
 SHARES_OFF = (0.12, 0.35)
 """How far the back of the neck may lie off the width wanted, as shares of it; the wider is only
@@ -64,6 +75,8 @@ class RaglanTask:
     """How many stitches more of the round the front has than the back."""
     pinned: tuple[int, ...] = ()
     """The stitches there must be at the end, for each band whose repeats are pinned."""
+    takes_stitches: bool = False
+    """Whether an increase is worked in a stitch of the piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +90,11 @@ class RaglanSolution:
     sleeve: RaglanPiece
     broken: tuple[str, ...]
     """`shoulder`."""
+
+    @property
+    def steps(self) -> tuple[IncreaseRound, ...]:
+        """Every round in which a piece increases."""
+        return raglan_steps(self.back, self.front, self.sleeve)
 
 
 class _Starts(NamedTuple):
@@ -99,7 +117,7 @@ def solve_raglan(task: RaglanTask) -> RaglanSolution | None:
     See the head of this file for what is minimised.
     """
     for wide in (False, True) if task.repeat > 1 or task.pinned else (False,):
-        splits = _splits(task, wide=wide)
+        splits = raglan_splits(task, wide=wide)
         for off in SHARES_OFF:
             found = _cheapest(task, splits, off)
             if found is not None:
@@ -107,13 +125,24 @@ def solve_raglan(task: RaglanTask) -> RaglanSolution | None:
     return None
 
 
-def _splits(task: RaglanTask, *, wide: bool) -> tuple[tuple[float, Split], ...]:
-    """List the splits to try: those whose yoke the bands below divide."""
-    return tuple(
-        (cost, between_lines(split, front_more=task.front_more))
+def raglan_splits(task: RaglanTask, *, wide: bool) -> tuple[tuple[float, Split], ...]:
+    """List the splits to try, and what they cost: those whose yoke the bands below divide.
+
+    Args:
+        task: what is asked for.
+        wide: let body, sleeve and underarm give way for the bands.
+    """
+    tries = (
+        (cost, shared_out(task, split))
         for yoke, (cost, split) in splits_for(task.counts, wide=wide).items()
         if yoke % task.repeat == 0 and all(pinned == yoke for pinned in task.pinned)
     )
+    return tuple((cost, split) for cost, split in tries if split is not None)
+
+
+def shared_out(task: RaglanTask, split: Split) -> Split | None:
+    """Share a split between front and back: as pinned, or as the bust asks; None if it cannot."""
+    return halved(between_lines(split, front_more=task.front_more), task.counts.fixed)
 
 
 def _cheapest(

@@ -13,11 +13,11 @@ faster one last: it needs the width below.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from yokefellow.shaping.even import gaps
 
-__all__ = ["FIRST", "Rate", "most_times", "rates", "rounds_of"]
+__all__ = ["FIRST", "Rate", "most_times", "rates", "rates_of", "rounds_of"]
 
 FIRST = 2
 """The earliest round that may increase: the first sets the markers and closes the gaps of the
@@ -89,3 +89,27 @@ def rounds_of(spread: tuple[Rate, ...]) -> tuple[int, ...]:
             at += rate.every
             found.append(at)
     return tuple(found)
+
+
+MOST_RATES = 3
+"""Rates that can be said in one sentence (our choice)."""
+
+
+def rates_of(rounds: tuple[int, ...]) -> tuple[Rate, ...]:
+    """Give the rates that say these rounds; nothing where it would take too many.
+
+    >>> rates_of((2, 4, 6, 10, 14))
+    (Rate(every=2, times=3), Rate(every=4, times=2))
+    >>> rates_of((3, 12, 22, 38))
+    ()
+    """
+    spreads = (_apart((start, *rounds)) for start in (0, FIRST - 1))
+    said = [spread for spread in spreads if rounds_of(spread) == rounds]
+    shortest = min(said, key=len, default=())
+    return shortest if len(shortest) <= MOST_RATES else ()
+
+
+def _apart(rounds: tuple[int, ...]) -> tuple[Rate, ...]:
+    """Put equal distances together."""
+    distances = (late - early for early, late in pairwise(rounds))
+    return tuple(Rate(every, sum(1 for _ in same)) for every, same in groupby(distances))

@@ -20,6 +20,7 @@ __all__ = [
     "RaglanPiece",
     "RaglanShape",
     "YokeShape",
+    "raglan_steps",
     "stitches_at",
 ]
 
@@ -117,13 +118,26 @@ class RaglanPiece:
     start: int
     """Stitches before the first round of the yoke."""
     rates: tuple[Rate, ...]
-    """How often it increases, the faster rate first."""
+    """How often it increases, the faster rate first; nothing where no rate says its rounds."""
     rounds: tuple[int, ...]
     """The rounds in which it increases by two, one at either end."""
 
     def stitches_at(self, number: int) -> int:
         """Give its stitches after a round."""
         return self.start + 2 * bisect_right(self.rounds, number)
+
+
+def raglan_steps(
+    back: RaglanPiece, front: RaglanPiece, sleeve: RaglanPiece
+) -> tuple[IncreaseRound, ...]:
+    """Give every round in which a piece of a raglan increases, with the count of the whole yoke."""
+    pieces = (back, front, sleeve, sleeve)
+    numbers = sorted({number for piece in pieces for number in piece.rounds})
+    counts = [sum(piece.stitches_at(number) for piece in pieces) for number in (0, *numbers)]
+    return tuple(
+        IncreaseRound(number, before, after)
+        for number, (before, after) in zip(numbers, pairwise(counts), strict=True)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,9 +178,10 @@ class RaglanShape:
     def sleeve_share(self) -> int:
         """Stitches of each line that belong to the sleeve: half, or the smaller half.
 
-        A sleeve that begins with fewer stitches leaves the rest of the line to the body.
+        A sleeve that begins with fewer stitches leaves the rest of the line to the body, so that
+        one stitch of it stands between its two increases.
         """
-        return min(self.line.width // 2, self.sleeve.start // 2)
+        return max(0, min(self.line.width // 2, (self.sleeve.start - 1) // 2))
 
     @property
     def body_share(self) -> int:
@@ -195,12 +210,7 @@ class RaglanShape:
     @property
     def increase_rounds(self) -> tuple[IncreaseRound, ...]:
         """Every round in which any piece increases."""
-        pieces = (self.back, self.front, self.sleeve)
-        numbers = sorted({number for piece in pieces for number in piece.rounds})
-        return tuple(
-            IncreaseRound(number, self.stitches_at(number - 1), self.stitches_at(number))
-            for number in numbers
-        )
+        return raglan_steps(self.back, self.front, self.sleeve)
 
     @property
     def last_increase(self) -> int:

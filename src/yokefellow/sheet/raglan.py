@@ -116,7 +116,7 @@ def open_lines(yoke: RaglanShape) -> str:
 
     The rates count rows and rounds alike, from the first row back.
     """
-    rates = " ".join(_rates(yoke)).replace(" round ", " row ")
+    rates = " ".join(_rates(yoke)).replace(" round ", " row ").replace(" rounds ", " rows ")
     return (
         "In an increase row a piece gains two stitches, one at either end beside its lines. "
         f"{rates} These counts go on, without a break, in the rounds of the yoke; the rows below "
@@ -134,17 +134,35 @@ def _counts(yoke: RaglanShape, number: int) -> str:
 def _rates(yoke: RaglanShape) -> Iterator[str]:
     """Say the rates, pieces with the same ones together."""
     named = (("back", yoke.back), ("front", yoke.front), ("sleeves", yoke.sleeve))
-    by_rate = sorted(named, key=lambda one: tuple(rate.every for rate in one[1].rates))
-    for spread, alike in groupby(by_rate, key=lambda one: one[1].rates):
-        names = [name for name, _ in alike]
+    by_rate = sorted(named, key=lambda one: (_every(one[1]), one[1].rounds))
+    for rounds, alike in groupby(by_rate, key=lambda one: one[1].rounds):
+        pieces = list(alike)
+        names = [name for name, _ in pieces]
         whose = _list(names) if len(names) < len(named) else "all four pieces"
-        how = f"increase {rate_words(spread)}" if spread else "do not increase"
+        how = f"increase {_how_often(pieces[0][1])}" if rounds else "do not increase"
         if names == ["back"] or names == ["front"]:
             how = how.replace("increase ", "increases ", 1).replace("do not", "does not")
             whose = f"the {whose}"
         elif len(names) < len(named):
             whose = f"the {whose}"
         yield f"{whose[0].upper()}{whose[1:]} {how}."
+
+
+def _every(piece: RaglanPiece) -> tuple[int, ...]:
+    return tuple(rate.every for rate in piece.rates)
+
+
+LONG = 12
+"""Rounds that are told one by one (our choice)."""
+
+
+def _how_often(piece: RaglanPiece) -> str:
+    """Say the rates of a piece, or its rounds where no rate says them."""
+    if piece.rates:
+        return rate_words(piece.rates)
+    if len(piece.rounds) <= LONG:
+        return f"in rounds {_list([str(number) for number in piece.rounds])}"
+    return f"{len(piece.rounds)} times, from round {piece.rounds[0]} to round {piece.rounds[-1]}"
 
 
 def _list(names: list[str]) -> str:

@@ -1,0 +1,260 @@
+"""A raglan whose increase rounds are pinned: which pieces grow in each of them.
+
+A round adds two stitches to every piece that grows in it. So 8 stitches are
+all four pieces, 6 the sleeves and back or front, 4 the sleeves or back and
+front, and 2 back or front. Where a count leaves the choice open, it is made so
+that every piece comes from its share of the neck to its count at the split,
+and its own rounds lie evenly among those that are open. What is minimised, in
+this order: rounds in which no piece grows that grows in all the others, or a
+first round unlike the second; a front of the neck unlike its back; the squared relative distance of N, B, S, U and of the back of
+the neck from what was wanted.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
+from typing import NamedTuple, TypeAlias
+
+from yokefellow.project.fixed import torso
+from yokefellow.shaping.counts import Count, nearest
+from yokefellow.shaping.meeting import split_meeting
+from yokefellow.shaping.raglan import (
+    LEAST_BETWEEN,
+    SHARE_WEIGHT,
+    RaglanSolution,
+    RaglanTask,
+    least_piece,
+    raglan_splits,
+    shared_out,
+)
+from yokefellow.shaping.rates import FIRST, most_times, rates, rates_of, rounds_of
+from yokefellow.shaping.shapes import RaglanPiece, Split
+from yokefellow.shaping.taper import taper
+
+__all__ = ["GAINS", "solve_by_round"]
+
+GAINS = (8, 6, 4, 2)
+"""Stitches that one round of a raglan can add."""
+
+TORSO = (0.7, 1.3)
+"""Shares of the front and back that were wanted within which others are tried (our choice)."""
+
+
+class _Times(NamedTuple):
+    """How often each piece grows."""
+
+    back: int
+    front: int
+    sleeve: int
+
+
+class _Found(NamedTuple):
+    """A way to meet the pins."""
+
+    cost: tuple[float, ...]
+    split: Split
+    times: _Times
+    gains: tuple[int, ...]
+    """What each round adds; nothing where only the rounds are pinned."""
+
+
+_Grown: TypeAlias = tuple[tuple[int, ...], tuple[int, ...], tuple[int, ...]]
+"""The places, from 0, of the rounds in which back, front and sleeves grow."""
+
+
+def solve_by_round(task: RaglanTask) -> RaglanSolution | None:
+    """Choose the pieces that grow in each pinned round, and what else is free; None if none can.
+
+    Args:
+        task: with the counts after the increase rounds, or the rounds, or both, among its pins.
+    """
+    fixed = task.counts.fixed
+    times = len(fixed.increases or fixed.increase_at)
+    rounds = fixed.increase_at or _evenly(times, task.room)
+    if not rounds or rounds[0] < FIRST or rounds[-1] > task.room:
+        return None
+    ways = _by_count(task) if fixed.increases else _by_place(task, times)
+    best = min(ways, key=lambda way: way.cost, default=None)
+    return None if best is None else _built(task, best, rounds)
+
+
+def _evenly(times: int, room: int) -> tuple[int, ...]:
+    return rounds_of(rates(times, room)) if times <= most_times(room) else ()
+
+
+def _by_count(task: RaglanTask) -> Iterator[_Found]:
+    """Give every way to meet the counts after the increase rounds."""
+    after = task.counts.fixed.increases
+    later = tuple(late - early for early, late in pairwise(after))
+    for first in GAINS:
+        gains = (first, *later)
+        neck = after[0] - first
+        if all(gain in GAINS for gain in gains) and task.counts.fixed.neck in (None, neck):
+            for cost, split in _splits_at(task, after[-1]):
+                yield from _ways(task, cost, split, gains)
+
+
+def _splits_at(task: RaglanTask, yoke: int) -> Iterator[tuple[float, Split]]:
+    """Give the best split for every width of front and back that comes to a yoke."""
+    counts, fixed = task.counts, task.counts.fixed
+    if yoke % task.repeat or any(pinned != yoke for pinned in task.pinned):
+        return
+    wanted = (counts.body, counts.sleeve, counts.underarm)
+    between = counts.body - 2 * counts.underarm
+    both = torso(fixed)
+    tries = range(int(TORSO[0] * between), int(TORSO[1] * between) + 2)
+    for width in tries if both is None else (both,):
+        pins = (fixed.body, fixed.sleeve, fixed.underarm)
+        for got in split_meeting(yoke, pins, wanted, width):
+            body, sleeve, underarm = (
+                Count(count, want, counts.stitches_per_cm)
+                for count, want in zip(got, wanted, strict=True)
+            )
+            split = shared_out(task, Split(body, sleeve, underarm))
+            if split is not None:
+                yield _off(split), split
+
+
+def _off(split: Split) -> float:
+    counts = (split.body, split.sleeve, split.underarm)
+    return sum(((count.got - count.wanted) / count.wanted) ** 2 for count in counts)
+
+
+def _ways(task: RaglanTask, off: float, split: Split, gains: tuple[int, ...]) -> Iterator[_Found]:
+    """Give the numbers of rounds that lead from a neck to a split by these gains."""
+    whole, three, two, one = (gains.count(gain) for gain in GAINS)
+    for sleeve in range(whole + three, whole + three + two + 1):
+        alike = whole + two - (sleeve - whole - three)
+        for back in range(alike, alike + three + one + 1):
+            times = _Times(back, 2 * alike + three + one - back, sleeve)
+            cost = _cost(task, split, times)
+            if cost is not None:
+                odd = float(gains[0] != gains[:2][-1])
+                yield _Found((odd, cost[0], cost[1] + off), split, times, gains)
+
+
+def _starts(split: Split, times: _Times) -> _Times:
+    ends = (split.back, split.front, split.held)
+    return _Times(*(end - 2 * often for end, often in zip(ends, times, strict=True)))
+
+
+def _cost(task: RaglanTask, split: Split, times: _Times) -> tuple[float, float] | None:
+    """Say how far the shares of the neck are off; None where they cannot or may not be."""
+    counts, fixed = task.counts, task.counts.fixed
+    starts = _starts(split, times)
+    pins = (fixed.neck_back, fixed.neck_front, fixed.neck_sleeve)
+    if any(pin not in (None, start) for pin, start in zip(pins, starts, strict=True)):
+        return None
+    if min(starts.back, starts.front) < _least(task, body=True):
+        return None
+    if starts.sleeve < _least(task, body=False):
+        return None
+    neck = starts.back + starts.front + 2 * starts.sleeve
+    return (
+        float(max(0, abs(starts.front - starts.back) - 1)),
+        ((neck - counts.neck) / counts.neck) ** 2
+        + SHARE_WEIGHT * ((starts.back - task.back_neck) / task.back_neck) ** 2,
+    )
+
+
+def _least(task: RaglanTask, *, body: bool) -> int:
+    """Give the fewest stitches a pinned piece may begin with: its share of two lines.
+
+    A sleeve may begin with none; its lines then belong to back and front.
+    """
+    if task.takes_stitches:
+        return least_piece(task.line_width, body=body)
+    return 2 * task.line_width + LEAST_BETWEEN if body else 0
+
+
+def _by_place(task: RaglanTask, times: int) -> Iterator[_Found]:
+    """Give the ways in which something grows in each of so many rounds."""
+    neck_multiple = task.counts.neck_multiple
+    for off, split in raglan_splits(task, wide=False):
+        for each in _times_of(task, split, times):
+            cost = _cost(task, split, each)
+            if cost is None:
+                continue
+            neck = sum(_starts(split, each)) + _starts(split, each).sleeve
+            uneven = float(neck % neck_multiple > 0) + int(off)
+            turns = float(times - max(each))
+            yield _Found((turns, cost[0] + uneven, cost[1] + off % 1), split, each, ())
+
+
+def _times_of(task: RaglanTask, split: Split, times: int) -> Iterator[_Times]:
+    """Give numbers of rounds for each piece, so many together that no round is left over."""
+    neck = task.counts.fixed.neck
+    for back in range(times + 1):
+        for front in _fronts(split, back):
+            body = split.back + split.front - 2 * (back + front)
+            for sleeve in _sleeves(task, split, times, body):
+                fits = neck is None or body + 2 * (split.held - 2 * sleeve) == neck
+                in_reach = min(front, sleeve) >= 0 and max(front, sleeve) <= times
+                if fits and in_reach and back + sleeve >= times:
+                    yield _Times(back, front, sleeve)
+
+
+def _fronts(split: Split, back: int) -> Iterable[int]:
+    """Give how often the front may grow: so that it begins about as wide as the back."""
+    alike = back + (split.front - split.back) // 2
+    return range(alike - 1, alike + 3)
+
+
+def _sleeves(task: RaglanTask, split: Split, times: int, body: int) -> Iterable[int]:
+    """Give how often the sleeves may grow beside a body with so many stitches at the neck."""
+    fixed = task.counts.fixed
+    if fixed.neck_sleeve is not None:
+        over = split.held - fixed.neck_sleeve
+        return () if over % 2 else (over // 2,)
+    neck = task.counts.neck if fixed.neck is None else fixed.neck
+    near = nearest((2 * split.held + body - neck) / 4)
+    return dict.fromkeys((near, near - 1, near + 1, times))
+
+
+def _built(task: RaglanTask, found: _Found, rounds: Sequence[int]) -> RaglanSolution:
+    starts, times = _starts(found.split, found.times), found.times
+    grown = _by_gains(times, found.gains) if found.gains else _by_turns(times, len(rounds))
+    back, front, sleeve = (
+        _piece(start, tuple(rounds[place] for place in places))
+        for start, places in zip(starts, grown, strict=True)
+    )
+    counts = task.counts
+    neck = Count(back.start + front.start + 2 * sleeve.start, counts.neck, counts.stitches_per_cm)
+    there = sum(one.stitches_at(task.shoulder_round) for one in (back, front, sleeve, sleeve))
+    broken = () if there >= counts.covering else ("shoulder",)
+    return RaglanSolution(neck, found.split, back, front, sleeve, broken)
+
+
+def _piece(start: int, rounds: tuple[int, ...]) -> RaglanPiece:
+    return RaglanPiece(start, rates_of(rounds), rounds)
+
+
+def _some(places: Sequence[int], times: int) -> tuple[int, ...]:
+    """Take so many of the places, evenly."""
+    return tuple(places[at - 1] for at in taper(times, len(places)))
+
+
+def _by_gains(times: _Times, gains: Sequence[int]) -> _Grown:
+    """Share the rounds out among the pieces, each as often as it must grow."""
+    whole, three, two, one = (
+        tuple(at for at, gain in enumerate(gains) if gain == wanted) for wanted in GAINS
+    )
+    sleeve = {*whole, *three, *_some(two, times.sleeve - len(whole) - len(three))}
+    alike = {*whole, *(at for at in two if at not in sleeve)}
+    either = sorted((*three, *one))
+    backs = set(_some(either, times.back - len(alike)))
+    back, front = alike | backs, alike | (set(either) - backs)
+    return tuple(sorted(back)), tuple(sorted(front)), tuple(sorted(sleeve))
+
+
+def _by_turns(times: _Times, rounds: int) -> _Grown:
+    """Give every piece its rounds evenly; where none grows in all, the back fills the gaps."""
+    every = range(rounds)
+    sleeve, front = _some(every, times.sleeve), _some(every, times.front)
+    back = _some(every, times.back)
+    if {*back, *front, *sleeve} != set(every):
+        gaps = [at for at in every if at not in sleeve]
+        back = tuple(sorted((*gaps, *_some(sleeve, times.back - len(gaps)))))
+        front = back if times.front == times.back else front
+    return back, front, sleeve
