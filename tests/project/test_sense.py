@@ -42,6 +42,10 @@ def pattern(*sizes: str, about: str = "") -> str:
     return f"{SOUND}\n[pattern]\n{about}\n{tables}"
 
 
+def of_a_raglan(*lines: str) -> str:
+    return under("garment.yoke", RAGLAN) + "\n".join(("[fixed]", *lines, ""))
+
+
 MEDIUM = 'size = "M"\nbody = 200'
 
 
@@ -54,7 +58,22 @@ def v_neck(*lines: str, yoke: str = "") -> str:
 ERRORS = [
     (pattern('size = "M"\ncast_on = 80'), "pattern.nothing", "pattern.sizes[1]"),
     (pattern(MEDIUM, MEDIUM.replace("M", "m")), "pattern.twice", "pattern.sizes[2].size"),
-    (pattern(MEDIUM) + '[garment.yoke]\nstyle = "raglan"\n', "pattern.not-round", "pattern"),
+    (
+        pattern(MEDIUM) + '[garment.yoke]\nstyle = "raglan"\n[garment.neck]\nfront = "V"\n',
+        "pattern.open-front",
+        "garment.neck.front",
+    ),
+    (pattern(MEDIUM + "\nneck_back = 34"), "fixed.no-lines", "pattern.sizes[1].neck_back"),
+    (
+        pattern(MEDIUM + "\nsleeve = 66\nunderarm = 16\nheld = 52"),
+        "pattern.held",
+        "pattern.sizes[1].held",
+    ),
+    (
+        pattern(MEDIUM + "\nyoke = 268\nfront = 84\nback = 84\nheld = 52"),
+        "pattern.held",
+        "pattern.sizes[1].held",
+    ),
     (pattern(MEDIUM, about='follow = "L"'), "pattern.no-size", "pattern.follow"),
     (pattern('size = "M"\nchest = 40'), "pattern.no-gauge", "pattern.stitches"),
     (
@@ -168,10 +187,28 @@ ERRORS = [
         "raglan.line-none",
         "garment.yoke.line_width",
     ),
+    (of_a_raglan("increase_at = [1, 8]"), "fixed.increase-first", "fixed.increase_at"),
+    (of_a_raglan("increases = [100, 110]"), "raglan.gain", "fixed.increases[2]"),
+    (of_a_raglan("neck = 98", "increases = [101, 109]"), "raglan.gain", "fixed.increases[1]"),
+    (of_a_raglan("neck_back = 33", "back = 80"), "raglan.by-twos", "fixed.neck_back"),
+    (of_a_raglan("neck_front = 90", "front = 80"), "raglan.by-twos", "fixed.neck_front"),
+    (of_a_raglan("neck = 90", "yoke = 301"), "raglan.by-twos", "fixed.neck"),
     (
-        under("garment.yoke", RAGLAN) + "[fixed]\nincrease_at = [4, 8]\n",
-        "raglan.pinned-rounds",
-        "fixed.increase_at",
+        of_a_raglan("neck_sleeve = 11", "sleeve = 66", "underarm = 16"),
+        "raglan.by-twos",
+        "fixed.neck_sleeve",
+    ),
+    (
+        of_a_raglan(
+            "neck = 68", "neck_sleeve = 4", "increases = [76, 84]", "sleeve = 30", "underarm = 12"
+        ),
+        "raglan.sleeve-rounds",
+        "fixed.neck_sleeve",
+    ),
+    (
+        fixed("front = 90", "back = 80", "sleeve = 70", "underarm = 14", "yoke = 280"),
+        "fixed.front-back",
+        "fixed.front",
     ),
     (
         under(

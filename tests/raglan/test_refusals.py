@@ -184,7 +184,7 @@ def test_a_share_that_cannot_grow_by_twos_is_refused_with_one_that_can() -> None
         "underarm": split.underarm.got,
     }
     finding = refused(raglan(fixed=pins))
-    assert finding.code == "fixed.no-way"
+    assert finding.code == "raglan.by-twos"
     assert f"neck_sleeve = {free.sleeve.start}" in finding.remedy
 
 

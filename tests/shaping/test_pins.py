@@ -99,10 +99,6 @@ def test_every_count_of_a_plan_can_be_pinned() -> None:
 def test_pinning_what_the_engine_chose_changes_nothing(sections: Sections, names: set[str]) -> None:
     if sections["garment"]["yoke"]["proportions"] != "measured":
         names = {name for name in names if name in ("body", "hem", "cuff", "cast_on")}
-    if sections["garment"]["yoke"].get("style") == "raglan":
-        names -= {"increases", "increase_at"}  # a raglan's follow from its rates
-    if sections["garment"]["yoke"].get("style") == "raglan":
-        names = names - {"increases", "increase_at", "front", "back"}
     free = planned_or_refused(sections)
     if free is None:
         return

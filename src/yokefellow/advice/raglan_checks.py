@@ -27,12 +27,14 @@ def worth_counting(yoke: RaglanShape) -> tuple[int, ...]:
     """Give the increase rounds to count after: the first, the last, every fifth, every change.
 
     A change is where other pieces begin to increase by turns, or where the
-    rounds between two increase rounds become more or fewer.
+    rounds between two increase rounds become more or fewer; where they always
+    do, it is none.
     """
     steps = yoke.increase_rounds
     if not steps:
         return ()
-    chosen = {steps[0].number, steps[-1].number, *_last_of_runs(steps)}
+    changes = _last_of_runs(steps) if _is_regular(yoke) else ()
+    chosen = {steps[0].number, steps[-1].number, *changes}
     since, found = 0, list[int]()
     for step in steps:
         since += 1
@@ -40,6 +42,11 @@ def worth_counting(yoke: RaglanShape) -> tuple[int, ...]:
             found.append(step.number)
             since = 0
     return tuple(found)
+
+
+def _is_regular(yoke: RaglanShape) -> bool:
+    """Tell whether rates say the rounds of every piece; rounds that are pinned may be any."""
+    return all(piece.rates or not piece.rounds for piece in (yoke.back, yoke.front, yoke.sleeve))
 
 
 def _last_of_runs(steps: tuple[IncreaseRound, ...]) -> Iterator[int]:

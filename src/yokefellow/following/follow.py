@@ -14,6 +14,8 @@ from yokefellow.project.fixed import Fixed, pinned
 from yokefellow.project.models import Project
 from yokefellow.project.pattern import Pattern
 from yokefellow.project.sense_fixed import count_findings
+from yokefellow.project.sense_raglan_pins import raglan_count_findings
+from yokefellow.project.sense_shares import neck_findings
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.edges import edge_multiple
 from yokefellow.shaping.shapes import Shape
@@ -73,7 +75,7 @@ def follow(
     own = {name: getattr(project.fixed, name) for name in pinned(project.fixed)}
     overruled = tuple(name for name in own if getattr(counts, name) not in (None, (), own[name]))
     counts = counts.model_copy(update=own)
-    _refuse(counts, size, overruled)
+    _refuse(counts, size, overruled, is_raglan=project.garment.yoke.style == "raglan")
     return Followed(
         pattern=pattern,
         sizes=sizes,
@@ -91,9 +93,11 @@ def with_counts(project: Project, followed: Followed | None) -> Project:
     return project if followed is None else project.model_copy(update={"fixed": followed.fixed})
 
 
-def _refuse(counts: Fixed, size: SizeAt, overruled: tuple[str, ...]) -> None:
+def _refuse(counts: Fixed, size: SizeAt, overruled: tuple[str, ...], *, is_raglan: bool) -> None:
     """End the stage when the knitter's own pins contradict the pattern's other counts."""
     found = tuple(count_findings(counts, "fixed")) if overruled else ()
+    if overruled and is_raglan:
+        found += (*neck_findings(counts, "fixed"), *raglan_count_findings(counts, "fixed"))
     if found:
         shown = ", ".join(overruled)
         raise PlanError(

@@ -96,8 +96,8 @@ def _open_front(project: Project) -> Iterator[Finding]:
         yield _error(
             "pattern.open-front",
             "garment.neck.front",
-            f'With front = "{front}" the first rows of a raglan are worked flat, and which stitches '
-            "a pattern has in them, and where it joins, cannot be told from its counts.",
+            f'With front = "{front}" the first rows of a raglan are worked flat, and which '
+            "stitches a pattern has in them, and where it joins, cannot be told from its counts.",
             'Write front = "level" and pin the shares of the neck, or take [pattern] out and pin '
             "single counts under [fixed].",
         )

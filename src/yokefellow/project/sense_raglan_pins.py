@@ -23,6 +23,7 @@ def raglan_count_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
     """
     yield from _gains(fixed, table)
     yield from _by_twos(fixed, table)
+    yield from _sleeves(fixed, table)
 
 
 def _error(code: str, field: str, message: str, remedy: str) -> Finding:
@@ -53,6 +54,32 @@ def _gains(fixed: Fixed, table: str) -> Iterator[Finding]:
         )
 
 
+def _sleeves(fixed: Fixed, table: str) -> Iterator[Finding]:
+    """Check that the sleeves can grow as often as they must: in every round of 8 or 6."""
+    neck, start, sleeve, under = fixed.neck, fixed.neck_sleeve, fixed.sleeve, fixed.underarm
+    if neck is None or start is None or sleeve is None or under is None or not fixed.increases:
+        return
+    gains = [after - before for before, after in pairwise((neck, *fixed.increases))]
+    least = sum(gain in (6, 8) for gain in gains)
+    most = least + gains.count(4)
+    held, times = sleeve - under, (sleeve - under - start) // 2
+    if least <= times <= most or (held - start) % 2 or any(gain not in GAINS for gain in gains):
+        return
+    often = f"{least}" if least == most else f"between {least} and {most}"
+    near = held - 2 * (least if times < least else most)
+    offers = [f"neck_sleeve = {near}"] if near >= 0 else []
+    offers.append(f"sleeve = {sleeve + start - near}")
+    yield _error(
+        "raglan.sleeve-rounds",
+        f"{table}.neck_sleeve",
+        f"A sleeve begins with {start} stitches and has S − U = {sleeve} − {under} = {held} at the "
+        f"split, so it would grow {times} times; by the counts after the increase rounds it grows "
+        f"{often} times: in every round that adds 8 or 6, and in those of 4 in which back and "
+        "front do not.",
+        f"Any one of these agrees: {'; '.join(offers)}. Or take one of them out.",
+    )
+
+
 def _by_twos(fixed: Fixed, table: str) -> Iterator[Finding]:
     """Check each piece that is given at both of its ends."""
     held = None if fixed.sleeve is None or fixed.underarm is None else fixed.sleeve - fixed.underarm
@@ -81,12 +108,14 @@ def _by_twos(fixed: Fixed, table: str) -> Iterator[Finding]:
                 f"Every piece of a raglan grows by two stitches at a time, and from {start} at "
                 f"the neck the {name} does not come to {shown}: "
                 f"{start} + 2 × {(end - start) // 2} = {end - 1}.",
-                f"Write {pin} = {start + 1} or {start - 1}, or {name} = "
-                f"{_other(fixed, name, end)}.",
+                f"Write {pin} = {_beside(start)}, or {name} = {_beside(_whole(fixed, name, end))}.",
             )
 
 
-def _other(fixed: Fixed, name: str, end: int) -> str:
-    """Give the nearest counts at the split that agree."""
-    whole = fixed.sleeve if name == "sleeve" and fixed.sleeve is not None else end
-    return f"{whole - 1} or {whole + 1}"
+def _whole(fixed: Fixed, name: str, end: int) -> int:
+    """Give what is typed of a piece at the split: a sleeve with its underarm."""
+    return fixed.sleeve if name == "sleeve" and fixed.sleeve is not None else end
+
+
+def _beside(count: int) -> str:
+    return f"{count - 1} or {count + 1}" if count else "1"

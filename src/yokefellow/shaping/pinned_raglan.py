@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
-from yokefellow.findings import Finding
+from yokefellow.findings import Finding, Severity
 from yokefellow.project.fixed import NOTHING, Fixed, without
 from yokefellow.project.models import Project
+from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.pinned import as_asked, on_the_pins
 from yokefellow.shaping.pinned_front import front_too_wide
 from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
-from yokefellow.shaping.raglan_by_round import solve_by_round
+from yokefellow.shaping.raglan_by_round import GAINS, solve_by_round
 from yokefellow.shaping.zones import BandTask
 
 __all__ = ["raglan_pins_refused", "solve_pinned_raglan"]
@@ -65,10 +66,10 @@ def raglan_pins_refused(
         bands: below its increases.
         project: for its pins.
     """
-    wide = _too_wide(free, fixed)
-    if wide is not None:
-        return wide
-    why = " ".join(_why(fixed, room=free.room, has_bands=bool(bands)))
+    known = _too_wide(free, fixed) or _line(free, fixed)
+    if known is not None:
+        return known
+    why = _why(free, fixed, has_bands=bool(bands))
     return pins_refused(None, bands, partial(_with_pins, free), project, why)
 
 
@@ -82,6 +83,31 @@ def _too_wide(free: RaglanTask, fixed: Fixed) -> Finding | None:
         return None
     other = solve_pinned_raglan(free, without(without(fixed, "front"), "back"))
     return None if other is None else front_too_wide(other.split, fixed)
+
+
+def _line(free: RaglanTask, fixed: Fixed) -> Finding | None:
+    """Tell that only the lines are in the way: too wide, or their increases in need of stitches."""
+    lifted = replace(free, takes_stitches=False)
+    if free.takes_stitches and solve_pinned_raglan(lifted, fixed) is not None:
+        remedy = 'Write line_increase = "lifted" or "yarn over".'
+        return _narrow_neck("line_increase", "needs stitches to be worked in", remedy)
+    for width in range(free.line_width - 1, 0, -1):
+        if solve_pinned_raglan(replace(lifted, line_width=width), fixed) is not None:
+            also = ' and line_increase = "lifted" or "yarn over"' if free.takes_stitches else ""
+            remedy = f"Write line_width = {width}{also}."
+            return _narrow_neck("line_width", f"takes {free.line_width} stitches", remedy)
+    return None
+
+
+def _narrow_neck(field: str, needs: str, remedy: str) -> Finding:
+    return Finding(
+        "raglan.pinned-line",
+        Severity.ERROR,
+        f"garment.yoke.{field}",
+        "By these counts a piece of the raglan begins with very few stitches at the neck, or with "
+        f"none, and a line as it was chosen {needs}.",
+        f"{remedy} The counts can then be met.",
+    )
 
 
 PINNED_WHY = (
@@ -99,12 +125,20 @@ ROUNDS_WHY = (
 )
 
 
-def _why(fixed: Fixed, *, room: int, has_bands: bool) -> Iterator[str]:
+def _why(free: RaglanTask, fixed: Fixed, *, has_bands: bool) -> str:
     """Say what pins of a raglan must obey."""
     times, last = len(fixed.increases or fixed.increase_at), max(fixed.increase_at, default=0)
-    yield ROUNDS_WHY if times else PINNED_WHY
-    where = "above its colour bands" if has_bands else "of this yoke"
+    room = free.room
+    where = "above the colour bands" if has_bands else "in this yoke"
     if last > room:
-        yield f"Round {last} would increase, and the last that can, {where}, is round {room}."
-    elif times >= room:
-        yield f"There are {times} increase rounds, and {room - 1} rounds {where} can increase."
+        return f"Round {last} would increase, and {where} round {room} is the last that can."
+    if times >= room:
+        return f"There are {times} increase rounds, and {where} {room - 1} rounds can increase."
+    if fixed.neck is not None and fixed.increase_at and not fixed.increases:
+        most, needed = fixed.neck + GAINS[0] * times, nearest(free.counts.yoke)
+        return (
+            f"A round of a raglan adds {GAINS[0]} stitches at the most, so {times} of them lead "
+            f"from a neck of {fixed.neck} to {most} or fewer; here about {needed} are needed before "
+            "the split. And the neck, like every piece, grows by twos."
+        )
+    return ROUNDS_WHY if times else PINNED_WHY

@@ -88,8 +88,16 @@ _WHY = (
 )
 
 
+LONG = 12
+"""Numbers of a list that are shown one by one (our choice)."""
+
+
 def _shown(pin: object) -> str:
-    return str(list(pin)) if isinstance(pin, tuple) else str(pin)
+    if not isinstance(pin, tuple):
+        return str(pin)
+    if len(pin) <= LONG:
+        return str(list(pin))
+    return f"[{', '.join(map(str, pin[:4]))}, … {pin[-1]}]"
 
 
 def _nearest(fixed: Fixed, bands: Sequence[BandTask], tries: Tries) -> Iterator[str]:

@@ -6,8 +6,8 @@ front, and 2 back or front. Where a count leaves the choice open, it is made so
 that every piece comes from its share of the neck to its count at the split,
 and its own rounds lie evenly among those that are open. What is minimised, in
 this order: rounds in which no piece grows that grows in all the others, or a
-first round unlike the second; a front of the neck unlike its back; the squared relative distance of N, B, S, U and of the back of
-the neck from what was wanted.
+first round unlike the second; a front of the neck unlike its back; the squared
+relative distance of N, B, S, U and of the back of the neck from what was wanted.
 """
 
 from __future__ import annotations

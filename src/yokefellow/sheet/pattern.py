@@ -6,11 +6,12 @@ an increase is worked, it says and not the sheet.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from yokefellow.conductor import Plan
 from yokefellow.following.follow import Followed, Stretch, stretches
 from yokefellow.following.sizes import SizeAt
+from yokefellow.shaping.shapes import RaglanShape
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
 from yokefellow.sheet.figures import signed_length
 from yokefellow.sheet.pattern_pieces import PatternView, SizeLine
@@ -103,12 +104,15 @@ def _told(plan: Plan, followed: Followed) -> Iterator[str]:
     yield from _neck(plan, followed)
     yield _depth(plan, followed)
     places = stretches(followed, plan.shape)
-    yield from (_place(one) for one in places)
+    is_raglan = isinstance(plan.shape.yoke, RaglanShape)
+    yield from _raglan_places(places, plan) if is_raglan else (_place(one) for one in places)
     if not places and followed.size.size.increases:
-        rounds = [str(step.number) for step in plan.shape.yoke.increase_rounds]
+        rounds = [step.number for step in plan.shape.yoke.increase_rounds]
+        shown = _in_ranges(rounds) if is_raglan else _listed([str(number) for number in rounds])
+        where = "down to the underarm" if is_raglan else "along the shoulders"
         yield (
             "Where your pattern's increase rounds lie was not typed: they stand at rounds "
-            f"{_listed(rounds)} of the yoke, evenly along the shoulders."
+            f"{shown} of the yoke, evenly {where}."
         )
     yield from _below(plan, followed)
 
@@ -127,6 +131,64 @@ def _neck(plan: Plan, followed: Followed) -> Iterator[str]:
 def _listed(words: list[str]) -> str:
     *most, last = words
     return f"{', '.join(most)} and {last}" if most else last
+
+
+def _in_ranges(numbers: Sequence[int]) -> str:
+    """Write numbers that follow each other as ranges.
+
+    >>> _in_ranges([1, 3, 4, 5, 9])
+    '1, 3–5 and 9'
+    """
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and runs[-1][-1] == number - 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return _listed([_rounds(run[0], run[-1]) for run in runs])
+
+
+def _raglan_places(places: Sequence[Stretch], plan: Plan) -> Iterator[str]:
+    """Say before which of its increase rounds there are more rounds than in the pattern, or fewer.
+
+    A raglan has too many increase rounds to speak of each; beside its row it is named.
+    """
+    grown = [one for one in places if one.increase is not None]
+    if not grown:
+        return
+    yield (
+        f"Its {len(grown)} increase rounds lie between round {grown[0].last} and round "
+        f"{grown[-1].last} of the yoke; beside the rows below stands which is which."
+    )
+    by_more: dict[int, list[int]] = {}
+    for one in grown:
+        by_more.setdefault(one.more, []).append(one.increase or 0)
+    for more, numbers in sorted(by_more.items()):
+        yield _before(more, numbers, every=len(numbers) == len(grown))
+    yield _raglan_end(places[-1], plan)
+
+
+def _before(more: int, numbers: Sequence[int], *, every: bool) -> str:
+    """Say how many plain rounds more or fewer come before some of the increase rounds."""
+    one = "increase round" if len(numbers) == 1 else "increase rounds"
+    which = "each of its increase rounds" if every else f"its {one} {_in_ranges(numbers)}"
+    plain = "plain round" if abs(more) == 1 else "plain rounds"
+    if more > 0:
+        return f"Knit {more} {plain} more than your pattern does before {which}."
+    if more < 0:
+        return f"Leave out {-more} {plain} before {which}."
+    return f"Before {which} knit as many rounds as your pattern does."
+
+
+def _raglan_end(last: Stretch, plan: Plan) -> str:
+    """Lead from the last increase round of a raglan to the split."""
+    if last.increase is None:
+        return _place(last)
+    printed = plan.followed.size.size.yoke_rounds if plan.followed else None
+    left_out = (printed or 0) - (last.printed_last or 0)
+    plain = "1 plain round" if left_out == 1 else f"{left_out} plain rounds"
+    dropped = f", without the {plain} of your pattern" if left_out > 0 else ""
+    return f"The split comes right after the last of them{dropped}, on {last.count} stitches."
 
 
 def _depth(plan: Plan, followed: Followed) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.conductor import Plan
 from yokefellow.following.follow import Followed, Stretch, stretches
+from yokefellow.shaping.shapes import RaglanShape
 from yokefellow.sheet.lines import Note
 
 __all__ = ["row_notes"]
@@ -24,8 +25,9 @@ def row_notes(plan: Plan) -> dict[tuple[str, int], tuple[Note, ...]]:
 def _texts(plan: Plan, followed: Followed) -> Iterator[tuple[tuple[str, int], str]]:
     yield from _above(plan)
     places = stretches(followed, plan.shape)
+    notes_of = _raglan_notes if isinstance(plan.shape.yoke, RaglanShape) else _notes_of
     for one in places:
-        for number, text in _notes_of(one, followed):
+        for number, text in notes_of(one, followed):
             yield ("yoke", number), text
     if not places:
         yield from _counts_only(plan, followed)
@@ -56,6 +58,25 @@ def _notes_of(one: Stretch, followed: Followed) -> Iterator[tuple[int, str]]:
     if one.last > one.first:
         yield one.first, _up_to(one)
     yield one.last, _increase(one.increase, one.printed_last, one.count, followed)
+
+
+def _raglan_notes(one: Stretch, followed: Followed) -> Iterator[tuple[int, str]]:
+    """Speak of the rounds of a raglan: there are many, and most are as in the pattern."""
+    if one.increase is None:
+        yield one.first, _on_to_split(one)
+        return
+    if one.more > 0:
+        yield one.first, f"Knit {_plain_rounds(one.more)} more here than your pattern does."
+    elif one.more < 0:
+        yield one.first, f"Leave out {_plain_rounds(-one.more)} of your pattern here."
+    if one.increase == 1 or not followed.size.size.increases:
+        yield one.last, _increase(one.increase, one.printed_last, one.count, followed)
+    else:
+        yield (
+            one.last,
+            f"Your pattern's increase round {one.increase} (its round {one.printed_last}): "
+            f"{one.count} stitches.",
+        )
 
 
 def _plain_rounds(rounds: int) -> str:
