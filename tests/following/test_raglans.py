@@ -82,6 +82,7 @@ def test_the_percentage_raglan_comes_out_at_another_gauge(per_cm: float, rows: f
     assert (knitted.held, knitted.underarms) == ((50, 50), (16, 16))
 
 
+# published: see BY_PERCENTAGE
 def test_at_its_own_gauge_and_depth_the_rounds_are_the_patterns() -> None:
     own = swatch(20 / 10.16, rounds_per_cm=28 / 10.16)
     made = planned(with_pattern(BY_PERCENTAGE, swatch__plain__washed=own, pattern__depth="pattern"))
@@ -106,6 +107,7 @@ def test_increase_rounds_stay_as_deep_as_the_pattern_has_them(per_in: float) -> 
     )
 
 
+# derived: see COMPOUND
 def test_a_compound_raglan_is_told_apart_into_its_pieces() -> None:
     made = planned(with_pattern(COMPOUND, garment__yoke__depth="26 cm"))
     yoke, split = yoke_of(made), made.shape.split

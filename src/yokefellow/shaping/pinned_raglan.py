@@ -138,7 +138,7 @@ def _why(free: RaglanTask, fixed: Fixed, *, has_bands: bool) -> str:
         most, needed = fixed.neck + GAINS[0] * times, nearest(free.counts.yoke)
         return (
             f"A round of a raglan adds {GAINS[0]} stitches at the most, so {times} of them lead "
-            f"from a neck of {fixed.neck} to {most} or fewer; here about {needed} are needed before "
+            f"from a neck of {fixed.neck} to {most} or fewer; about {needed} are needed before "
             "the split. And the neck, like every piece, grows by twos."
         )
     return ROUNDS_WHY if times else PINNED_WHY
