@@ -56,6 +56,18 @@ def parts(plan: Plan) -> tuple[RaglanShape, FrontNeck, Section]:
     return plan.shape.yoke, plan.shape.front, plan.schedule.sections[0]
 
 
+def test_a_folded_band_is_picked_up_on_the_needle_of_its_outside() -> None:
+    plan = planned(with_front("scooped", garment__neck__finish="folded"))
+    changes = [change for change in plan.needles if change.section == "neckband"]
+    needles = plan.project.needles
+    fold = plan.shape.neck.band.rounds.got + 2
+    # derived: the pick-up, the outside, then the fold and the facing on the finer needle
+    assert [(change.number, change.mm) for change in changes] == [
+        (1, needles.main),
+        (fold, needles.main - 0.5),
+    ]
+
+
 def test_every_size_and_gauge_has_a_front_worked_flat_by_size() -> None:
     tried = sum(len(GAUGES[at % 3 :: 3]) for at, _ in enumerate(every_size()))
     # derived: a drop by size bends to the yoke and to the edges of a V, so none is refused

@@ -18,6 +18,7 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import WorkedRow
+from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.shapes import BodyShape, ChartedBand, Shape
 from yokefellow.sizing.figures import Figures
@@ -120,9 +121,7 @@ def _last_band(desk: Desk, head: str) -> Iterator[Check]:
         "neckband",
         1 + desk.shape.neck.band.all_rounds,
         "try on",
-        "Before the bind-off",
-        "Try the sweater on with the neckband on a long cable. Now you see how high it stands: "
-        "work a round or two more or fewer, as you like it.",
+        *_before_the_end(desk.shape.neck.band),
     )
     yield Check(
         "neckband",
@@ -130,6 +129,23 @@ def _last_band(desk: Desk, head: str) -> Iterator[Check]:
         "look",
         "Over the head",
         f"The edge must stretch to {head}. {mend_edge(desk.shape.neck.band)}",
+    )
+
+
+def _before_the_end(band: Edge) -> tuple[str, str]:
+    """Title and words of the last try-on: a fold is sewn, and its two sides belong together."""
+    tried = "Try the sweater on with the neckband on a long cable"
+    if band.finish == "folded":
+        return (
+            "Before it is sewn down",
+            f"{tried} and its facing folded inside. Now you see how high it stands: if you want it "
+            "higher or lower, go back to before the fold; the facing then has as many rounds more "
+            "or fewer as the outside.",
+        )
+    return (
+        "Before the bind-off",
+        f"{tried}. Now you see how high it stands: work a round or two more or fewer, as you like "
+        "it.",
     )
 
 

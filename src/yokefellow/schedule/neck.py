@@ -58,10 +58,11 @@ def _to_band(start: int, band: int, fabric: str) -> Row:
 
 def _picked_up(neck: NeckShape, picked: PickedUp) -> Section:
     """Pick up the stitches of the band and work it, with its corner at a V's point."""
-    start = pick_up(neck.band_stitches, fabric=outer_fabric(neck.band))
     if picked.mitre is None:
         edge = edge_section("neckband", neck.band, stitches=neck.band_stitches)
+        start = pick_up(neck.band_stitches, fabric=edge.rows[0].fabric)
         return replace(edge, start=0, rows=(start, *edge.rows))
+    start = pick_up(neck.band_stitches, fabric=outer_fabric(neck.band))
     rows = mitred_rows(picked.mitre, neck.band)
     left = neck.band_stitches + sum(net(row.steps) for row in rows)
     return Section("neckband", 0, (start, *rows, ending(neck.band, left)))
