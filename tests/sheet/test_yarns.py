@@ -39,6 +39,17 @@ def close() -> Plan:
     return planned(project)
 
 
+def test_a_length_that_is_as_long_as_can_be_asks_for_no_change() -> None:
+    made = planned(sized(garment__body__length="hip"))
+    others = view(made, prospects(made)).others
+    assert others is not None
+    told = {one.key: one.words for one in others.longest}
+    assert told["sleeves"].startswith("The sleeves are as long as they can be")
+    assert "write" not in told["sleeves"]
+    assert told["body"].startswith("The body may be as long as it can be")
+    assert 'write length = "' in told["body"]
+
+
 def test_what_is_missing_is_told_without_a_minus() -> None:
     short = planned(sized("babies", "12", stitches_per_cm=2.0, yarn__MC__balls=0.5))
     left, estimate = view(short).glance.yarns[0].lines[-1], short.yarn.left

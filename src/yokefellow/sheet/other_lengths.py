@@ -20,7 +20,7 @@ from yokefellow.sheet.yarn_pieces import (
 )
 from yokefellow.sheet.yarns import between
 from yokefellow.units import LengthUnit
-from yokefellow.whatif import Longest, Prospects, Rescue, Variant, freed
+from yokefellow.whatif import Length, Longest, Prospects, Rescue, Variant, freed
 from yokefellow.wording import length, yarn_length
 from yokefellow.yarn import MAIN, YarnEstimate
 
@@ -144,7 +144,7 @@ def _longest(plan: Plan, found: Longest) -> LongestView:
     piece = found.sleeve if found.wish == "sleeves" else found.body
     return LongestView(
         key=found.wish,
-        words=" ".join(_longest_words(plan, found, piece.cm, plan.project.sheet.units)),
+        words=" ".join(_longest_words(plan, found, piece, plan.project.sheet.units)),
         cm=piece.cm,
         limit=found.limit,
         held_back_g=found.held_back.grams,
@@ -153,11 +153,11 @@ def _longest(plan: Plan, found: Longest) -> LongestView:
     )
 
 
-def _longest_words(plan: Plan, found: Longest, cm: float, unit: LengthUnit) -> Iterator[str]:
+def _longest_words(plan: Plan, found: Longest, piece: Length, unit: LengthUnit) -> Iterator[str]:
     what = "sleeves" if found.wish == "sleeves" else "body"
     many = what == "sleeves"
     of = found.code if len(plan.yarns) > 1 else "the yarn"
-    long = length(cm, unit)
+    long = length(piece.knitted_cm, unit)
     if found.limit == "too little":
         yield (
             f"Not even the shortest {what}, {long} from underarm to edge, "
@@ -165,6 +165,7 @@ def _longest_words(plan: Plan, found: Longest, cm: float, unit: LengthUnit) -> I
         )
         return
     left = grams(found.held_back.grams)
+    is_so = piece.rounds == _rounds(plan, found.wish)
     if found.limit == "yarn":
         yield f"The longest {what} that {'last' if many else 'lasts'}: {long}, underarm to edge."
         yield f"About {left} are held back for what is not known."
@@ -176,18 +177,31 @@ def _longest_words(plan: Plan, found: Longest, cm: float, unit: LengthUnit) -> I
             )
     else:
         end = "the wrist" if many else "a tunic's length"
+        be = ("are" if many else "is") if is_so else "may be"
         yield (
-            f"The {what} may be as long as {'they' if many else 'it'} can be, {long}: {end} is "
+            f"The {what} {be} as long as {'they' if many else 'it'} can be, {long}: {end} is "
             f"the limit, and not the yarn. About {left} would be left."
         )
+    if not is_so:
+        yield _to_write(plan, found)
+    worse = [code for code, verdict in found.others.items() if verdict != "enough"]
+    if worse:
+        yield f"No length changes what {' and '.join(worse)} would need."
+
+
+def _rounds(plan: Plan, wish: str) -> int:
+    """Count the rounds that the sweater of the file has there, with the edge."""
+    if wish == "sleeves":
+        return plan.shape.sleeve.rounds.got + plan.shape.sleeve.cuff.all_rounds
+    return plan.shape.body.rounds.got + plan.shape.body.hem.all_rounds
+
+
+def _to_write(plan: Plan, found: Longest) -> str:
     field, value = next(iter(found.choices.items()))
     table, _, key = field.rpartition(".")
     pins = freed(plan.project, found.choices)
     out = f", and take {' and '.join(pins)} out of [fixed]" if pins else ""
-    yield f'For that, write {key} = "{value}" under [{table}]{out}.'
-    worse = [code for code, verdict in found.others.items() if verdict != "enough"]
-    if worse:
-        yield f"No length changes what {' and '.join(worse)} would need."
+    return f'For that, write {key} = "{value}" under [{table}]{out}.'
 
 
 def rescue_views(plan: Plan, found: Sequence[Rescue]) -> Iterator[RescueView]:
