@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tests.charts.drawn import read
+from tests.charts.drawn import read, refused
+from tests.plain_speech import kindly
 from yokefellow.charts.checks import (
     MOST_FLOAT,
     MOST_FLOAT_CM,
@@ -20,7 +21,11 @@ def risks(
     kind: str, *lines: str, per_cm: float = 3.0, times: int = 1, unit: LengthUnit = "cm"
 ) -> tuple[Finding, ...]:
     chart, field = read(kind, *lines, times=times), "garment.yoke.bands[1]"
-    return chart_findings(chart, stitches_per_cm=per_cm, field=field, unit=unit)
+    found = chart_findings(chart, stitches_per_cm=per_cm, field=field, unit=unit)
+    for finding in map(kindly, found):
+        assert finding.field == field
+        assert finding.severity is Severity.CAUTION
+    return found
 
 
 def test_floats_are_counted_round_the_work() -> None:
@@ -50,7 +55,8 @@ def test_a_float_over_an_inch_or_five_stitches_is_told(in_4_inches: int, in_an_i
     short, long = min(in_an_inch - 1, MOST_FLOAT), min(in_an_inch, MOST_FLOAT) + 1
     assert risks("stranded", "#" + "." * short, per_cm=per_cm) == ()
     (finding,) = risks("stranded", "#" + "." * long, per_cm=per_cm)
-    assert (finding.code, finding.severity) == ("chart.long-float", Severity.CAUTION)
+    assert finding.code == "chart.long-float"
+    assert f"({long / per_cm:.1f} cm)" in finding.message
     assert f"CC1 passes behind {long} stitches from column 2" in finding.message
 
 
@@ -75,7 +81,7 @@ def test_more_than_three_stitches_slipped_side_by_side_are_told(kind: str) -> No
     assert risks(kind, "#" + slipped * MOST_SLIPPED) == ()
     (finding,) = risks(kind, slipped + "#" + slipped * MOST_SLIPPED, times=2)
     assert finding.code == "chart.long-slip"
-    assert finding.field == "garment.yoke.bands[1]"
+    assert finding.message.startswith("Row 1: ")
     # common practice, no source: three; derived: round the work the run begins in column 3
     assert "4 stitches are slipped side by side from column 3" in finding.message
 
@@ -85,3 +91,12 @@ def test_a_stitch_may_be_slipped_for_four_rounds() -> None:
     assert len(read("slip", *["#v"] * 4).rows) == 4
     assert len(read("slip", *["#v"] * 4, "##", *["#v"] * 4).rows) == 9
     assert len(read("mosaic", "#.", "CC1: #.", times=2).rows) == 4
+
+
+def test_a_new_stitch_is_worked_in_the_row_that_makes_it() -> None:
+    # common practice, no source: four rounds; the row that makes a stitch stretches nothing
+    made = ("##", "###", *["##v"] * 4)
+    assert len(read("slip", *made, grows=True).rows) == 6  # derived: as many as the lines
+    (finding,) = refused("slip", *made, "##v", grows=True)
+    assert finding.code == "chart.stretched"
+    assert "Row 7, column 3" in finding.message

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from tests.plain_speech import kindly
+from yokefellow.charts import library
 from yokefellow.charts.chart import ChartKind
 from yokefellow.charts.checks import chart_findings
-from yokefellow.charts.library import motifs
+from yokefellow.charts.library import MotifError, motifs
 from yokefellow.charts.reading import read_chart
-from yokefellow.charts.text import colours_of
+from yokefellow.charts.text import ChartText, colours_of
+from yokefellow.findings import Severity
 
 # common practice, no source: from lace weight to the heaviest yarn that is knitted in colours
 GAUGES = (2.0, 2.6, 4.0)
@@ -42,3 +47,52 @@ def test_each_motif_says_what_it_is_in_the_yarns_that_are_usual(name: str) -> No
 
 def test_the_motifs_are_read_once() -> None:
     assert motifs() is motifs()
+
+
+WIDENING = """\
+title = "A path"
+about = "It widens."
+kind = "stranded"
+colours = { "." = "MC", "#" = "CC2" }
+grows = true
+times = 3
+rows = ["#.", "#.."]
+"""
+
+
+@pytest.fixture
+def shelf(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A shelf of our own, with no motif on it yet."""
+    (tmp_path / "motifs").mkdir()
+    monkeypatch.setattr(library, "shelf", lambda _: tmp_path)
+    return tmp_path / "motifs"
+
+
+def test_a_motif_is_all_that_its_file_says(shelf: Path) -> None:
+    (shelf / "path.toml").write_text(WIDENING)
+    (shelf / "below.toml").write_text('kind = "purl"\ncolours = { "." = "MC" }\nrows = [".-"]\n')
+    found = motifs.__wrapped__()
+    assert list(found) == ["below", "path"]
+    assert found["path"] == ChartText(
+        name="path",
+        kind=ChartKind.STRANDED,
+        legend={".": "MC", "#": "CC2"},
+        lines=("#.", "#.."),
+        times=3,
+        grows=True,
+        title="A path",
+        about="It widens.",
+    )
+    assert found["below"].kind is ChartKind.PURL
+
+
+@pytest.mark.parametrize("content", [b"kind = 3", b"kind = purl", b"title = '\xff'"])
+def test_a_spoiled_motif_is_told(shelf: Path, content: bytes) -> None:
+    (shelf / "dots.toml").write_bytes(content)
+    with pytest.raises(MotifError) as error:
+        motifs.__wrapped__()
+    (finding,) = map(kindly, error.value.findings)
+    assert finding.code == "motif.unreadable"
+    assert finding.severity is Severity.ERROR
+    assert finding.field == ""  # derived: no field of the knitter's file is to blame
+    assert "dots.toml" in finding.message

@@ -10,9 +10,11 @@ import pytest
 
 import yokefellow.charts
 from tests.charts.drawn import LEGEND, read, refused
+from tests.plain_speech import kindly
 from yokefellow.charts.chart import ChartKind, Work
 from yokefellow.charts.reading import made_places, read_chart
-from yokefellow.charts.text import ChartText
+from yokefellow.charts.rows import row_of
+from yokefellow.charts.text import ChartText, Line, lines_of, with_other_yarns
 from yokefellow.findings import Severity
 
 K, S, M, P = Work.KNIT, Work.SLIP, Work.MAKE, Work.PURL
@@ -84,6 +86,65 @@ def test_a_purl_chart_purls() -> None:
     assert chart.rows[0].yarn == "CC1"
 
 
+def test_a_row_that_is_all_purl_goes_on_in_the_yarn_in_hand() -> None:
+    assert yarns("purl", "##", "--", "..", "--") == ["CC1", "CC1", "MC", "MC"]
+    # The first row lies on the main colour.
+    assert yarns("purl", "--") == ["MC"]
+
+
+def test_the_first_yarn_of_a_stranded_row_is_the_one_in_front_of_it_or_the_first_to_show() -> None:
+    assert yarns("stranded", "#.", ".#", "CC1: .#") == ["CC1", "MC", "CC1"]
+
+
+def test_a_line_that_does_not_lie_on_the_row_below_cannot_be_worked() -> None:
+    text = ChartText("dots", ChartKind.STRANDED, LEGEND, ("##",))
+    for under in (("MC",), ("MC",) * 3):
+        with pytest.raises(ValueError, match="zip"):
+            row_of(text, Line(1, "", "##"), under, "MC")
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        # derived: the limits that `project/marks.py` names, 200 stitches and 200 rows
+        ("#" * 200,),
+        ("# " * 200,),
+        ("#",) * 200,
+    ],
+)
+def test_a_chart_may_be_as_large_as_is_said(lines: tuple[str, ...]) -> None:
+    chart = read("stranded", *lines)
+    assert chart.first_width * len(chart.rows) == 200  # derived: one by two hundred
+
+
+def test_a_line_may_be_worked_up_to_four_times() -> None:
+    assert len(read("stranded", "#", times=4).rows) == 4  # derived: one line
+
+
+def test_other_yarns_change_what_stands_for_yarns_and_nothing_else() -> None:
+    legend = {".": "MC", "M": "CC1", "C": "CC2", ":": "CC3"}
+    text = ChartText("dots", ChartKind.STRANDED, legend, ("MC: .M", " CC1 : M.", "MC"))
+    swapped = with_other_yarns(text, {"CC1": "CC4"})
+    assert swapped.legend == {**legend, "M": "CC4"}
+    drawn, changed = read_chart(text)[0], read_chart(swapped)[0]
+    assert drawn is not None
+    assert changed is not None
+    other = {"CC1": "CC4"}
+    for row, now in zip(drawn.rows, changed.rows, strict=True):
+        assert now.yarn == other.get(row.yarn, row.yarn)
+        assert [cell.colour for cell in now.cells] == [
+            other.get(cell.colour, cell.colour) for cell in row.cells
+        ]
+
+
+def test_marks_that_look_like_a_yarn_inside_a_line_stay_as_they_are() -> None:
+    legend = {".": "MC", "M": "CC1", "C": "CC2", ":": "CC3"}
+    text = ChartText("dots", ChartKind.STRANDED, legend, (".MC:", "MC: .MC:"))
+    swapped = with_other_yarns(text, {"MC": "CC4"})
+    assert [line.marks for line in lines_of(swapped)] == [line.marks for line in lines_of(text)]
+    assert [line.yarn for line in lines_of(swapped)] == ["", "CC4"]
+
+
 def test_a_slipped_stitch_shows_what_it_was() -> None:
     rows = read("slip", "##", "CC2: ov", "v.").rows
     assert [[cell.colour for cell in row.cells] for row in rows] == [
@@ -117,7 +178,10 @@ REFUSED: list[tuple[str, tuple[str, ...], dict[str, object], str, str]] = [
     ("stranded", ("#-",), {}, "unknown-mark", "column 2: '-'"),
     ("slip", ("#-",), {}, "unknown-mark", "column 2: '-'"),
     ("purl", (".v",), {}, "unknown-mark", "column 2: 'v'"),
+    ("stranded", ("#x",), {}, "unknown-mark", "colours ('#', '.', 'o')"),
+    ("slip", ("#x",), {}, "unknown-mark", "colours ('#', '.', 'o', 'v')"),
     ("mosaic", ("CC7: ##",), {}, "unknown-yarn", "begins with CC7"),
+    ("mosaic", ("##", "CC7: ##"), {}, "unknown-yarn", "Row 2 begins with CC7"),
     ("mosaic", ("CC2: ##",), {}, "yarn-not-shown", "begins with CC2"),
     ("stranded", ("CC2: #.",), {}, "yarn-not-shown", "begins with CC2"),
     ("mosaic", ("##.#", ".##."), {}, "not-mosaic", "Row 2, column 3 shows CC1 while MC"),
@@ -145,17 +209,19 @@ def test_what_cannot_be_knitted_is_refused_with_its_place(
     assert chart is None
     assert {finding.code for finding in said} == {f"chart.{code}"}
     assert any(says in finding.message for finding in said), said
-    for finding in said:
+    for finding in map(kindly, said):
         assert finding.severity is Severity.ERROR
         assert finding.field == "charts.dots.rows"
-        assert finding.message.endswith(".")
-        assert finding.remedy.endswith(".")
 
 
-@pytest.mark.parametrize(("kind", "mark"), [("slip", "v"), ("purl", "-")])
-def test_a_mark_with_a_meaning_of_its_own_is_no_yarn(kind: str, mark: str) -> None:
+@pytest.mark.parametrize(
+    ("kind", "mark", "means"), [("slip", "v", "a slipped stitch"), ("purl", "-", "a purl stitch")]
+)
+def test_a_mark_with_a_meaning_of_its_own_is_no_yarn(kind: str, mark: str, means: str) -> None:
     _, said = read_chart(ChartText("dots", ChartKind(kind), {".": "MC", mark: "CC1"}, (".", mark)))
-    assert [finding.code for finding in said] == ["chart.reserved-mark"]
+    (finding,) = map(kindly, said)
+    assert finding.code == "chart.reserved-mark"
+    assert means in finding.message
     other = ChartText("dots", ChartKind.STRANDED, {".": "MC", mark: "CC1"}, ("." + mark,))
     assert read_chart(other)[0] is not None
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from tests.plain_speech import kindly
 from tests.project.sample import SOUND
-from yokefellow.charts.library import MotifError, motifs
+from yokefellow.charts.library import motifs
 from yokefellow.charts.picture import picture
 from yokefellow.charts.resolve import other_charts, resolve, resolve_pieces
 from yokefellow.findings import Finding, Severity
@@ -29,12 +30,12 @@ def band(name: str, **swap: str) -> str:
 
 
 def said(*parts: str) -> tuple[Finding, ...]:
-    return resolve(parse(SOUND + "".join(parts)))[1]
+    found = resolve(parse(SOUND + "".join(parts)))[1]
+    return tuple(map(kindly, found))
 
 
 def only(*parts: str) -> Finding:
     (finding,) = said(*parts)
-    assert finding.message.endswith(".")
     return finding
 
 
@@ -79,6 +80,9 @@ def test_an_unknown_chart_is_refused_with_the_nearest_name() -> None:
     assert finding.code == "band.unknown-chart"
     assert finding.field == "garment.yoke.bands[1].chart"
     assert finding.remedy == 'Did you mean "stairs"?'
+    assert '"stirs"' in finding.message
+    # Half of a name is enough.
+    assert only(band("path")).remedy == 'Did you mean "winding-path"?'
     own = said(chart("my-dots", "."), band("beads"), band("my-dot"), yarn("CC1"))
     assert [f.remedy for f in own] == ['Did you mean "my-dots"?']
     assert "winding-path" in only(band("zzz")).remedy
@@ -102,6 +106,11 @@ def test_a_fault_of_the_band_is_told_of_the_band(text: str, code: str, place: st
     assert finding.severity is Severity.ERROR
 
 
+def test_two_yarns_that_would_be_one_are_both_named() -> None:
+    finding = only(yarn("CC1"), band("beads", CC1="MC"))
+    assert "MC and CC1 of the chart beads would both be MC" in finding.message
+
+
 def test_a_yarn_that_is_missing_comes_with_what_to_type() -> None:
     assert only(band("beads")).remedy == "Add a table [yarn.CC1] with its ball."
     assert 'colours = { CC1 = "CC2" }' in only(yarn("CC2") + band("beads")).remedy
@@ -119,22 +128,6 @@ def test_only_yarns_that_no_band_uses_are_told() -> None:
     finding = only(yarns, band("beads"), band("pebbles", CC1="CC3"))
     assert (finding.code, finding.field) == ("yarn.unused", "yarn.CC2")
     assert finding.severity is Severity.NOTE
-
-
-def test_a_spoiled_motif_is_told(tmp_path: object, monkeypatch: pytest.MonkeyPatch) -> None:
-    from pathlib import Path
-
-    from yokefellow.charts import library
-
-    assert isinstance(tmp_path, Path)
-    (tmp_path / "motifs").mkdir()
-    (tmp_path / "motifs" / "dots.toml").write_text("kind = 3")
-    monkeypatch.setattr(library, "shelf", lambda _: tmp_path)
-    with pytest.raises(MotifError) as error:
-        motifs.__wrapped__()
-    (finding,) = error.value.findings
-    assert finding.code == "motif.unreadable"
-    assert "dots.toml" in finding.message
 
 
 def piece_band(piece: str, name: str, **swap: str) -> str:

@@ -1,10 +1,13 @@
 """Change the program in small ways and see whether the tests notice: `make mutants ROOM=notation`.
 
 mutmut makes the mutants of one room in a copy of the tracked files under
-`build/mutation/`, and tries each on the tests that `rooms.toml` names. What
-survives is looked up in `survivors/ROOM.toml`, where each survivor stands with
-the reason why no test can or need tell it from the program; one that is not
-there is printed, and the command fails.
+`build/mutation/`, and tries each on the tests that `rooms.toml` names and that
+reach the changed function. It does so in forks of a process that has imported
+the program already; so what survives is tried again in a process of its own,
+where what is worked out at the import, or once and for all, is worked out by
+the mutant. What survives that is looked up in `survivors/ROOM.toml`, where each
+survivor stands with the reason why no test can or need tell it from the
+program; one that is not there is printed, and the command fails.
 """
 
 from __future__ import annotations
@@ -43,6 +46,12 @@ from mutmut.mutation.diff_apply import get_diff_for_mutant
 print(json.dumps({name: get_diff_for_mutant(name) for name in json.load(sys.stdin)}))
 """
 
+QUICK = os.environ | {"YOKEFELLOW_QUICK": "1"}
+"""Few examples for each law, and the same ones every time."""
+
+LONGEST_SECONDS = 300
+"""All tests of a room take a few seconds: a mutant that needs so long does not come back."""
+
 SURVIVED: dict[int | None, str] = {0: "survived", 5: "no test", 33: "no test"}
 UNTRIED: set[int | None] = {None, 2, 34}
 
@@ -62,7 +71,7 @@ def main(room: str, children: str = "2") -> int:
         (sys.executable, "-m", "mutmut", "run", "--max-children", children),
         cwd=folder,
         check=False,
-        env=os.environ | {"YOKEFELLOW_QUICK": "1"},
+        env=QUICK,
         stdout=(folder / "mutmut.log").open("w"),
         stderr=subprocess.STDOUT,
     )
@@ -70,6 +79,7 @@ def main(room: str, children: str = "2") -> int:
     if not codes:
         print((folder / "mutmut.log").read_text()[-3000:])
         return 1
+    codes = alone(folder, room, codes)
     return told(room, codes, survivors(folder, codes))
 
 
@@ -84,10 +94,16 @@ def prepare(folder: Path, room: str) -> None:
         target = folder / name
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copy2(ROOT / name, target)
-    chosen = tomllib.loads((HERE / "rooms.toml").read_text())[room]["tests"]
-    config = CONFIG.format(room=room, beside=json.dumps(BESIDE), tests=json.dumps(chosen))
+    tests = json.dumps(chosen(room))
+    config = CONFIG.format(room=room, beside=json.dumps(BESIDE), tests=tests)
     with (folder / "pyproject.toml").open("a") as file:
         file.write(config)
+
+
+def chosen(room: str) -> list[str]:
+    """Give the tests that try the mutants of a room."""
+    tests: list[str] = tomllib.loads((HERE / "rooms.toml").read_text())[room]["tests"]
+    return tests
 
 
 def exit_codes(folder: Path) -> dict[str, int | None]:
@@ -96,6 +112,37 @@ def exit_codes(folder: Path) -> dict[str, int | None]:
     for file in sorted((folder / "mutants" / "src").rglob("*.py.meta")):
         found |= json.loads(file.read_text())["exit_code_by_key"]
     return found
+
+
+def alone(folder: Path, room: str, codes: Mapping[str, int | None]) -> dict[str, int | None]:
+    """Try what survived once more, each mutant in a process of its own on all tests of the room."""
+    alive = [name for name, code in codes.items() if code in SURVIVED]
+    # Without a mutant the tests must pass, or they would notice everything.
+    if alive and (failed := exit_code_alone(folder, room, "")):
+        raise SystemExit(f"the tests of {room} fail without a mutant ({failed})")
+    noticed = {name for name in alive if exit_code_alone(folder, room, name)}
+    for file in (folder / "mutants" / "src").rglob("*.py.meta"):
+        written = json.loads(file.read_text())
+        written["exit_code_by_key"] |= dict.fromkeys(noticed & set(written["exit_code_by_key"]), 1)
+        file.write_text(json.dumps(written))
+    return exit_codes(folder)
+
+
+def exit_code_alone(folder: Path, room: str, mutant: str) -> int:
+    inside = (folder / "mutants").resolve()
+    named = {"MUTANT_UNDER_TEST": mutant, "PYTHONPATH": str(inside / "src")}
+    command = (sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider")
+    try:
+        return subprocess.run(
+            (*command, "-p", "no:xdist", *chosen(room)),
+            cwd=inside,
+            env=QUICK | named,
+            check=False,
+            capture_output=True,
+            timeout=LONGEST_SECONDS,
+        ).returncode
+    except subprocess.TimeoutExpired:
+        return 1
 
 
 def survivors(folder: Path, codes: Mapping[str, int | None]) -> list[Mutant]:

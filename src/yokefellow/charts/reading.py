@@ -32,14 +32,14 @@ def read_chart(text: ChartText) -> tuple[Chart | None, tuple[Finding, ...]]:
     if found := unreadable(text, lines):
         return None, found
     rows: list[ChartRow] = []
-    below: tuple[Cell, ...] = tuple(Cell(MAIN, Work.KNIT) for _ in lines[0].marks)
+    below: tuple[str, ...] = (MAIN,) * len(lines[0].marks)
     for line in lines:
         under = _under(below, len(line.marks))
         row = row_of(text, line, under, rows[-1].yarn if rows else MAIN)
         if isinstance(row, Finding):
             return None, (row,)
         rows += [row, *(_again(row) for _ in range(text.times - 1))]
-        below = row.cells
+        below = tuple(cell.colour for cell in row.cells)
     chart = Chart(text.name, text.kind, tuple(rows), text.times)
     slipped = tuple(stretched(chart, text))
     return (None if slipped else chart), slipped
@@ -63,8 +63,8 @@ def made_places(before: int, after: int) -> frozenset[int]:
     return frozenset((place + 1) * after // grown - 1 for place in range(grown))
 
 
-def _under(below: tuple[Cell, ...], width: int) -> Under:
+def _under(below: tuple[str, ...], width: int) -> Under:
     """Line the row below up with this one; a new stitch has nothing under it."""
     made = made_places(len(below), width)
-    cells = iter(below)
-    return tuple(None if column in made else next(cells) for column in range(width))
+    colours = iter(below)
+    return tuple(None if column in made else next(colours) for column in range(width))

@@ -134,7 +134,7 @@ def _error(code: str, field: str, message: str, remedy: str) -> Finding:
 
 def _unknown(project: Project, name: str, field: str) -> Finding:
     known = [*project.charts, *motifs()]
-    near = get_close_matches(name, known, n=1, cutoff=0.5)
+    near = get_close_matches(name, known, cutoff=0.5)
     return _error(
         "unknown-chart",
         f"{field}.chart",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from types import MappingProxyType
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.charts.chart import Cell, ChartKind, ChartRow, Work
 from yokefellow.charts.text import PURL_MARK, SLIP_MARK, ChartText, Line, refusal
@@ -16,8 +16,18 @@ MAIN = "MC"
 MOST_IN_HAND = 2
 """Colours carried in a stranded round."""
 
-Under: TypeAlias = tuple[Cell | None, ...]
-"""The row below, column by column; None under a stitch that is being made."""
+Under: TypeAlias = tuple[str | None, ...]
+"""The colours of the row below, column by column; None under a stitch that is being made."""
+
+
+class _Place(NamedTuple):
+    """A mark of the line, and what it lies on."""
+
+    column: int
+    """Counted from 1, as the knitter does."""
+    mark: str
+    below: str | None
+    """The colour of the stitch there; None where the stitch is being made."""
 
 
 def row_of(text: ChartText, line: Line, under: Under, before: str) -> ChartRow | Finding:
@@ -28,104 +38,105 @@ def row_of(text: ChartText, line: Line, under: Under, before: str) -> ChartRow |
         line: the line.
         under: the row below it.
         before: the yarn in hand in the row below.
+
+    Raises:
+        ValueError: the row below is not lined up with the line.
     """
-    return _KINDS[text.kind](text, line, under, before)
+    pairs = zip(line.marks, under, strict=True)
+    places = tuple(_Place(column, *pair) for column, pair in enumerate(pairs, start=1))
+    return _KINDS[text.kind](text, line, places, before)
 
 
-def _worked(colour: str, under: Cell | None, work: Work = Work.KNIT) -> Cell:
-    return Cell(colour, Work.MAKE if under is None else work)
+def _worked(colour: str, place: _Place, work: Work = Work.KNIT) -> Cell:
+    return Cell(colour, Work.MAKE if place.below is None else work)
 
 
-def _shown(text: ChartText, line: Line) -> tuple[str, ...]:
-    return tuple(text.legend[mark] for mark in line.marks)
-
-
-def _mosaic(text: ChartText, line: Line, under: Under, before: str) -> ChartRow | Finding:
+def _mosaic(text: ChartText, line: Line, places: _Places, before: str) -> ChartRow | Finding:
     """Find the colour in hand: one that leaves every other stitch as it already is."""
-    shown = _shown(text, line)
+    shown = dict.fromkeys(text.legend[place.mark] for place in places)
     # Where either would do, the colours take turns.
-    colours = sorted(dict.fromkeys(shown), key=lambda colour: colour == before)
-    wrong = {yarn: _clashes(shown, under, yarn) for yarn in ([line.yarn] if line.yarn else colours)}
+    colours = sorted(shown, key=lambda colour: colour == before)
+    tried = [line.yarn] if line.yarn else colours
+    wrong = {yarn: _clashes(text, places, yarn) for yarn in tried}
     yarn = min(wrong, key=lambda colour: len(wrong[colour]))
     if wrong[yarn]:
-        return _not_mosaic(text, line, under, yarn, wrong[yarn][0])
-    cells = (
-        _worked(colour, below) if colour == yarn else Cell(colour, Work.SLIP)
-        for colour, below in zip(shown, under, strict=True)
+        return _not_mosaic(text, line, wrong[yarn][0], yarn)
+    return ChartRow(
+        tuple(_of_mosaic(text.legend[place.mark], place, yarn) for place in places), yarn
     )
-    return ChartRow(tuple(cells), yarn)
 
 
-def _clashes(shown: tuple[str, ...], under: Under, yarn: str) -> list[int]:
-    """Give the columns that would have to be slipped with `yarn` in hand and cannot be."""
+def _of_mosaic(colour: str, place: _Place, yarn: str) -> Cell:
+    return _worked(colour, place) if colour == yarn else Cell(colour, Work.SLIP)
+
+
+def _clashes(text: ChartText, places: _Places, yarn: str) -> list[_Place]:
+    """Give the places that would have to be slipped with `yarn` in hand and cannot be."""
     return [
-        column
-        for column, (colour, below) in enumerate(zip(shown, under, strict=True))
-        if colour != yarn and (below is None or below.colour != colour)
+        place
+        for place in places
+        if text.legend[place.mark] != yarn and place.below != text.legend[place.mark]
     ]
 
 
-def _not_mosaic(text: ChartText, line: Line, under: Under, yarn: str, column: int) -> Finding:
-    colour = text.legend[line.marks[column]]
-    there = under[column]
-    has = "a new stitch" if there is None else f"{there.colour} in the row before"
+def _not_mosaic(text: ChartText, line: Line, place: _Place, yarn: str) -> Finding:
+    colour = text.legend[place.mark]
+    has = "a new stitch" if place.below is None else f"{place.below} in the row before"
     return refusal(
         text,
         "not-mosaic",
-        f"Row {line.number}, column {column + 1} shows {colour} while {yarn} is in hand, but the "
+        f"Row {line.number}, column {place.column} shows {colour} while {yarn} is in hand, but the "
         f"stitch there is {has}: only one colour is worked in a row, and a stitch of the other "
         "must be slipped from the row before.",
         f"Show {yarn} there, or show {colour} in the row before; or make the chart stranded.",
     )
 
 
-def _one_colour(text: ChartText, line: Line, special: str, before: str) -> str | Finding:
-    """Give the one colour of a row whose other marks are all `special`."""
-    shown = {mark: text.legend[mark] for mark in line.marks if mark != special}
-    only = tuple(dict.fromkeys(text.legend.values()))
-    yarn = line.yarn or next(iter(shown.values()), only[0] if len(only) == 1 else before)
-    for column, mark in enumerate(line.marks, start=1):
-        if mark != special and shown[mark] != yarn:
+def _two_colours(text: ChartText, line: Line, places: _Places, yarn: str) -> Finding | None:
+    """Refuse places that show another colour than the one in hand."""
+    for place in places:
+        if (shown := text.legend[place.mark]) != yarn:
             return refusal(
                 text,
                 "two-colours",
-                f"Row {line.number}, column {column} shows {shown[mark]} while {yarn} is in hand; "
+                f"Row {line.number}, column {place.column} shows {shown} while {yarn} is in hand; "
                 f"a row of a {text.kind.value} chart has one colour.",
-                f"Use the mark of {yarn}, or give {shown[mark]} a row of its own.",
+                f"Use the mark of {yarn}, or give {shown} a row of its own.",
             )
-    return yarn
+    return None
 
 
-def _slip(text: ChartText, line: Line, under: Under, before: str) -> ChartRow | Finding:
-    yarn = _one_colour(text, line, SLIP_MARK, before)
-    if isinstance(yarn, Finding):
-        return yarn
-    if set(line.marks) == {SLIP_MARK}:
+def _slip(text: ChartText, line: Line, places: _Places, _: str) -> ChartRow | Finding:
+    worked = tuple(place for place in places if place.mark != SLIP_MARK)
+    if not worked:
         return refusal(
             text,
             "nothing-worked",
             f"Row {line.number} slips every stitch, so nothing is knitted in it.",
             "Show the yarn in hand where a stitch is worked, or take the row out.",
         )
+    yarn = line.yarn or text.legend[worked[0].mark]
+    if refused := _two_colours(text, line, worked, yarn):
+        return refused
     cells: list[Cell] = []
-    for column, (mark, below) in enumerate(zip(line.marks, under, strict=True), start=1):
-        if mark != SLIP_MARK:
-            cells.append(_worked(yarn, below))
-        elif below is None:
+    for place in places:
+        if place.mark != SLIP_MARK:
+            cells.append(_worked(yarn, place))
+        elif place.below is None:
             return refusal(
                 text,
                 "slip-made",
-                f"Row {line.number}, column {column}: the row widens here, and a stitch that "
+                f"Row {line.number}, column {place.column}: the row widens here, and a stitch that "
                 "is being made cannot be slipped.",
                 "Slip another stitch, or widen in another row.",
             )
         else:
-            cells.append(Cell(below.colour, Work.SLIP))
+            cells.append(Cell(place.below, Work.SLIP))
     return ChartRow(tuple(cells), yarn)
 
 
-def _stranded(text: ChartText, line: Line, under: Under, _: str) -> ChartRow | Finding:
-    shown = _shown(text, line)
+def _stranded(text: ChartText, line: Line, places: _Places, _: str) -> ChartRow | Finding:
+    shown = tuple(text.legend[place.mark] for place in places)
     in_hand = tuple(dict.fromkeys(shown))
     if len(in_hand) > MOST_IN_HAND:
         third = shown.index(in_hand[MOST_IN_HAND]) + 1
@@ -136,38 +147,49 @@ def _stranded(text: ChartText, line: Line, under: Under, _: str) -> ChartRow | F
             "a stranded row carries two colours.",
             "Leave one colour out of the row.",
         )
-    cells = tuple(_worked(colour, below) for colour, below in zip(shown, under, strict=True))
+    cells = tuple(_worked(text.legend[place.mark], place) for place in places)
     return ChartRow(cells, line.yarn or in_hand[0])
 
 
-def _stripe(text: ChartText, line: Line, under: Under, before: str) -> ChartRow | Finding:
-    yarn = _one_colour(text, line, "", before)
-    if isinstance(yarn, Finding):
-        return yarn
-    return ChartRow(tuple(_worked(yarn, below) for below in under), yarn)
+def _stripe(text: ChartText, line: Line, places: _Places, _: str) -> ChartRow | Finding:
+    yarn = line.yarn or text.legend[line.marks[0]]
+    if refused := _two_colours(text, line, places, yarn):
+        return refused
+    return ChartRow(tuple(_worked(yarn, place) for place in places), yarn)
 
 
-def _purl(text: ChartText, line: Line, under: Under, before: str) -> ChartRow | Finding:
-    yarn = _one_colour(text, line, PURL_MARK, before)
-    if isinstance(yarn, Finding):
-        return yarn
-    for column, (mark, below) in enumerate(zip(line.marks, under, strict=True), start=1):
-        if mark == PURL_MARK and below is None:
+def _purl(text: ChartText, line: Line, places: _Places, before: str) -> ChartRow | Finding:
+    knitted = tuple(place for place in places if place.mark != PURL_MARK)
+    yarn = line.yarn or _of_purl(text, knitted, before)
+    if refused := _two_colours(text, line, knitted, yarn):
+        return refused
+    for place in places:
+        if place.mark == PURL_MARK and place.below is None:
             return refusal(
                 text,
                 "purl-made",
-                f"Row {line.number}, column {column}: the row widens here, and the stitch that "
-                "is being made is a knit stitch.",
+                f"Row {line.number}, column {place.column}: the row widens here, and the stitch "
+                "that is being made is a knit stitch.",
                 "Purl another stitch, or widen in another row.",
             )
-    cells = tuple(
-        _worked(yarn, below, Work.PURL if mark == PURL_MARK else Work.KNIT)
-        for mark, below in zip(line.marks, under, strict=True)
+    cells = (
+        _worked(yarn, place, Work.PURL if place.mark == PURL_MARK else Work.KNIT)
+        for place in places
     )
-    return ChartRow(cells, yarn)
+    return ChartRow(tuple(cells), yarn)
 
 
-_Read: TypeAlias = Callable[[ChartText, Line, Under, str], ChartRow | Finding]
+def _of_purl(text: ChartText, knitted: _Places, before: str) -> str:
+    """Take the yarn that shows; where all is purled, the only one there is, or the last in hand."""
+    if knitted:
+        return text.legend[knitted[0].mark]
+    only = set(text.legend.values())
+    return only.pop() if len(only) == 1 else before
+
+
+_Places: TypeAlias = tuple[_Place, ...]
+
+_Read: TypeAlias = Callable[[ChartText, Line, _Places, str], ChartRow | Finding]
 
 _KINDS: MappingProxyType[ChartKind, _Read] = MappingProxyType(
     {

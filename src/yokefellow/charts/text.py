@@ -9,10 +9,10 @@ purl (purl texture only). A line may begin with the yarn in hand and a colon,
 from __future__ import annotations
 
 import re
-from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import islice, pairwise
+from types import MappingProxyType
 
 from yokefellow.charts.chart import ChartKind
 from yokefellow.findings import Finding, Severity
@@ -32,11 +32,14 @@ __all__ = [
 ]
 
 SLIP_MARK, PURL_MARK = "v", "-"
+_OWN_MARK = MappingProxyType({ChartKind.SLIP: SLIP_MARK, ChartKind.PURL: PURL_MARK})
+_STITCH = MappingProxyType({ChartKind.SLIP: "slipped", ChartKind.PURL: "purl"})
+
 MOST_TIMES = 4
 MOST_FINDINGS = 20
 """Of one kind: the twenty-first unknown mark tells nothing new."""
 
-_HEAD = re.compile(r"\s*(MC|CC[1-9])\s*:")
+_HEAD = re.compile(r"\A\s*(MC|CC[1-9])\s*:")
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +93,7 @@ def with_other_yarns(text: ChartText, swap: Mapping[str, str]) -> ChartText:
     return replace(
         text,
         legend={mark: swap.get(yarn, yarn) for mark, yarn in text.legend.items()},
-        lines=tuple(_HEAD.sub(head, line, count=1) for line in text.lines),
+        lines=tuple(_HEAD.sub(head, line) for line in text.lines),
     )
 
 
@@ -112,11 +115,10 @@ def unreadable(text: ChartText, lines: tuple[Line, ...]) -> tuple[Finding, ...]:
 
 def too_large(text: ChartText) -> Finding | None:
     """Refuse a chart too tall or too wide, before anything is made of its lines."""
-    widest = 0 if len(text.lines) > MOST_ROWS else max(map(len, text.lines), default=0)
-    if len(text.lines) <= MOST_ROWS and widest <= 2 * MOST_WIDTH:
-        return None
-    size = f"{len(text.lines)} rows" if len(text.lines) > MOST_ROWS else f"{widest} letters wide"
-    return _too_large(text, size)
+    if len(text.lines) > MOST_ROWS:
+        return _too_large(text, f"{len(text.lines)} rows")
+    wide = [letters for letters in map(len, text.lines) if letters > 2 * MOST_WIDTH]
+    return _too_large(text, f"{max(wide)} letters wide") if wide else None
 
 
 def _too_large(text: ChartText, size: str) -> Finding:
@@ -136,9 +138,8 @@ def _shape(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
             message = f"Row {line.number} has no stitches."
             yield refusal(text, "empty", message, "Draw its stitches, or take it out.")
             return
-    widest = max((len(line.marks) for line in lines), default=0)
-    if widest > MOST_WIDTH:
-        yield _too_large(text, f"{widest} stitches in a row")
+    if wide := [len(line.marks) for line in lines if len(line.marks) > MOST_WIDTH]:
+        yield _too_large(text, f"{max(wide)} stitches in a row")
     if not 1 <= text.times <= MOST_TIMES:
         yield refusal(
             text,
@@ -149,14 +150,13 @@ def _shape(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
 
 
 def _reserved(text: ChartText, _: tuple[Line, ...]) -> Iterator[Finding]:
-    meanings = {ChartKind.SLIP: (SLIP_MARK, "slipped"), ChartKind.PURL: (PURL_MARK, "purl")}
-    mark, stitch = meanings.get(text.kind, ("", ""))
-    if mark and mark in text.legend:
+    mark = _OWN_MARK.get(text.kind)
+    if mark in text.legend:
         yield refusal(
             text,
             "reserved-mark",
             f"{mark!r} stands for a yarn here, and in a {text.kind.value} chart it is "
-            f"the mark of a {stitch} stitch.",
+            f"the mark of a {_STITCH[text.kind]} stitch.",
             "Take another mark for the yarn.",
         )
 
@@ -165,10 +165,10 @@ def _widths(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
     return _growth(text, lines) if text.grows else _equal(text, lines)
 
 
-def _equal(text: ChartText, lines: Iterable[Line]) -> Iterator[Finding]:
-    lines = tuple(lines)
+def _equal(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
+    widths = [len(line.marks) for line in lines]
     # The width that most rows have is the one that was meant.
-    usual = Counter(len(line.marks) for line in lines).most_common(1)[0][0]
+    usual = max(widths, key=widths.count)
     for line in lines:
         if len(line.marks) != usual:
             yield refusal(
@@ -202,8 +202,7 @@ def _growth(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
 
 
 def _marks(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
-    special = {ChartKind.SLIP: SLIP_MARK, ChartKind.PURL: PURL_MARK}.get(text.kind)
-    allowed = {*text.legend, *([special] if special else ())}
+    allowed = {*text.legend, *(mark for kind, mark in _OWN_MARK.items() if kind is text.kind)}
     for line in lines:
         for column, mark in enumerate(line.marks, start=1):
             if mark not in allowed:

@@ -8,7 +8,7 @@ master list), with DS for the double stitch of German short rows.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from yokefellow.schedule.rows import STITCHES, Op, Repeat, Step
 
@@ -105,7 +105,7 @@ PATTERNS = tuple((code, _pattern(code)) for code in sorted(STITCHES, key=_longer
 def excess(steps: Iterable[Step]) -> str:
     """Name the limit of a written row that the steps exceed; empty when they keep them all."""
     steps = tuple(steps)
-    if _largest(steps) > LARGEST:
+    if any(number > LARGEST for number in _numbers(steps)):
         return f"no number above {LARGEST}"
     if _length(steps) > LONGEST:
         return f"at most {LONGEST} stitches in a row"
@@ -114,9 +114,11 @@ def excess(steps: Iterable[Step]) -> str:
     return ""
 
 
-def _largest(steps: tuple[Step, ...]) -> int:
-    inside = (_largest(step.steps) for step in steps if isinstance(step, Repeat))
-    return max(0, *(step.times for step in steps), *inside)
+def _numbers(steps: tuple[Step, ...]) -> Iterator[int]:
+    for step in steps:
+        yield step.times
+        if isinstance(step, Repeat):
+            yield from _numbers(step.steps)
 
 
 def _length(steps: tuple[Step, ...]) -> int:

@@ -69,7 +69,7 @@ def _whole_round(row: Row, steps: tuple[Step, ...], before: int) -> str:
     only = steps[0]
     if isinstance(only, Repeat):
         return f"*{write(only.steps)}; rep from * to end" if _is_rib(only) else ""
-    return "" if only.yarn else _WHOLE.get(only.code, "")
+    return _WHOLE[only.code] if only.code in _WHOLE and not only.yarn else ""
 
 
 def _is_rib(repeat: Repeat) -> bool:
@@ -142,7 +142,7 @@ def read_phrase(text: str, before: int) -> tuple[Step, ...]:
                 raise NotationError(
                     text, position=match.start(1), expected=f"{before} sts to {what}"
                 )
-            return (_all(code, text, before),)
+            return (Op(code, before),)
     if match := _TO_END.fullmatch(text):
         return canonical((_to_end(match, before),))
     start = next((len(head) for head in (_UNDERARM, _NECK) if text.startswith(head)), 0)

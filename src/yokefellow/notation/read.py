@@ -20,7 +20,6 @@ from yokefellow.schedule.rows import Op, Repeat, Step
 __all__ = ["read", "read_between"]
 
 _CLOSING = {"[": "]", "(": ")"}
-_SPACES = re.compile(" *")
 _TIMES = re.compile(r" +(?P<n>[0-9]+) +times(?![A-Za-z0-9])")
 _REP = re.compile(r" *; *rep +from +\* +(?P<n>[0-9]+) +times(?: +in +all)?(?![A-Za-z0-9])")
 
@@ -117,8 +116,7 @@ class _Reader:
         raise self.error("a stitch, as k5, M1L or k2tog, or a repeat")
 
     def yarn(self) -> str:
-        start = _skip(self.text, self.at)
-        match = YARN.match(self.text, start) if start > self.at else None
+        match = YARN.match(self.text, _skip(self.text, self.at))
         if match is None:
             return ""
         self.at = match.end()
@@ -148,5 +146,6 @@ class _Reader:
 
 
 def _skip(text: str, at: int) -> int:
-    spaces = _SPACES.match(text, at)
-    return spaces.end() if spaces else at
+    while text.startswith(" ", at):
+        at += 1
+    return at

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from types import MappingProxyType
 
 from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import YARN, counted, excess, form
@@ -10,7 +11,8 @@ from yokefellow.schedule.rows import Op, Repeat, Step
 
 __all__ = ["write"]
 
-_BRACKETS = (("[", "]"), ("(", ")"))
+_INSIDE = MappingProxyType({"[]": "()", "()": "[]"})
+"""Which brackets stand inside which."""
 
 
 def write(steps: Iterable[Step]) -> str:
@@ -33,29 +35,30 @@ def write(steps: Iterable[Step]) -> str:
         raise ValueError("a row holds at least one step")
     if beyond := excess(plain):
         raise ValueError(f"this row cannot be written: {beyond}")
-    nests = [step for step in plain if _nests(step)]
-    star = nests[0] if len(nests) == 1 else None
-    return ", ".join(_star(step) if step is star else _step(step, depth=0) for step in plain)
+    nests = [step for step in plain if isinstance(step, Repeat) and _nests(step)]
+    if len(nests) != 1:
+        return _steps(plain, "[]")
+    (star,) = nests
+    return ", ".join(_star(star) if step is star else _step(step, "[]") for step in plain)
 
 
-def _nests(step: Step | None) -> bool:
-    return isinstance(step, Repeat) and any(isinstance(inner, Repeat) for inner in step.steps)
+def _nests(repeat: Repeat) -> bool:
+    return any(isinstance(inner, Repeat) for inner in repeat.steps)
 
 
-def _star(step: Step) -> str:
-    inside = _steps(step.steps, depth=0) if isinstance(step, Repeat) else ""
-    return f"*{inside}; rep from * {step.times} times in all"
+def _star(repeat: Repeat) -> str:
+    return f"*{_steps(repeat.steps, '[]')}; rep from * {repeat.times} times in all"
 
 
-def _steps(steps: tuple[Step, ...], *, depth: int) -> str:
-    return ", ".join(_step(step, depth=depth) for step in steps)
+def _steps(steps: tuple[Step, ...], brackets: str) -> str:
+    return ", ".join(_step(step, brackets) for step in steps)
 
 
-def _step(step: Step, *, depth: int) -> str:
+def _step(step: Step, brackets: str) -> str:
     if isinstance(step, Op):
         return _op(step)
-    opening, closing = _BRACKETS[depth % 2]
-    return f"{opening}{_steps(step.steps, depth=depth + 1)}{closing} {step.times} times"
+    opening, closing = brackets
+    return f"{opening}{_steps(step.steps, _INSIDE[brackets])}{closing} {step.times} times"
 
 
 def _op(op: Op) -> str:
