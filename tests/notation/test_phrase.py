@@ -8,9 +8,11 @@ from hypothesis import strategies as st
 
 from tests.notation.steps import STEPS
 from tests.often import often
+from tests.plain_speech import is_phrase
 from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import NotationError, excess
 from yokefellow.notation.phrase import phrase, read_phrase
+from yokefellow.notation.write import write
 from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, taken
 
 RIB = Repeat((Op("k"), Op("p")), 54)
@@ -47,6 +49,17 @@ PRINTED: list[tuple[Row, int, str]] = [
     ),
     (Row((Op("BO", 212),), Feature.BIND_OFF), 212, "bind off all 212 sts"),
     (Row((Op("BO", 8), Op("k", 4)), Feature.BIND_OFF), 12, "BO 8, k4"),
+    (Row((Op("BO", 2),), Feature.BIND_OFF), 2, "bind off all 2 sts"),
+    (Row((Op("sew", 90),), Feature.BIND_OFF), 90, "sew down all 90 live sts inside"),
+    # One stitch, some of the stitches, another yarn or another purpose: exact counts.
+    (Row((Op("BO", 1),), Feature.BIND_OFF), 1, "BO 1"),
+    (Row((Op("CO", 1),), Feature.CAST_ON), 0, "CO 1"),
+    (Row((Op("CO", 2, "CC1"),), Feature.CAST_ON), 0, "CO 2 CC1"),
+    (Row((Op("CO", 9),)), 0, "CO 9"),
+    (Row((Op("CO", 9),), Feature.CAST_ON), 4, "CO 9"),
+    (Row((Op("PU", 9),), Feature.CAST_ON), 0, "pick up and k9"),
+    (Row((Op("sew", 5),), Feature.BIND_OFF, RowKind.PART), 9, "sew down 5 live sts"),
+    (Row((Op("sew", 9),)), 9, "sew down 9 live sts"),
     (
         Row(SPLIT, Feature.SPLIT),
         292,
@@ -153,6 +166,7 @@ def test_words_for_all_stitches_are_used_for_all_stitches_only(
     [
         ("knit", 0, 0),
         ("bind off all 212 sts", 210, 13),
+        ("sew down all 90 live sts inside", 91, 13),
         ("bind off all 0 sts", 0, 0),
         ("*k1, p1; rep from * to end", 9, 1),
         ("*k1, p1; rep from * to end", 0, 1),
@@ -167,6 +181,34 @@ def test_a_phrase_that_does_not_fit_says_where(text: str, before: int, position:
     with pytest.raises(NotationError) as refused:
         read_phrase(text, before)
     assert refused.value.position == position
+    assert refused.value.text == text
+    assert is_phrase(refused.value.expected)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("bind off all 9 sts", "8 sts to bind off"),
+        ("sew down all 9 live sts inside", "8 sts to sew"),
+    ],
+)
+def test_the_stitches_there_are_to_end_with_are_named(text: str, expected: str) -> None:
+    with pytest.raises(NotationError, match=expected):
+        read_phrase(text, 8)
+
+
+# derived: as many repeats as go into the stitches
+@pytest.mark.parametrize(
+    ("text", "before", "exact"),
+    [
+        ("*k1, p1; rep from * to end", 8, "[k1, p1] 4 times"),
+        ("*k1, p1; rep from * to end", 2, "k1, p1"),
+        ("*k1; rep from * to end", 5, "k5"),
+        ("*k1; rep from * to end", 1, "k1"),
+    ],
+)
+def test_to_the_end_is_as_often_as_the_stitches_hold(text: str, before: int, exact: str) -> None:
+    assert write(read_phrase(text, before)) == exact
 
 
 PIECES = st.sampled_from(

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from tests.notation.steps import STEPS
 from tests.often import often
+from tests.plain_speech import is_phrase, is_sentence, shouted
 from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import DEEPEST, LARGEST, UNMARKED, NotationError, excess
 from yokefellow.notation.read import read, read_between
@@ -198,8 +199,38 @@ def test_a_row_that_cannot_be_read_says_where(text: str, position: int) -> None:
     with pytest.raises(NotationError) as refused:
         read(text)
     assert refused.value.position == position
-    assert refused.value.expected
+    assert refused.value.text == text
+    assert is_phrase(refused.value.expected)
     assert f"character {position + 1} " in str(refused.value)
+    assert f"expected {refused.value.expected}, found " in str(refused.value)
+
+
+def test_what_was_found_is_quoted_by_its_beginning_or_is_the_end() -> None:
+    told = str(_refused("k5, oops, and so on and on"))
+    # derived: the first twelve characters from the one that does not fit
+    assert told.endswith("found 'oops, and so'.")
+    assert str(_refused("k5,")).endswith("found the end.")
+    assert is_sentence(str(_refused("k5,")))
+
+
+@pytest.mark.parametrize(
+    ("text", "example"),
+    [("k5, oops", "k5, M1L or k2tog"), ("[k5, M1L]", "' 4 times'"), ("*k5", "'; rep from * ")],
+)
+def test_a_refusal_gives_an_example(text: str, example: str) -> None:
+    assert example in _refused(text).expected
+
+
+def test_the_example_in_a_refusal_can_be_read() -> None:
+    for stitch in ("k5", "M1L", "k2tog"):
+        assert stitch in _refused("oops").expected
+        assert write(read(stitch)) == stitch
+
+
+def _refused(text: str) -> NotationError:
+    with pytest.raises(NotationError) as refused:
+        read(text)
+    return refused.value
 
 
 def test_too_long_a_row_is_refused_before_it_is_written_out() -> None:
@@ -207,6 +238,34 @@ def test_too_long_a_row_is_refused_before_it_is_written_out() -> None:
         read("[[[[k9, p9] 9999 times, k1] 9999 times, k1] 9999 times, k1] 9999 times")
     with pytest.raises(NotationError, match="no number above 9999"):
         read("k9999, k1")
+
+
+def test_the_longest_row_can_be_written_and_no_longer_one() -> None:
+    # derived: 10 times 9,998 and 1, and 9 more: the 99,999 of the limit
+    block = Repeat((Op("k", 9998), Op("p")), 10)
+    longest = (block, Op("ssk", 9))
+    assert read(write(longest)) == longest
+    with pytest.raises(ValueError, match="at most 99999 stitches"):
+        write((block, Op("ssk", 10)))
+
+
+def test_a_comma_needs_no_blank() -> None:
+    assert read("k5,k2tog,[k3,M1L] 2 times") == read("k5, k2tog, [k3, M1L] 2 times")
+
+
+def test_a_star_holds_as_many_repeats_as_brackets_do() -> None:
+    def starred(inside: int) -> str:
+        nest = "[k1, " * inside + "p1" + "] 2 times" * inside
+        return f"*p1, {nest}; rep from * 2 times in all"
+
+    text = starred(DEEPEST - 1)
+    assert taken(read(text)) == 2 * 2**DEEPEST  # derived: 2 (1 + 2 (1 + 2 (…))), with p1 inside
+    with pytest.raises(NotationError):
+        read(starred(DEEPEST))
+    step: Step = Op("p")
+    for _ in range(DEEPEST):
+        step = Repeat((Op("k"), step), 2)
+    assert read(write((step,))) == (step,)
 
 
 def test_repeats_nest_to_a_bounded_depth() -> None:
@@ -218,6 +277,7 @@ def test_repeats_nest_to_a_bounded_depth() -> None:
         with pytest.raises(NotationError) as refused:
             read(nested(depth))
         assert refused.value.position == DEEPEST * len("[k1, ")
+        assert is_phrase(refused.value.expected)
 
 
 # Half of these are near-rows: pieces of the notation in any order.
@@ -259,11 +319,13 @@ def test_part_of_a_sentence_is_read_with_places_of_the_whole() -> None:
         ((Op("k", 1, "dark blue"),), "capitals and digits"),
         ((Op("k", 1, "DS"),), "capitals and digits"),
         ((Repeat((Op("k", 9999), Op("p", 1)), 11),), "at most 99999 stitches"),
+        ((Repeat((Op("k", LARGEST + 1), Op("p", 1)), 2),), "no number above"),
     ],
 )
 def test_what_no_row_can_say_is_not_written(steps: tuple[Step, ...], reason: str) -> None:
-    with pytest.raises(ValueError, match=re.escape(reason)):
+    with pytest.raises(ValueError, match=re.escape(reason)) as refused:
         write(steps)
+    assert not shouted(str(refused.value))
 
 
 def test_too_deep_a_row_is_not_written() -> None:
