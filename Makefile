@@ -8,6 +8,8 @@
 # make newcomers  both commands of the README in a fresh clone, without rights, network or compiler
 # make hostile   hostile files and words, kills at random: other ones every time
 # make fuzz      whatever can be typed, for FUZZ_SECONDS
+# make covered   every branch of the rooms that have come so far
+# make mutants   small changes in a ROOM that its tests must notice
 # make clean     take away what these made
 #
 # Needs Python 3.11 or later. Works with GNU make 3.81 and in a path with spaces.
@@ -22,7 +24,7 @@ FUZZ_SECONDS = 300
 ROOM = notation
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
-.PHONY: sweater test page check proof bench wheel newcomers hostile fuzz mutants clean
+.PHONY: sweater test page check proof bench wheel newcomers hostile fuzz covered mutants clean
 
 sweater: $(OUT)/$(EXAMPLE).html $(OUT)/$(EXAMPLE).pdf
 	@echo "The sheet of the example $(EXAMPLE):"
@@ -95,6 +97,10 @@ hostile: $(VENV)/.test
 
 fuzz: $(VENV)/.test
 	$(PYTHON) -m tests.hostile.fuzz $(FUZZ_SECONDS)
+
+# Every branch of the rooms that have come so far, by the tests of each room alone.
+covered: $(VENV)/.mutants
+	$(PYTHON) -m tests.mutation.covered
 
 # Small changes in the program that the tests must notice: `make mutants ROOM=notation`.
 mutants: $(VENV)/.mutants

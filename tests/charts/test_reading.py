@@ -187,6 +187,13 @@ REFUSED: list[tuple[str, tuple[str, ...], dict[str, object], str, str]] = [
     ("mosaic", ("##.#", ".##."), {}, "not-mosaic", "Row 2, column 3 shows CC1 while MC"),
     ("mosaic", ("#o",), {}, "not-mosaic", "MC in the row before"),
     ("mosaic", ("....", "####.."), {"grows": True}, "not-mosaic", "column 6 shows MC while CC1"),
+    (
+        "mosaic",
+        ("....", "####.."),
+        {"grows": True},
+        "not-mosaic",
+        "the stitch there is a new stitch",
+    ),
     ("slip", ("##", "#.v"), {"grows": True}, "two-colours", "Row 2, column 2 shows MC"),
     ("slip", ("CC1: v#.",), {}, "two-colours", "Row 1, column 3 shows MC while CC1"),
     ("stripes", ("##.#",), {}, "two-colours", "Row 1, column 3 shows MC"),

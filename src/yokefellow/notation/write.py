@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from types import MappingProxyType
+from typing import TypeAlias
 
 from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import YARN, counted, excess, form
@@ -11,7 +12,9 @@ from yokefellow.schedule.rows import Op, Repeat, Step
 
 __all__ = ["write"]
 
-_INSIDE = MappingProxyType({"[]": "()", "()": "[]"})
+_Brackets: TypeAlias = tuple[str, str]
+_SQUARE, _ROUND = ("[", "]"), ("(", ")")
+_INSIDE = MappingProxyType({_SQUARE: _ROUND, _ROUND: _SQUARE})
 """Which brackets stand inside which."""
 
 
@@ -37,9 +40,9 @@ def write(steps: Iterable[Step]) -> str:
         raise ValueError(f"this row cannot be written: {beyond}")
     nests = [step for step in plain if isinstance(step, Repeat) and _nests(step)]
     if len(nests) != 1:
-        return _steps(plain, "[]")
+        return _steps(plain, _SQUARE)
     (star,) = nests
-    return ", ".join(_star(star) if step is star else _step(step, "[]") for step in plain)
+    return ", ".join(_star(star) if step is star else _step(step, _SQUARE) for step in plain)
 
 
 def _nests(repeat: Repeat) -> bool:
@@ -47,14 +50,14 @@ def _nests(repeat: Repeat) -> bool:
 
 
 def _star(repeat: Repeat) -> str:
-    return f"*{_steps(repeat.steps, '[]')}; rep from * {repeat.times} times in all"
+    return f"*{_steps(repeat.steps, _SQUARE)}; rep from * {repeat.times} times in all"
 
 
-def _steps(steps: tuple[Step, ...], brackets: str) -> str:
+def _steps(steps: tuple[Step, ...], brackets: _Brackets) -> str:
     return ", ".join(_step(step, brackets) for step in steps)
 
 
-def _step(step: Step, brackets: str) -> str:
+def _step(step: Step, brackets: _Brackets) -> str:
     if isinstance(step, Op):
         return _op(step)
     opening, closing = brackets
