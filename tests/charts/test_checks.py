@@ -56,7 +56,7 @@ def test_a_float_over_an_inch_or_five_stitches_is_told(in_4_inches: int, in_an_i
     assert risks("stranded", "#" + "." * short, per_cm=per_cm) == ()
     (finding,) = risks("stranded", "#" + "." * long, per_cm=per_cm)
     assert finding.code == "chart.long-float"
-    assert f"({long / per_cm:.1f} cm)" in finding.message
+    assert f"({long / per_cm:.2g} cm)" in finding.message
     assert f"CC1 passes behind {long} stitches from column 2" in finding.message
 
 
