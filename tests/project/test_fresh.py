@@ -87,6 +87,7 @@ def test_the_numbers_of_the_table_stand_as_remarks_only() -> None:
     # derived: 27.94 cm is 11 in
     text = fresh(with_answers(unit="in", table_cm={"upper_arm": 27.94, "neck_opening": 48.0}))
     assert '# upper_arm = "11 in"   # from the table, size M; measure yours' in text
+    assert '# high_chest = "36 in"   # an example; measure yours' in text
     assert parse(text).body == Body()
     hers = fresh(with_answers(upper_arm="31", table_cm={"upper_arm": 27.94}))
     assert parse(hers).body.upper_arm == 31
