@@ -42,8 +42,10 @@ def sizes_table(project: Project, followed: Followed) -> str:
 def told(plan: Plan) -> str:
     """Say what becomes of the pattern's rounds."""
     view = from_pattern(plan)
-    said = view.told if view else ()
-    return "\n".join(wrapped(words, first="- ", rest="  ") for words in said)
+    if view is None or plan.followed is None:
+        return ""
+    said = (wrapped(words, first="- ", rest="  ") for words in view.told)
+    return "\n".join(("", f"Size {plan.followed.size.size.size} in your yarn:", *said))
 
 
 def as_record(plan: Plan, followed: Followed) -> dict[str, Any]:
