@@ -312,6 +312,10 @@ def test_neckband_short_rows_and_split_say_whose_they_are() -> None:
     assert "meet 80 stitches" in band  # derived: KNITTED_UP
     assert ["leave those out" in text for text in notes(made, "back_neck")] == [True]
     assert notes(made, "split") == ["From here on follow this sheet alone, not your pattern."]
+    # How it increases, the pattern says.
+    counts = [check.text for check in made.checks if check.kind == "count"]
+    assert any("a missed increase" in text for text in counts)
+    assert not any("M1L" in text for text in counts)
     level = planned(with_pattern(KNITTED_UP, garment__neck__back_raise="none"))
     assert "back_neck" not in {section.key for section in level.schedule.sections}
 

@@ -335,3 +335,8 @@ def test_another_length_is_tried_without_the_pin_that_holds_for_this_one() -> No
     pinned = change_pins(project, sleeve_rounds=60, cuff=80)
     assert change(pinned, sleeves="full").fixed == Fixed()
     assert change(pinned, body="hip").fixed == pinned.fixed
+
+
+def test_the_one_thing_that_helps_is_told_as_one() -> None:
+    (found,) = refused(with_pins(sized(), neck=340))
+    assert found.remedy == "This was tried and works: the line with neck taken out."

@@ -18,26 +18,26 @@ def count_checks(desk: Desk, rows: tuple[WorkedRow, ...]) -> Iterator[Check]:
     yoke = desk.shape.yoke
     if isinstance(yoke, RaglanShape):
         return raglan_counts(yoke, desk.shape)
-    return _increases(rows)
+    return _increases(rows, mend=_OWN if desk.project.pattern is None else _THEIRS)
 
 
-def _increases(rows: tuple[WorkedRow, ...]) -> Iterator[Check]:
+_OWN = "a missed M1L leaves a wider gap between two increases; find it and lift the bar there now"
+_THEIRS = "a missed increase leaves a wider gap between two others; find it and make it there now"
+
+
+def _increases(rows: tuple[WorkedRow, ...], *, mend: str) -> Iterator[Check]:
+    """Count after every increase round; how a pattern increases, it says itself."""
     first = True
     for worked in rows:
         if worked.row.feature is not Feature.INCREASE:
             continue
-        mend = (
-            " One or two short: a missed M1L leaves a wider gap between two increases; find it "
-            "and lift the bar there now. Count after every increase round."
-            if first
-            else ""
-        )
+        said = f" One or two short: {mend}. Count after every increase round." if first else ""
         yield Check(
             worked.section.key,
             worked.number,
             "count",
             "Count",
-            f"{worked.after} stitches.{mend}",
+            f"{worked.after} stitches.{said}",
         )
         first = False
 

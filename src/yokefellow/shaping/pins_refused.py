@@ -68,7 +68,8 @@ def pins_refused(
         *_without(fixed, bands, tries),
     ]
     remedy = (
-        f"Each of these was tried and works: {'; '.join(helping)}."
+        f"{'Each of these' if len(helping) > 1 else 'This'} was tried and works: "
+        f"{'; '.join(helping)}."
         if helping
         else "No pin within a few stitches of one of these helps: take two or more of them out."
     )
@@ -143,4 +144,4 @@ def _without(fixed: Fixed, bands: Sequence[BandTask], tries: Tries) -> Iterator[
     """Find the pins without which the others can be met."""
     for name in pinned(fixed):
         if tries(without(fixed, name), bands):
-            yield f"no line with {name}"
+            yield f"the line with {name} taken out"
