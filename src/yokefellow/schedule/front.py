@@ -57,7 +57,8 @@ def _rows(yoke: RaglanShape, neck: FrontNeck) -> Iterator[Row]:
         steps = _row(yoke, neck, number)
         if number == neck.rows.got:
             across = (Op("CO", neck.centre),) if neck.centre else ()
-            why = "joins the fronts"
+            grown = _why(yoke, neck, number, growing)
+            why = f"{grown}; joins the fronts" if grown else "joins the fronts"
             yield Row((*steps, *across), Feature.JOIN, RowKind.FLAT_RIGHT, why=why)
         elif number % 2:
             back = tidy(Op(_WRONG_SIDE[op.code], op.times) for op in reversed(steps))
