@@ -41,8 +41,6 @@ def darted(body: dict[str, str], turned: str, **changes: object) -> Sections:
     return sized("women", "L", body=body, garment__neck__short_rows=turned, **changes)
 
 
-SMALL = {"group": "babies", "size": "3", "stitches_per_cm": 1.4}
-
 KINDS: Mapping[str, Sections] = {
     "plain": sized("babies", "6"),
     "few": sized(
@@ -52,9 +50,7 @@ KINDS: Mapping[str, Sections] = {
     "folded": sized("children", "6", **edges(finish="folded", turning="purl")),
     "garter": sized("children", "8", **edges(finish="garter"), garment__body__shape="waist"),
     "rolled": sized("babies", "12", **edges(finish="rolled"), garment__neck__back_raise="none"),
-    "provisional": sized(
-        "women", "S", **edges(rib="2x2"), garment__neck__cast_on="provisional"
-    ),
+    "provisional": sized("women", "S", **edges(rib="2x2"), garment__neck__cast_on="provisional"),
     "provisional, twisted": sized(
         "babies", "18", **edges(rib="twisted"), garment__neck__cast_on="provisional"
     ),
@@ -84,7 +80,9 @@ KINDS: Mapping[str, Sections] = {
     "V, 2x2": front("V", garment__neck__rib="2x2", garment__yoke__line_increase="yarn over"),
     "V, garter": front("V", garment__neck__finish="garter"),
     "V, rolled": front("V", garment__neck__finish="rolled", garment__yoke__line_width=4),
-    "V, kfb": front("V", garment__neck__rib="twisted", garment__yoke__line_increase="front and back"),
+    "V, kfb": front(
+        "V", garment__neck__rib="twisted", garment__yoke__line_increase="front and back"
+    ),
     "dart": darted(LONG_FRONT, "german"),
     "dart, wrapped": darted(LONG_FRONT, "wrapped", garment__body__shape="a-line"),
     "back dart": darted(ROUND_BACK, "german", garment__body__shape="waist"),
@@ -98,7 +96,19 @@ KINDS: Mapping[str, Sections] = {
     "piece bands": coloured(
         sized(garment__body__shape="a-line"),
         garment__body__bands=HEM_AND_6_CM,
-        garment__sleeves__bands=HEM_AND_6_CM[:1] + [{"chart": "tide-lines", "at": "cuff"}],
+        garment__sleeves__bands=[*HEM_AND_6_CM[:1], {"chart": "tide-lines", "at": "cuff"}],
+    ),
+    "piece bands, other counts": coloured(
+        sized("women", "M"),
+        garment__body__bands=[
+            {"chart": "low-wall", "at": "8 cm"},
+            {"chart": "winding-path", "at": "hem"},
+        ],
+        garment__sleeves__bands=[{"chart": "winding-path", "at": "cuff"}],
+    ),
+    "piece bands, to the edge": coloured(
+        sized("women", "2X", garment__body__shape="a-line"),
+        garment__body__bands=[{"chart": "diamonds", "at": "hem"}],
     ),
     "piece bands, folded": coloured(
         sized("women", "2X", **edges(finish="folded", turning="picot")),

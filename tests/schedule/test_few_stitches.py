@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from tests.knitter import Line, Part, knit
+from tests.knitter import knit
 from tests.notation.printed_rows import parts_of
+from yokefellow.charts.library import motifs
+from yokefellow.charts.reading import read_chart
 from yokefellow.schedule.body import body_section, dart_loops
 from yokefellow.schedule.neck import adjust, back_neck, closing_round, marks
 from yokefellow.schedule.rows import (
@@ -24,18 +28,12 @@ from yokefellow.schedule.rows import (
     walk,
     worked,
 )
-from yokefellow.schedule.steps import (
-    decrease_evenly,
-    increase_evenly,
-    knit as knitted,
-    rib,
-    tidy,
-    with_markers,
-)
+from yokefellow.schedule.sleeve import sleeve_section
+from yokefellow.schedule.steps import decrease_evenly, increase_evenly, rib, tidy, with_markers
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.shapes import BodyShape
+from yokefellow.shaping.shapes import BandShape, BodyShape, ChartedBand, SideChange, SleeveShape
 from yokefellow.shaping.short_rows import ShortRows
 
 
@@ -137,15 +135,137 @@ def test_neighbours_of_one_kind_and_one_yarn_are_joined() -> None:
 
 
 def test_markers_are_hung_within_ops_and_repeats() -> None:
-    steps = (Op("k", 4), Repeat((Op("k2tog"), Op("k", 2)), 5), Op("k", 3))
-    marked = with_markers(steps, (0, 3, 10, 24, 24))
-    assert taken(marked) == 27  # derived: 4 + 5 x 4 + 3
+    steps = (Op("k", 4), Repeat((Op("k2tog"), Op("k", 2)), 6), Op("k", 3))
+    marked = with_markers(steps, (0, 3, 14, 28, 28))
+    assert taken(marked) == 31  # derived: 4 + 6 x 4 + 3
     places, done = [], 0
     for op in flat_ops(marked):
         if op.code == "pm":
             places += [done] * op.times
         done += taken((op,))
-    assert places == [0, 3, 10, 24, 24]  # derived: as asked
-    assert [op.code for op in flat_ops(marked)].count("k2tog") == 5  # derived: as before
-    # The repetitions before and after the opened one stay together.
-    assert [step.times for step in marked if isinstance(step, Repeat)] == [1, 3]
+    assert places == [0, 3, 14, 28, 28]  # derived: as asked
+    assert [op.code for op in flat_ops(marked)].count("k2tog") == 6  # derived: as before
+    # derived: the marker lies in the third of six; those before and after it stay together
+    assert [step.times for step in marked if isinstance(step, Repeat)] == [2, 3]
+
+
+def test_a_marker_in_the_colour_of_its_neighbours_parts_them() -> None:
+    steps = with_markers((Op("k", 5, "CC1"), Op("k2tog", 4)), (2, 9))
+    assert ops(steps) == [("k", 2), ("pm", 1), ("k", 3), ("k2tog", 2), ("pm", 1), ("k2tog", 2)]
+    assert [op.yarn for op in flat_ops(steps)] == ["CC1", "", "CC1", "", "", ""]
+
+
+@pytest.mark.parametrize(("name", "width"), [("1x1", 2), ("2x2", 4), ("twisted", 2)])
+def test_a_rib_goes_round_or_is_refused(name: str, width: int) -> None:
+    # common practice, no source: stitches in one repeat of each rib
+    (whole,) = rib(12, name)
+    assert isinstance(whole, Repeat)
+    assert (taken(whole.steps), taken((whole,))) == (width, 12)
+    with pytest.raises(ValueError, match=f"a rib of {width} stitches does not divide 13"):
+        rib(13, name)
+
+
+def test_decreases_need_two_stitches_each() -> None:
+    assert ops(decrease_evenly(8, 4)) == [("k2tog", 1)] * 4
+    with pytest.raises(ValueError, match="7 stitches do not hold 4 decreases"):
+        decrease_evenly(7, 4)
+
+
+@pytest.mark.parametrize("size", [4, 5])
+def test_increases_stand_at_the_end_of_their_groups_or_midway(size: int) -> None:
+    at_end = ops(increase_evenly(3 * size, 3, midway=False))
+    assert at_end == [("k", size), ("M1L", 1)] * 3
+    first = (size + 1) // 2  # derived: the larger half goes first
+    midway = [op.code for op in flat_ops(increase_evenly(3 * size, 3, midway=True))]
+    assert midway[0] == "k"
+    spread = [("k", first), ("M1L", 1), ("k", size - first)]
+    assert ops(increase_evenly(size, 1, midway=True)) == spread
+
+
+def test_unequal_groups_have_no_middle() -> None:
+    assert increase_evenly(11, 3, midway=True) == increase_evenly(11, 3, midway=False)
+
+
+@pytest.mark.parametrize(("before", "after"), [(20, 24), (24, 20), (20, 21), (21, 20)])
+def test_a_round_goes_to_more_or_to_fewer(before: int, after: int) -> None:
+    row = adjust(before, after, why="to the hem's count")
+    assert (taken(row.steps), made(row.steps)) == (before, after)
+    assert (row.feature, row.why) == (Feature.ADJUST, "to the hem's count")
+
+
+def test_equal_neighbours_are_a_repeat_and_others_are_not() -> None:
+    one, other = (Op("k", 3), Op("k DS")), (Op("k", 4), Op("k DS"))
+    assert marks([one, one, other, one]) == (Repeat(one, 2), *other, *one)
+    assert marks([]) == ()
+
+
+def test_equal_rows_one_after_another_are_a_run() -> None:
+    plain, purl = Row((Op("k", 8),)), Row((Op("p", 8),))
+    again = Row((Op("k", 8),))
+    assert list(runs([plain, again, purl, plain])) == [(plain, 2), (purl, 1), (plain, 1)]
+    assert list(runs([])) == []
+
+
+def beads(*, first: int, repeats: int, around: int) -> ChartedBand:
+    chart = read_chart(motifs()["beads"])[0]
+    assert chart is not None
+    stitches = repeats * len(chart.rows[0].cells)
+    counts = (stitches,) * len(chart.rows)
+    return ChartedBand(BandShape("beads", first, repeats, count(stitches), counts), chart, around)
+
+
+def a_sleeve(band: ChartedBand, *, rounds: int, edge: int) -> SleeveShape:
+    cuff = Edge("garter", "1x1", count(3))
+    return SleeveShape(count(rounds), (), count(edge), cuff, (band,))
+
+
+def test_a_sleeve_goes_to_the_count_of_its_band_and_back() -> None:
+    band = beads(first=5, repeats=5, around=21)
+    last, stitches = band.shape.last, band.shape.start.got
+    sleeve = sleeve_section(a_sleeve(band, rounds=last + 3, edge=20), held=17, underarm=4)
+    counts = [row.after for row in walk(Schedule((sleeve,)))]
+    # derived: 17 held and 4 picked up, with two more in the first round
+    assert counts == [23, 21, 21, *[stitches] * (last - 3), 21, 21, 20]
+    whys = [row.why for row in sleeve.rows]
+    assert whys[3] == "to the band's count"
+    assert whys[last] == "back from the band's count"
+    features = [row.feature for row in sleeve.rows]
+    assert features[3:] == [
+        Feature.ADJUST,
+        *[Feature.BAND] * (last - 4),
+        *(Feature.ADJUST, Feature.PLAIN, Feature.ADJUST),
+    ]
+
+
+@pytest.mark.parametrize("same", [True, False])
+def test_a_sleeve_goes_from_its_band_to_the_cuff(same: bool) -> None:
+    band = beads(first=5, repeats=5, around=21)
+    last, stitches = band.shape.last, band.shape.start.got
+    edge = stitches if same else stitches - 2
+    sleeve = sleeve_section(a_sleeve(band, rounds=last + 1, edge=edge), held=17, underarm=4)
+    assert sleeve.rows[-1].feature is (Feature.PLAIN if same else Feature.ADJUST)
+    assert list(walk(Schedule((sleeve,))))[-1].after == edge
+
+
+def test_halves_of_a_body_are_shared_as_they_are() -> None:
+    band = beads(first=3, repeats=11, around=42)
+    body = replace(a_body(rounds=band.shape.last + 2), front=14, bands=(band,))
+    section = body_section(body, stitches=42)
+    to, back = section.rows[1], section.rows[band.shape.last]
+    for row, whole in ((to, band.shape.start.got), (back, 42)):
+        marker = [op.code for op in flat_ops(row.steps)].index("sm")
+        front = made(tuple(flat_ops(row.steps))[:marker])
+        # derived: a third of the stitches are the front's, before and after
+        assert front == pytest.approx(whole / 3, abs=0.5)
+        assert made(row.steps) == whole
+    assert to.why == "to the band's count"
+    assert back.why == "back from the band's count"
+    assert section.rows[-1].feature is Feature.PLAIN
+
+
+def test_a_change_that_makes_room_for_the_bust_says_so() -> None:
+    change = SideChange(2, 2, 0, for_bust=True)
+    body = replace(a_body(), changes=(change,), edge=count(44), hem_stitches=44)
+    row = body_section(body, stitches=42).rows[1]
+    assert row.why == "makes room in the front"
+    assert made(row.steps) == 44  # derived: two more
