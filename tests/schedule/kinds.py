@@ -30,15 +30,15 @@ def edges(**choices: object) -> dict[str, Any]:
     }
 
 
-def front(style: str, **changes: object) -> Sections:
+def front(style: str, **changes: Any) -> Sections:
     return raglan(garment__neck__front=style, **changes)
 
 
-def coloured(sections: Sections, **changes: object) -> Sections:
+def coloured(sections: Sections, **changes: Any) -> Sections:
     return edited(sections, yarn__CC1=COLOUR, yarn__CC2=COLOUR, **changes)
 
 
-def darted(body: dict[str, str], turned: str, **changes: object) -> Sections:
+def darted(body: dict[str, str], turned: str, **changes: Any) -> Sections:
     return sized("women", "L", body=body, garment__neck__short_rows=turned, **changes)
 
 

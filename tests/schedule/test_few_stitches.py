@@ -151,6 +151,7 @@ def test_markers_are_hung_within_ops_and_repeats() -> None:
 
 def test_a_marker_in_the_colour_of_its_neighbours_parts_them() -> None:
     steps = with_markers((Op("k", 5, "CC1"), Op("k2tog", 4)), (2, 9))
+    # derived: 2 of 5, and 2 pairs more than the 5 are 9
     assert ops(steps) == [("k", 2), ("pm", 1), ("k", 3), ("k2tog", 2), ("pm", 1), ("k2tog", 2)]
     assert [op.yarn for op in flat_ops(steps)] == ["CC1", "", "CC1", "", "", ""]
 
@@ -166,7 +167,7 @@ def test_a_rib_goes_round_or_is_refused(name: str, width: int) -> None:
 
 
 def test_decreases_need_two_stitches_each() -> None:
-    assert ops(decrease_evenly(8, 4)) == [("k2tog", 1)] * 4
+    assert ops(decrease_evenly(8, 4)) == [("k2tog", 1)] * 4  # derived: every pair
     with pytest.raises(ValueError, match="7 stitches do not hold 4 decreases"):
         decrease_evenly(7, 4)
 
@@ -189,6 +190,7 @@ def test_unequal_groups_have_no_middle() -> None:
 @pytest.mark.parametrize(("before", "after"), [(20, 24), (24, 20), (20, 21), (21, 20)])
 def test_a_round_goes_to_more_or_to_fewer(before: int, after: int) -> None:
     row = adjust(before, after, why="to the hem's count")
+    # derived: as asked
     assert (taken(row.steps), made(row.steps)) == (before, after)
     assert (row.feature, row.why) == (Feature.ADJUST, "to the hem's count")
 
