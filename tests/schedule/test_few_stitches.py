@@ -6,10 +6,12 @@ from dataclasses import replace
 
 import pytest
 
+from tests.charts.drawn import read as drawn
 from tests.knitter import knit
 from tests.notation.printed_rows import parts_of
 from yokefellow.charts.library import motifs
 from yokefellow.charts.reading import read_chart
+from yokefellow.schedule.bands import band_rows, bands_by_round
 from yokefellow.schedule.body import body_section, dart_loops
 from yokefellow.schedule.neck import adjust, back_neck, closing_round, marks
 from yokefellow.schedule.rows import (
@@ -271,3 +273,34 @@ def test_a_change_that_makes_room_for_the_bust_says_so() -> None:
     row = body_section(body, stitches=42).rows[1]
     assert row.why == "makes room in the front"
     assert made(row.steps) == 44  # derived: two more
+
+
+def test_a_stranded_row_names_every_colour_and_another_row_its_own_yarn() -> None:
+    stranded = band_rows(drawn("stranded", "##.", "..#"), repeats=3)
+    assert [ops(row.steps) for row in stranded] == [[("k", 2), ("k", 1)] * 3] * 2
+    yarns = [[op.yarn for op in flat_ops(row.steps)] for row in stranded]
+    assert yarns == [["CC1", "MC"] * 3, ["MC", "CC1"] * 3]
+    mosaic = band_rows(drawn("mosaic", "CC1: ##.#", "MC: #..."), repeats=2)
+    assert [row.yarn for row in mosaic] == ["CC1", "MC"]
+    assert {op.yarn for row in mosaic for op in flat_ops(row.steps)} == {""}
+    # derived: three of four worked in each, one slipped
+    assert [op.code for op in flat_ops(mosaic[0].steps)] == ["k", "sl wyib", "k"] * 2
+    assert [row.why for row in mosaic] == ["dots, row 1 of 2", "dots, row 2 of 2"]
+    assert {row.fabric for row in (*stranded, *mosaic)} == {"stranded", "mosaic"}
+
+
+def test_a_row_of_one_colour_is_one_run_of_stitches() -> None:
+    (row,) = band_rows(drawn("stripes", "CC1: ####"), repeats=5)
+    assert row.steps == (Op("k", 20),)  # derived: five repeats of four
+    assert row.yarn == "CC1"
+    (once,) = band_rows(drawn("stranded", "#.#."), repeats=1)
+    assert not any(isinstance(step, Repeat) for step in once.steps)
+
+
+def test_every_band_has_its_chart() -> None:
+    band = beads(first=4, repeats=3, around=12)
+    rows = bands_by_round([band.shape], [band.chart])
+    assert list(rows) == list(range(4, band.shape.last + 1))
+    assert list(rows.values()) == list(band_rows(band.chart, repeats=3))
+    with pytest.raises(ValueError, match="shorter"):
+        bands_by_round([band.shape], [])
