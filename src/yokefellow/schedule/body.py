@@ -6,9 +6,8 @@ from collections.abc import Iterator
 
 from yokefellow.schedule.bands import piece_rows
 from yokefellow.schedule.darts import closing_row, dart_rows
-from yokefellow.schedule.neck import adjust
 from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, worked
-from yokefellow.schedule.steps import knit, plain_round, tidy
+from yokefellow.schedule.steps import change_evenly, knit, plain_round, tidy
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.shapes import BodyShape, SideChange
 
@@ -80,11 +79,12 @@ def _shares(front: int, back: int, count: int) -> tuple[int, int]:
 
 def _to(before: tuple[int, int], after: tuple[int, int], marker: str, *, why: str) -> Row:
     """Go from two halves to two others; the marker between them is slipped or comes off."""
-    first, second = (
-        knit(old) if old == new else adjust(old, new, why="").steps
-        for old, new in zip(before, after, strict=True)
-    )
+    first, second = map(_half_to, before, after)
     return Row(tidy((*first, Op(marker), *second)), Feature.ADJUST, why=why)
+
+
+def _half_to(old: int, new: int) -> tuple[Step, ...]:
+    return knit(old) if old == new else change_evenly(old, new)
 
 
 def _to_hem(front: int, back: int, hem: int) -> Row:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from yokefellow.schedule.edges import edge_rows, edge_section, ending, outer_fabric
 from yokefellow.schedule.picked_up import mitred_rows, pick_up
 from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Section, Step, net
-from yokefellow.schedule.steps import decrease_evenly, increase_evenly, knit, tidy
+from yokefellow.schedule.steps import change_evenly, knit, tidy
 from yokefellow.shaping.picked_up import PickedUp
 from yokefellow.shaping.shapes import NeckShape
 from yokefellow.shaping.short_rows import ShortRows
@@ -26,11 +26,7 @@ __all__ = [
 
 def adjust(before: int, after: int, *, why: str) -> Row:
     """Go from one count to another in one plain round, evenly."""
-    if after < before:
-        steps = decrease_evenly(before, before - after)
-    else:
-        steps = increase_evenly(before, after - before, midway=False)
-    return Row(steps, Feature.ADJUST, why=why)
+    return Row(change_evenly(before, after), Feature.ADJUST, why=why)
 
 
 def provisional(neck: NeckShape) -> Section:

@@ -10,6 +10,7 @@ from yokefellow.schedule.rows import STITCHES, Op, Repeat, Row, Step, taken
 from yokefellow.shaping.even import Word, word
 
 __all__ = [
+    "change_evenly",
     "decrease_evenly",
     "increase_evenly",
     "knit",
@@ -138,6 +139,17 @@ def decrease_evenly(stitches: int, times: int) -> tuple[Step, ...]:
     if 2 * times > stitches:
         raise ValueError(f"{stitches} stitches do not hold {times} decreases")
     return _spread(stitches, times, lambda size: (*knit(size - 2), Op("k2tog")))
+
+
+def change_evenly(before: int, after: int) -> tuple[Step, ...]:
+    """Spread over a round what goes from one count to another one.
+
+    Raises:
+        ValueError: as `increase_evenly` and `decrease_evenly`.
+    """
+    if after < before:
+        return decrease_evenly(before, before - after)
+    return increase_evenly(before, after - before, midway=False)
 
 
 def _spread(

@@ -13,6 +13,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from operator import mul
 
 from yokefellow.yarn.uncertain import PRIOR, Belief, Knowledge, Uncertain
 
@@ -42,8 +43,8 @@ class _Learned:
     def of(self, quantity: Uncertain) -> Belief:
         shared = [_shared(one.quantity, quantity) for one in self.seen]
         known = _solved(self.root, shared)
-        mean = quantity.mean + sum(k * s for k, s in zip(known, self.surprise, strict=True))
-        variance = _shared(quantity, quantity) - sum(k * k for k in known)
+        mean = quantity.mean + _product(known, self.surprise)
+        variance = _shared(quantity, quantity) - _product(known, known)
         return Belief(mean, math.sqrt(max(0.0, variance)))
 
 
@@ -68,14 +69,19 @@ def _shared(one: Uncertain, other: Uncertain) -> float:
     return sum(by * other.by_source.get(source, 0.0) for source, by in one.by_source.items())
 
 
+def _product(one: Sequence[float], other: Sequence[float]) -> float:
+    """Add the products of two rows, as far as the shorter one goes."""
+    return float(sum(map(mul, one, other)))
+
+
 def _root(matrix: Sequence[Sequence[float]]) -> tuple[tuple[float, ...], ...]:
     rows: list[tuple[float, ...]] = []
     for at, wanted in enumerate(matrix):
         row: list[float] = []
         for to in range(at):
-            left = sum(a * b for a, b in zip(row, rows[to], strict=False))
+            left = _product(row, rows[to])
             row.append((wanted[to] - left) / rows[to][to])
-        row.append(math.sqrt(wanted[at] - sum(a * a for a in row)))
+        row.append(math.sqrt(wanted[at] - _product(row, row)))
         rows.append(tuple(row))
     return tuple(rows)
 
@@ -83,6 +89,5 @@ def _root(matrix: Sequence[Sequence[float]]) -> tuple[tuple[float, ...], ...]:
 def _solved(root: Sequence[Sequence[float]], right: Sequence[float]) -> tuple[float, ...]:
     found: list[float] = []
     for row, value in zip(root, right, strict=True):
-        left = sum(a * b for a, b in zip(row, found, strict=False))
-        found.append((value - left) / row[len(found)])
+        found.append((value - _product(row, found)) / row[len(found)])
     return tuple(found)
