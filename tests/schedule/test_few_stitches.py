@@ -13,6 +13,7 @@ from yokefellow.charts.library import motifs
 from yokefellow.charts.reading import read_chart
 from yokefellow.schedule.bands import band_rows, bands_by_round
 from yokefellow.schedule.body import body_section, dart_loops
+from yokefellow.schedule.compile import body_sections
 from yokefellow.schedule.neck import adjust, back_neck, closing_round, marks
 from yokefellow.schedule.rows import (
     Feature,
@@ -35,7 +36,14 @@ from yokefellow.schedule.steps import decrease_evenly, increase_evenly, rib, tid
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.shapes import BandShape, BodyShape, ChartedBand, SideChange, SleeveShape
+from yokefellow.shaping.shapes import (
+    BandShape,
+    BodyShape,
+    ChartedBand,
+    SideChange,
+    SleeveShape,
+    Split,
+)
 from yokefellow.shaping.short_rows import ShortRows
 
 
@@ -254,7 +262,7 @@ def test_a_sleeve_goes_from_its_band_to_the_cuff(same: bool) -> None:
 def test_halves_of_a_body_are_shared_as_they_are() -> None:
     band = beads(first=3, repeats=11, around=42)
     body = replace(a_body(rounds=band.shape.last + 2), front=14, bands=(band,))
-    section = body_section(body, stitches=42)
+    section = body_section(body, stitches=42, wrapped=False)
     to, back = section.rows[1], section.rows[band.shape.last]
     for row, whole in ((to, band.shape.start.got), (back, 42)):
         marker = [op.code for op in flat_ops(row.steps)].index("sm")
@@ -270,7 +278,7 @@ def test_halves_of_a_body_are_shared_as_they_are() -> None:
 def test_a_change_that_makes_room_for_the_bust_says_so() -> None:
     change = SideChange(2, 2, 0, for_bust=True)
     body = replace(a_body(), changes=(change,), edge=count(44), hem_stitches=44)
-    row = body_section(body, stitches=42).rows[1]
+    row = body_section(body, stitches=42, wrapped=False).rows[1]
     assert row.why == "makes room in the front"
     assert made(row.steps) == 44  # derived: two more
 
@@ -293,8 +301,12 @@ def test_a_row_of_one_colour_is_one_run_of_stitches() -> None:
     (row,) = band_rows(drawn("stripes", "CC1: ####"), repeats=5)
     assert row.steps == (Op("k", 20),)  # derived: five repeats of four
     assert row.yarn == "CC1"
+    (only,) = band_rows(drawn("stranded", "###"), repeats=4)
+    assert only.steps == (Op("k", 12, "CC1"),)  # derived: four repeats of three
     (once,) = band_rows(drawn("stranded", "#.#."), repeats=1)
-    assert not any(isinstance(step, Repeat) for step in once.steps)
+    assert once.steps == tuple(Op("k", 1, yarn) for yarn in ("CC1", "MC") * 2)
+    (twice,) = band_rows(drawn("stranded", "#.#."), repeats=2)
+    assert twice.steps == (Repeat(once.steps, 2),)
 
 
 def test_every_band_has_its_chart() -> None:
@@ -304,3 +316,27 @@ def test_every_band_has_its_chart() -> None:
     assert list(rows.values()) == list(band_rows(band.chart, repeats=3))
     with pytest.raises(ValueError, match="shorter"):
         bands_by_round([band.shape], [])
+
+
+def test_below_a_band_the_body_goes_to_the_hem_and_its_marker_comes_off() -> None:
+    band = beads(first=3, repeats=10, around=42)
+    hem = 36
+    body = replace(a_body(rounds=band.shape.last + 1), bands=(band,), hem_stitches=hem)
+    last = body_section(body, stitches=42, wrapped=False).rows[-1]
+    assert made(last.steps) == hem
+    codes = [op.code for op in flat_ops(last.steps)]
+    assert codes.count("rm") == 1
+    assert "sm" not in codes
+    assert last.why == "to the hem's count"
+
+
+def test_the_darts_of_a_body_are_german_unless_they_are_wrapped() -> None:
+    split = Split(count(42), count(20), count(4))
+    body = a_body(Dart("front", 2, DART, 6, 3.0))
+
+    def turns(sections: tuple[Section, ...]) -> set[str]:
+        found = {op.code for row in sections[0].rows for op in flat_ops(row.steps)}
+        return found & {"turn", "w&t"}
+
+    assert turns(body_sections(body, split)) == {"turn"}
+    assert turns(body_sections(body, split, wrapped=True)) == {"w&t"}

@@ -186,6 +186,134 @@ def test_a_row_that_is_not_there_is_refused(place: Place) -> None:
         done(SMALL, place)
 
 
+# What a stitch costs, and what may be wrong with that.
+
+# common practice, no source: the errors as they are documented
+MODEL, BORROWED, COUNTING, MEASURING = 0.07, 0.05, 0.01, 0.01
+PUT_UP_SD = PUT_UP / math.sqrt(3)
+"""Of a flat error."""
+
+READINGS = {
+    "stitches": ["25 over 10 cm", "26.5 over 10 cm"],
+    "rounds": ["30 over 10 cm", "32 over 10 cm", "31.5 over 10 cm"],
+}
+
+
+def moves(quantity: Uncertain) -> dict[tuple[str, str], float]:
+    """What each source moves, relative to the mean; what moves nothing left out."""
+    found = {tuple(source): by / quantity.mean for source, by in quantity.by_source.items()}
+    return {source: by for source, by in found.items() if abs(by) > 1e-12}  # type: ignore[misc]
+
+
+def test_by_the_gauge_every_fabric_has_the_errors_of_its_own_swatch() -> None:
+    plan = planned(sized(swatch__rib={"washed": READINGS}))
+    for fabric, swatched, more in (
+        ("plain", "plain", {}),
+        ("rib", "rib", {("borrowed", "rib"): BORROWED}),
+    ):
+        gauge = plan.gauges.of(fabric)
+        cost = plan.reckoning.rates.by["MC", fabric]
+        assert cost.evidence == "gauge"
+        shared = {("model", ""): MODEL, ("put-up", "MC"): -PUT_UP_SD, **more}
+        spreads = {
+            ("stitches", swatched): gauge.stitch_spread,
+            ("rounds", swatched): gauge.round_spread,
+        }
+        # derived: a loop goes with the root of either gauge, a strand with the stitches alone
+        loop = {source: -by / 2 for source, by in spreads.items()}
+        strand = {("stitches", swatched): -gauge.stitch_spread}
+        assert moves(cost.loop) == pytest.approx(shared | loop)
+        assert moves(cost.floating) == pytest.approx(shared | strand)
+        # derived: a strand is a stitch wide, at 200 m to the 50 g
+        assert cost.floating.mean == pytest.approx(gram_of(0.01 / gauge.stitches_per_cm))
+
+
+@pytest.mark.parametrize(
+    ("state", "density"),
+    [("dry relaxed", 19.0), ("wet relaxed", 21.6), ("fully relaxed", 23.1)],
+)
+def test_the_loop_is_that_of_the_state_in_which_it_was_measured(state: str, density: float) -> None:
+    loop = planned(sized(weighing__relaxed=state)).reckoning.rates.by["MC", "plain"].loop
+    # published: Munden 1959 (from memory); fully relaxed Knapton and others 1968
+    loop_cm = math.sqrt(density / (GAUGE * 1.35 * GAUGE))
+    assert loop.mean == pytest.approx(gram_of(loop_cm / 100))
+
+
+@pytest.mark.parametrize("evidence", ["weighed", "unravelled"])
+def test_evidence_is_shared_out_among_the_yarns_and_takes_the_gauge_out(evidence: str) -> None:
+    found = {
+        "weighed": {"weight": "20 g", "stitches": 60, "rounds": 60},
+        "unravelled": {"length": "9 m", "stitches": 300},
+    }[evidence]
+    plan = planned(
+        coloured(
+            garment__yoke__bands=[{"chart": "beads"}],
+            swatch__stranded={"washed": READINGS, evidence: found},
+            yarn__CC1__strands=2,
+        )
+    )
+    gauge, rates = plan.gauges.of("stranded"), plan.reckoning.rates
+    loop_m = math.sqrt(21.6 / (gauge.stitches_per_cm * gauge.rounds_per_cm)) / 100
+    strand_m = 0.01 / gauge.stitches_per_cm
+    costs: dict[str, float] = {}
+    loops = places = 0.0
+    for part in plan.reckoning.parts:
+        for (code, fabric), spends in part.counts.items():
+            if fabric == "stranded":
+                each = gram_of(2.0 if code == "CC1" else 1.0) if evidence == "weighed" else 1.0
+                costs[code] = each * (spends.loops * loop_m + spends.floats * strand_m)
+                loops += each * spends.loops * loop_m
+                places += spends.loops
+    whole = sum(costs.values())
+    # derived: 20 g in 60 times 60 stitches, or 9 m in 300; beside the mean of the model
+    measured = 20 / 3600 if evidence == "weighed" else 9 / 300
+    of_loops = loops / whole
+    for code in ("MC", "CC1"):
+        cost = rates.by[code, "stranded"]
+        assert cost.evidence == evidence
+        assert cost.ratio == pytest.approx(measured / (whole / places))
+        own = (
+            # derived: whole grams leave half a gram either way
+            {("scale", "stranded"): 1 / math.sqrt(12) / 20, ("counting", "stranded"): COUNTING}
+            if evidence == "weighed"
+            else {("measuring", "stranded"): MEASURING}
+        )
+        put_up = {
+            ("put-up", yarn): (PUT_UP_SD * share / whole if evidence == "weighed" else 0.0)
+            - (PUT_UP_SD if yarn == code else 0.0)
+            for yarn, share in costs.items()
+        }
+        # derived: a cost in the model goes with half of either gauge where it is a loop, and
+        # with the stitches alone where it is a strand; a ratio goes the other way
+        gauges = {
+            ("stitches", "stranded"): (1 - of_loops / 2 - 0.5) * gauge.stitch_spread,
+            ("rounds", "stranded"): (of_loops / 2 - 0.5) * gauge.round_spread,
+        }
+        wanted = {source: by for source, by in (own | put_up | gauges).items() if by}
+        assert moves(cost.loop) == pytest.approx(wanted)
+
+
+def test_grams_of_some_knitting_are_those_of_its_stitches_and_strands() -> None:
+    rates = planned(coloured()).reckoning.rates
+    counts = {
+        ("MC", "plain"): Counted(1000, 30),
+        ("MC", "rib"): Counted(500),
+        ("CC1", "plain"): Counted(70, 10),
+    }
+    plain, rib = rates.by["MC", "plain"], rates.by["MC", "rib"]
+    grams = 1000 * plain.loop.mean + 30 * plain.floating.mean + 500 * rib.loop.mean
+    assert rates.grams("MC", counts).mean == pytest.approx(grams)
+    told = rates.amount("MC", counts)
+    assert (told.stitches, told.grams) == (1500, pytest.approx(grams))  # derived: 1000 and 500
+    assert told.metres == pytest.approx(4 * grams)  # derived: 4 m to the gram
+
+
+def test_every_yarn_has_a_cost_in_the_plain_fabric() -> None:
+    by = planned(coloured()).reckoning.rates.by
+    assert by["CC1", "plain"].loop.mean == pytest.approx(by["MC", "plain"].loop.mean)
+    assert by["CC1", "plain"].evidence == "gauge"
+
+
 # What goes beside the stitches.
 
 

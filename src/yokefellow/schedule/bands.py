@@ -51,8 +51,7 @@ def _round(row: ChartRow, repeats: int, *, named: bool) -> tuple[Step, ...]:
 
 
 def _op(cell: Cell, *, named: bool) -> Op:
-    colour = cell.colour if named and cell.work is not Work.SLIP else ""
-    return Op(_CODES[cell.work], 1, colour)
+    return Op(_CODES[cell.work], 1, cell.colour if named else "")
 
 
 def piece_rows(

@@ -14,7 +14,7 @@ from yokefellow.shaping.shapes import BodyShape, SideChange
 __all__ = ["body_section", "dart_loops"]
 
 
-def body_section(body: BodyShape, *, stitches: int, wrapped: bool = False) -> Section:
+def body_section(body: BodyShape, *, stitches: int, wrapped: bool) -> Section:
     """Work the body from the underarm to the hem, BOR at the right underarm."""
     return Section("body", stitches, tuple(_rows(body, stitches, wrapped=wrapped)))
 
