@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 
 import pytest
@@ -340,3 +341,56 @@ def test_the_darts_of_a_body_are_german_unless_they_are_wrapped() -> None:
 
     assert turns(body_sections(body, split)) == {"turn"}
     assert turns(body_sections(body, split, wrapped=True)) == {"w&t"}
+
+
+@pytest.mark.parametrize("turning", ["picot", "purl"])
+@pytest.mark.parametrize("hem", [42, 40])
+def test_the_side_marker_comes_off_before_stitches_are_worked_together(
+    turning: str, hem: int
+) -> None:
+    folded = Edge("folded", "1x1", count(3), hidden=2, turning=turning)
+    body = replace(a_body(), hem=folded, hem_stitches=hem)
+    last = body_section(body, stitches=42, wrapped=False).rows[-1]
+    taken_off = [op.code for op in flat_ops(last.steps)].count("rm")
+    assert taken_off == (turning == "picot" or hem != 42)
+    whys = {True: "takes off the marker" if hem == 42 else "to the hem's count", False: ""}
+    assert last.why == whys[bool(taken_off)]
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "why"),
+    [
+        (2, 2, "widens the sides"),
+        (-2, -2, "narrows the sides"),
+        (2, 0, "widens the front"),
+        (-2, 0, "narrows the front"),
+        (0, 2, "widens the back"),
+        (0, -2, "narrows the back"),
+    ],
+)
+def test_a_change_at_the_sides_says_what_it_does(front: int, back: int, why: str) -> None:
+    change = SideChange(3, front, back)
+    stitches = 42 + change.added
+    body = replace(a_body(), changes=(change,), edge=count(stitches), hem_stitches=stitches)
+    section = body_section(body, stitches=42, wrapped=False)
+    assert section.rows[2].why == why
+    codes = [op.code for op in flat_ops(section.rows[2].steps)]
+    (at,) = (place for place, code in enumerate(codes) if code == "sm")
+    before, after = Counter(codes[:at]), Counter(codes[at:])
+    for half, added in ((before, front), (after, back)):
+        assert half["M1L"] == half["M1R"] == (added > 0)
+        assert half["ssk"] == half["k2tog"] == (added < 0)
+    assert [row.after for row in walk(Schedule((section,)))][2:] == [stitches] * 4
+
+
+@pytest.mark.parametrize("wrapped", [False, True])
+def test_darts_cost_what_they_add_to_a_body_shaped_above_and_between_them(wrapped: bool) -> None:
+    darts = (Dart("front", 3, DART, 6, 3.0), Dart("back", 8, (3, 6), 4, 3.0))
+    changes = (SideChange(2, 2, -2), SideChange(6, 2, 2))
+    body = replace(a_body(*darts, rounds=12), changes=changes, hem_stitches=46, edge=count(46))
+    plain = replace(body, darts=())
+    loops = [
+        sum(worked(row.steps) for row in body_section(one, stitches=42, wrapped=wrapped).rows)
+        for one in (body, plain)
+    ]
+    assert dart_loops(body, 42, wrapped=wrapped) == loops[0] - loops[1] > 0

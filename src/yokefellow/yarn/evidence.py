@@ -154,7 +154,7 @@ def rates(project: Project, gauges: Gauges, parts: Iterable[Part]) -> Rates:
     plain = _own_ratio(desk, "plain") or _Ratio(1.0, {Source("model", ""): MODEL_SPREAD}, "gauge")
     found: dict[tuple[str, str], Cost] = {}
     for fabric, by_yarn in by_fabric.items():
-        ratio = plain if fabric == "plain" else _own_ratio(desk, fabric) or _borrowed(plain, fabric)
+        ratio = _own_ratio(desk, fabric) or _borrowed(plain, fabric)
         for code in by_yarn:
             found[code, fabric] = _cost(desk, code, fabric, ratio)
     for code in {code for code, _ in found}:
