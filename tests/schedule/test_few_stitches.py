@@ -352,6 +352,7 @@ def test_the_side_marker_comes_off_before_stitches_are_worked_together(
     body = replace(a_body(), hem=folded, hem_stitches=hem)
     last = body_section(body, stitches=42, wrapped=False).rows[-1]
     taken_off = [op.code for op in flat_ops(last.steps)].count("rm")
+    # derived: 42 stitches of the body, and 2 fewer of the hem or none
     assert taken_off == (turning == "picot" or hem != 42)
     whys = {True: "takes off the marker" if hem == 42 else "to the hem's count", False: ""}
     assert last.why == whys[bool(taken_off)]
@@ -380,6 +381,7 @@ def test_a_change_at_the_sides_says_what_it_does(front: int, back: int, why: str
     for half, added in ((before, front), (after, back)):
         assert half["M1L"] == half["M1R"] == (added > 0)
         assert half["ssk"] == half["k2tog"] == (added < 0)
+    # derived: from the third of six rounds on
     assert [row.after for row in walk(Schedule((section,)))][2:] == [stitches] * 4
 
 

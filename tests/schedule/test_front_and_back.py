@@ -44,7 +44,7 @@ def lopsided(plan: Plan) -> Plan:
     split = replace(had, own_front=had.front + 4, own_underarm_front=had.underarm.got // 2 + 2)
     body = body_below(plan.project, plan.gauges, split, plan.finished.body)
     shape = replace(plan.shape, split=split, body=body)
-    schedule = compile_schedule(shape, plan.charts, wrapped=False)
+    schedule = compile_schedule(shape, plan.charts, wrapped=False, sleeves_first=False)
     rows = tuple(walk(schedule))
     # The checks of the symmetric plan may stand at other rows than this one has.
     return replace(plan, shape=shape, schedule=schedule, rows=rows, checks=(), needles=())

@@ -109,8 +109,8 @@ def _why(change: SideChange) -> str:
 
 
 def _between(stitches: int, added: int) -> tuple[Step, ...]:
-    if not added:
-        return knit(stitches)
     if added > 0:
         return (Op("k"), Op("M1L"), *knit(stitches - 2), Op("M1R"), Op("k"))
-    return (Op("k"), Op("ssk"), *knit(stitches - 6), Op("k2tog"), Op("k"))
+    if added < 0:
+        return (Op("k"), Op("ssk"), *knit(stitches - 6), Op("k2tog"), Op("k"))
+    return knit(stitches)

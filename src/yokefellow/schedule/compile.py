@@ -35,7 +35,7 @@ def sleeve_sections(sleeve: SleeveShape, split: Split) -> tuple[Section, ...]:
 
 
 def compile_schedule(
-    shape: Shape, charts: Sequence[Chart] = (), *, wrapped: bool, sleeves_first: bool = False
+    shape: Shape, charts: Sequence[Chart] = (), *, wrapped: bool, sleeves_first: bool
 ) -> Schedule:
     """Give every row of the sweater in knitting order.
 

@@ -27,10 +27,11 @@ def dart_rows(dart: Dart, *, front: int, back: int, wrapped: bool) -> Iterator[R
     """
     ahead, half, behind = (0, front, back) if dart.half == "front" else (front, back, 0)
     why = f"lengthens the {dart.half}"
-    inner = 0
+    # The first row comes from BOR, as if from a turn so far before the near marker.
+    inner = -ahead
     for place, turn in enumerate(dart.turns):
-        out = ahead + half - turn if place == 0 else half - turn - inner
-        yield Row(_out(out, wrapped=wrapped, first=place == 0), *_KINDS[0], why=why)
+        steps = _out(half - turn - inner, wrapped=wrapped, first=place == 0)
+        yield Row(steps, *_KINDS[0], why=why)
         yield Row(_home(half - 2 * turn, wrapped=wrapped), *_KINDS[1], why=why)
         inner = turn
     steps = _onward(dart.turns, half=half, behind=behind, wrapped=wrapped)

@@ -152,14 +152,11 @@ def rates(project: Project, gauges: Gauges, parts: Iterable[Part]) -> Rates:
             here[code] = here.get(code, NOTHING).plus(spends)
     desk = _Desk(project, gauges, by_fabric)
     plain = _own_ratio(desk, "plain") or _Ratio(1.0, {Source("model", ""): MODEL_SPREAD}, "gauge")
+    worked = [(code, fabric) for fabric, by_yarn in by_fabric.items() for code in by_yarn]
     found: dict[tuple[str, str], Cost] = {}
-    for fabric, by_yarn in by_fabric.items():
+    for code, fabric in (*worked, *((code, "plain") for code, _ in worked)):
         ratio = _own_ratio(desk, fabric) or _borrowed(plain, fabric)
-        for code in by_yarn:
-            found[code, fabric] = _cost(desk, code, fabric, ratio)
-    for code in {code for code, _ in found}:
-        if (code, "plain") not in found:
-            found[code, "plain"] = _cost(desk, code, "plain", plain)
+        found[code, fabric] = _cost(desk, code, fabric, ratio)
     return Rates(MappingProxyType(found), project.yarn)
 
 
