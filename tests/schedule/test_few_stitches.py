@@ -15,6 +15,7 @@ from yokefellow.charts.reading import read_chart
 from yokefellow.schedule.bands import band_rows, bands_by_round
 from yokefellow.schedule.body import body_section, dart_loops
 from yokefellow.schedule.compile import body_sections
+from yokefellow.schedule.edges import edge_rows, edge_section
 from yokefellow.schedule.neck import adjust, back_neck, closing_round, marks
 from yokefellow.schedule.rows import (
     Feature,
@@ -396,3 +397,43 @@ def test_darts_cost_what_they_add_to_a_body_shaped_above_and_between_them(wrappe
         for one in (body, plain)
     ]
     assert dart_loops(body, 42, wrapped=wrapped) == loops[0] - loops[1] > 0
+
+
+PLAIN_, FACING = ("k", "plain"), ("k", "facing")
+FINISHES = {
+    "garter": (Edge("garter", "", count(3)), [("p", "garter"), ("k", "garter"), ("p", "garter")]),
+    "rolled": (Edge("rolled", "", count(1), hidden=2), [PLAIN_] * 3),
+    "purl": (
+        Edge("folded", "", count(2), hidden=1, turning="purl"),
+        [PLAIN_, PLAIN_, ("p", "facing"), FACING],
+    ),
+    "picot": (
+        Edge("folded", "", count(2), hidden=1, turning="picot"),
+        [PLAIN_, PLAIN_, ("k2tog", "facing"), FACING],
+    ),
+}
+"""Edges on twelve stitches, and the first stitch and the fabric of each of their rounds."""
+
+
+@pytest.mark.parametrize("finish", FINISHES)
+def test_an_edge_is_worked_in_its_finish_downwards_and_upwards(finish: str) -> None:
+    edge, rounds = FINISHES[finish]
+    edge = replace(edge, bind_off="sewn")
+    section = edge_section("cuff", edge, stitches=12, copies=("right", "left"))
+    assert (section.key, section.start, section.copies) == ("cuff", 12, ("right", "left"))
+    *worked_down, end = section.rows
+    upwards = edge_rows(12, edge, from_top=True)
+    for rows, wanted in ((worked_down, rounds), (upwards, rounds[::-1])):
+        found = [(next(flat_ops(row.steps)).code, row.fabric) for row in rows]
+        assert found == wanted
+        assert {row.feature for row in rows} == {Feature.EDGE}
+        # derived: no edge changes its twelve stitches
+        assert [(taken(row.steps), made(row.steps)) for row in rows] == [(12, 12)] * len(rows)
+    assert end.steps == (Op("sew" if edge.finish == "folded" else "BO", 12),)
+    assert (end.fabric, end.bind_off) == (rounds[-1][1], "sewn")
+
+
+def test_a_picot_is_two_stitches_and_the_yarn_over_in_their_place() -> None:
+    edge, _ = FINISHES["picot"]
+    turn = edge_rows(12, edge, from_top=False)[2]
+    assert turn.steps == (Repeat((Op("k2tog"), Op("yo")), 6),)  # derived: half of 12

@@ -331,7 +331,9 @@ def extras_of(plan: Plan, code: str = "MC") -> dict[str, Uncertain]:
 @pytest.mark.parametrize("strands", [1, 2])
 def test_ends_and_tails_are_cut_by_eye(strands: int) -> None:
     gathered = {"garment__body__gather": 25, "ease__chest": "very close"}
-    plan = planned(coloured(yarn__MC__strands=strands, **gathered))
+    plan = planned(
+        coloured(yarn__MC__strands=strands, swatch__rib={"washed": READINGS}, **gathered)
+    )
     knitted = plan.reckoning.knitting("MC").mean
     joins = knitted / (50 * strands) + BESIDES
     bound = sum(part.tail for part in plan.reckoning.parts)
