@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
+from math import ceil
 from typing import NamedTuple, TypeAlias
 
 from yokefellow.project.fixed import torso
@@ -87,12 +88,14 @@ def _by_count(task: RaglanTask) -> Iterator[_Found]:
     """Give every way to meet the counts after the increase rounds."""
     after = task.counts.fixed.increases
     later = tuple(late - early for early, late in pairwise(after))
+    if any(gain not in GAINS for gain in later):
+        return
+    splits = tuple(_splits_at(task, after[-1]))
     for first in GAINS:
-        gains = (first, *later)
         neck = after[0] - first
-        if all(gain in GAINS for gain in gains) and task.counts.fixed.neck in (None, neck):
-            for cost, split in _splits_at(task, after[-1]):
-                yield from _ways(task, cost, split, gains)
+        if task.counts.fixed.neck in (None, neck):
+            for cost, split in splits:
+                yield from _ways(task, cost, split, (first, *later), neck)
 
 
 def _splits_at(task: RaglanTask, yoke: int) -> Iterator[tuple[float, Split]]:
@@ -103,7 +106,9 @@ def _splits_at(task: RaglanTask, yoke: int) -> Iterator[tuple[float, Split]]:
     wanted = (counts.body, counts.sleeve, counts.underarm)
     between = counts.body - 2 * counts.underarm
     both = torso(fixed)
-    tries = range(int(TORSO[0] * between), int(TORSO[1] * between) + 2)
+    first = int(TORSO[0] * between)
+    # What the sleeves leave of the yoke: both are alike.
+    tries = range(first + (first + yoke) % 2, int(TORSO[1] * between) + 2, 2)
     for width in tries if both is None else (both,):
         pins = (fixed.body, fixed.sleeve, fixed.underarm)
         for got in split_meeting(yoke, pins, wanted, width):
@@ -121,17 +126,64 @@ def _off(split: Split) -> float:
     return sum(((count.got - count.wanted) / count.wanted) ** 2 for count in counts)
 
 
-def _ways(task: RaglanTask, off: float, split: Split, gains: tuple[int, ...]) -> Iterator[_Found]:
+def _ways(
+    task: RaglanTask, off: float, split: Split, gains: tuple[int, ...], neck: int
+) -> Iterator[_Found]:
     """Give the numbers of rounds that lead from a neck to a split by these gains."""
     whole, three, two, one = (gains.count(gain) for gain in GAINS)
-    for sleeve in range(whole + three, whole + three + two + 1):
+    often = range(whole + three, whole + three + two + 1)
+    for sleeve in _sleeve_times(task, split, often, neck):
         alike = whole + two - (sleeve - whole - three)
-        for back in range(alike, alike + three + one + 1):
+        either = range(alike, alike + three + one + 1)
+        for back in _back_times(task, split, either, neck - 2 * (split.held - 2 * sleeve)):
             times = _Times(back, 2 * alike + three + one - back, sleeve)
             cost = _cost(task, split, times)
             if cost is not None:
                 odd = float(gains[0] != gains[:2][-1])
                 yield _Found((odd, cost[0], cost[1] + off), split, times, gains)
+
+
+def _sleeve_times(task: RaglanTask, split: Split, often: range, neck: int) -> Iterable[int]:
+    """Give how often the sleeves may grow: so that back and front begin as wide as is wanted."""
+    fixed = task.counts.fixed
+    if fixed.neck_sleeve is not None:
+        return _only(split.held - fixed.neck_sleeve, often)
+    if fixed.neck_back is not None or fixed.neck_front is not None:
+        return often
+    fewest = (split.held - neck / 2 + _least(task, body=True)) / 2
+    most = (split.held - _least(task, body=False)) // 2
+    within = range(max(often.start, ceil(fewest)), min(often.stop, most + 1))
+    return _near((split.held - neck / 2 + task.back_neck) / 2, within)
+
+
+def _back_times(task: RaglanTask, split: Split, often: range, body: int) -> Iterable[int]:
+    """Give how often the back may grow: so that it begins about as wide as the front.
+
+    Args:
+        task: for its pins.
+        split: where it ends.
+        often: the numbers that the rounds leave.
+        body: stitches of back and front together at the neck.
+    """
+    fixed = task.counts.fixed
+    if fixed.neck_back is not None:
+        return _only(split.back - fixed.neck_back, often)
+    if fixed.neck_front is not None:
+        return _only(split.back - body + fixed.neck_front, often)
+    return _near((split.back - body / 2) / 2, often)
+
+
+def _only(grown: int, often: range) -> Iterable[int]:
+    """Give the number of rounds that add so many stitches, if it is one of these."""
+    return (grown // 2,) if grown % 2 == 0 and grown // 2 in often else ()
+
+
+def _near(wanted: float, often: range) -> Iterable[int]:
+    """Give the number nearest to what is wanted, and its neighbours."""
+    if not often:
+        return ()
+    middle = min(max(nearest(wanted, least=0), often[0]), often[-1])
+    return [times for times in (middle - 1, middle, middle + 1) if times in often]
 
 
 def _starts(split: Split, times: _Times) -> _Times:
