@@ -186,7 +186,8 @@ def told(room: str, codes: Mapping[str, int | None], alive: list[Mutant]) -> int
     open_ones = [mutant for mutant in alive if mutant not in whys]
     for mutant in open_ones:
         print(f"\n{mutant.function}\n{mutant.change}")
-    for mutant in set(whys) - set(alive):
+    stale = set(whys) - set(alive)
+    for mutant in stale:
         print(f"\nexplained, and no longer alive: {mutant.function}\n{mutant.change}")
     total = tried.total()
     print(
@@ -195,7 +196,7 @@ def told(room: str, codes: Mapping[str, int | None], alive: list[Mutant]) -> int
         f"{len(alive) - len(open_ones)} of them explained; "
         f"{len(codes) - total} not tried"
     )
-    return int(bool(open_ones) or total < len(codes))
+    return int(bool(open_ones or stale) or total < len(codes))
 
 
 if __name__ == "__main__":

@@ -193,6 +193,7 @@ def _is_plain(steps: tuple[Step, ...]) -> bool:
         ("K5", 0),
         ("k٣", 0),
         ("place 5 sts on waste yarn for the third sleeve", 26),
+        ("k5 for the first sleeve", 3),
     ],
 )
 def test_a_row_that_cannot_be_read_says_where(text: str, position: int) -> None:
@@ -247,6 +248,11 @@ def test_the_longest_row_can_be_written_and_no_longer_one() -> None:
     assert read(write(longest)) == longest
     with pytest.raises(ValueError, match="at most 99999 stitches"):
         write((block, Op("ssk", 10)))
+
+
+def test_several_blanks_are_read_as_one() -> None:
+    wide = "k1   tbl,  CO  8,  place  3  sts  on  waste  yarn"
+    assert read(wide) == read("k1 tbl, CO 8, place 3 sts on waste yarn")
 
 
 def test_a_comma_needs_no_blank() -> None:
