@@ -9,7 +9,7 @@ from yokefellow.notation.abbreviations import ABBREVIATIONS
 
 _ABBREVIATIONS = re.compile("|".join(re.escape(entry.code) for entry in ABBREVIATIONS))
 _YARN = re.compile(r"(MC|CC[0-9]*)")
-_SENTENCE = re.compile(r"[A-Z\"'].*[.?]", re.DOTALL)
+_SENTENCE = re.compile(r"[A-Z\"'`].*[.?]", re.DOTALL)
 
 
 def shouted(text: str) -> list[str]:
