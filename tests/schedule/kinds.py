@@ -77,6 +77,8 @@ KINDS: Mapping[str, Sections] = {
     "scooped, steep": front(
         "scooped", body__chest="150 cm", body__upper_arm="50 cm", garment__yoke__depth="22 cm"
     ),
+    "scooped, slow": front("scooped", garment__yoke__depth="34 cm", garment__neck__drop="10 cm"),
+    "scooped, slower": front("scooped", garment__yoke__depth="40 cm", garment__neck__drop="10 cm"),
     "V": front("V", **edges(rib="1x1")),
     "V, 2x2": front("V", garment__neck__rib="2x2", garment__yoke__line_increase="yarn over"),
     "V, garter": front("V", garment__neck__finish="garter"),

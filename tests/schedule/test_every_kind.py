@@ -75,6 +75,7 @@ def test_every_row_says_what_it_is_and_why(kind: str) -> None:
             assert row.yarn in plan.project.yarn
             assert all(op.yarn in ("", *plan.project.yarn) for op in flat_ops(row.steps))
             assert row.why == "" or REASON.fullmatch(row.why), row.why
+            assert not re.search(r"\bbor\b", row.why)
             plain = row.feature is Feature.PLAIN
             assert plain or row.why, row.feature
             assert (row.feature is Feature.BIND_OFF) == bool(row.bind_off)
@@ -121,6 +122,9 @@ def test_short_rows_are_told_from_rounds(kind: str) -> None:
             if row.kind.is_flat:
                 back = row.kind is RowKind.FLAT_WRONG
                 assert back == bool({"p", "pfb", "M1P"} & set(worked))
+            if row.feature in (Feature.CAST_ON, Feature.PROVISIONAL):
+                # Before it is joined there is no round.
+                assert row.kind is (RowKind.FLAT_RIGHT if flat else RowKind.PART)
             if row.kind is RowKind.PART:
                 assert row.feature in (
                     *(Feature.CAST_ON, Feature.PROVISIONAL, Feature.SHORT_ROW),
@@ -367,6 +371,7 @@ def named(yoke: RaglanShape) -> dict[str, RaglanPiece]:
 
 def test_reasons_tell_what_happens(kind: str) -> None:
     plan = made(kind)
+    shape = plan.shape
     for row in plan.rows:
         why, grown = row.row.why, net(row.row.steps)
         if row.row.feature is Feature.SHAPE and row.section.key == "body":
@@ -383,5 +388,17 @@ def test_reasons_tell_what_happens(kind: str) -> None:
             assert nothing in why or "band's count" in why
     told = [re.match(r"increase (?:round|row) (\d+) of (\d+)", row.row.why) for row in plan.rows]
     numbers = [(int(one[1]), int(one[2])) for one in told if one]
-    rounds = len(plan.shape.yoke.increase_rounds)
+    rounds = len(shape.yoke.increase_rounds)
     assert numbers == [(n, rounds) for n in range(1, rounds + 1)]
+    if shape.front is not None:
+        edges = [row for row in plan.rows if "neck edges" in row.row.why]
+        # derived: row 1 casts on
+        assert [row.number - 1 for row in edges] == list(shape.front.increases)
+        said = [re.search(r"both neck edges, (\d+) of (\d+)", row.row.why) for row in edges]
+        of = len(shape.front.increases)
+        assert [(int(one[1]), int(one[2])) for one in said if one] == [
+            (n, of) for n in range(1, of + 1)
+        ]
+        joins = [row.row.why for row in plan.rows if row.row.feature is Feature.JOIN]
+        assert "joins the fronts" in joins[0]
+        assert "BOR" in joins[1]

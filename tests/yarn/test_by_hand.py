@@ -27,7 +27,7 @@ from yokefellow.yarn.amounts import Amount, span
 from yokefellow.yarn.counting import Counted, count_row, counted, part_of, spent
 from yokefellow.yarn.learning import Observation, learned
 from yokefellow.yarn.progress import in_order
-from yokefellow.yarn.uncertain import PRIOR, Belief, Source, Uncertain
+from yokefellow.yarn.uncertain import PRIOR, Belief, Source, Uncertain, total
 
 GAUGE = 2.2
 BALL = {"ball_weight": "50 g", "ball_length": "200 m"}
@@ -492,6 +492,26 @@ def test_as_much_as_is_called_needed_is_just_enough(sure: int, balls: dict[str, 
     chance = planned(edited(sections, yarn__MC={**BALL, **just})).yarn.chance
     # derived: what is asked for, to a hundredth of a per cent
     assert chance == pytest.approx(sure / 100, abs=1e-4)
+
+
+def test_what_was_learned_is_heeded_in_every_figure() -> None:
+    reckoning = planned(sized(yarn__MC={**BALL, "balls": 6})).reckoning
+    there, need = reckoning.left("MC", Uncertain(0.0, {})), reckoning.need("MC")
+    left = reckoning.left("MC")
+    knowledge = learned([Observation(left, left.mean - 30, 2.0)])
+    estimate = reckoning.estimate("MC", knowledge)
+    assert reckoning.estimates(knowledge)["MC"] == estimate
+    assert reckoning.estimates()["MC"] == reckoning.estimate("MC") != estimate
+    for quantity, told in ((there, estimate.have), (need, estimate.need), (left, estimate.left)):
+        assert told.mean.grams == pytest.approx(knowledge.of(quantity).mean)
+    assert reckoning.chance("MC", knowledge=knowledge) == pytest.approx(estimate.chance)
+    besides = sum(grams.grams for _, grams in estimate.extras)
+    assert estimate.knitted.grams == pytest.approx(knowledge.of(need).mean - besides)
+    # derived: with as much as is needed there would be enough, as sure as was asked
+    scaled = there.times(estimate.needed.grams / there.mean)
+    spread = knowledge.of(total([(1.0, scaled), (-1.0, need)]))
+    needed = knowledge.of(need).mean + spread.away(0.9)
+    assert estimate.needed.grams == pytest.approx(needed, rel=1e-6)
 
 
 def test_another_part_takes_the_place_of_its_namesake() -> None:

@@ -88,6 +88,6 @@ def _root(matrix: Sequence[Sequence[float]]) -> tuple[tuple[float, ...], ...]:
 
 def _solved(root: Sequence[Sequence[float]], right: Sequence[float]) -> tuple[float, ...]:
     found: list[float] = []
-    for row, value in zip(root, right, strict=True):
-        found.append((value - _product(row, found)) / row[len(found)])
+    for at, row in enumerate(root):
+        found.append((right[at] - _product(row, found)) / row[at])
     return tuple(found)
