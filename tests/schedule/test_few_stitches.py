@@ -15,8 +15,17 @@ from yokefellow.charts.reading import read_chart
 from yokefellow.schedule.bands import band_rows, bands_by_round
 from yokefellow.schedule.body import body_section, dart_loops
 from yokefellow.schedule.compile import body_sections
-from yokefellow.schedule.edges import edge_rows, edge_section
-from yokefellow.schedule.neck import adjust, back_neck, closing_round, marks
+from yokefellow.schedule.edges import edge_rows, edge_section, outer_fabric
+from yokefellow.schedule.neck import (
+    adjust,
+    back_neck,
+    closing_round,
+    last_neckband,
+    marks,
+    neckband,
+    provisional,
+)
+from yokefellow.schedule.picked_up import pick_up
 from yokefellow.schedule.rows import (
     Feature,
     Op,
@@ -42,6 +51,7 @@ from yokefellow.shaping.shapes import (
     BandShape,
     BodyShape,
     ChartedBand,
+    NeckShape,
     SideChange,
     SleeveShape,
     Split,
@@ -437,3 +447,50 @@ def test_a_picot_is_two_stitches_and_the_yarn_over_in_their_place() -> None:
     edge, _ = FINISHES["picot"]
     turn = edge_rows(12, edge, from_top=False)[2]
     assert turn.steps == (Repeat((Op("k2tog"), Op("yo")), 6),)  # derived: half of 12
+
+
+@pytest.mark.parametrize("band", [20, 22, 18])
+def test_a_neckband_worked_last_goes_from_the_open_neck_to_its_own_count(band: int) -> None:
+    edge = Edge("folded", "", count(1), hidden=1, turning="purl")
+    neck = NeckShape(count(20), band, edge, is_last=True)
+    cast_on = provisional(neck)
+    assert (cast_on.key, cast_on.start) == ("cast_on", 0)
+    first, base = cast_on.rows
+    assert (first.feature, first.kind) == (Feature.PROVISIONAL, RowKind.PART)
+    assert first.steps == (Op("CO", 20),)
+    assert (base.steps, base.why) == ((Op("k", 20),), "a base for what follows")
+    section = last_neckband(neck)
+    assert (section.key, section.start) == ("neckband", 20)
+    to_band, *rest = section.rows
+    # derived: as the shape has them
+    assert (taken(to_band.steps), made(to_band.steps)) == (20, band)
+    assert to_band.feature is (Feature.PLAIN if band == 20 else Feature.ADJUST)
+    assert to_band.why == ("" if band == 20 else "from the yoke's count to the band's")
+    # It is worked in the fabric of the round that follows: the outside of the fold.
+    assert to_band.fabric == rest[0].fabric == "plain"
+    assert tuple(rest) == edge_section("neckband", edge, stitches=band).rows
+    ribbed = last_neckband(replace(neck, band_stitches=24, band=Edge("rib", "2x2", count(2))))
+    assert {row.fabric for row in ribbed.rows} == {"rib"}
+    same = last_neckband(replace(neck, band_stitches=20, band=Edge("rib", "2x2", count(2))))
+    assert {row.fabric for row in same.rows} == {"rib"}
+
+
+@pytest.mark.parametrize("band", [20, 22, 18])
+def test_a_neckband_worked_first_goes_to_the_count_of_the_yoke(band: int) -> None:
+    edge = Edge("folded", "", count(2), hidden=1, turning="purl")
+    section = neckband(NeckShape(count(20), band, edge))
+    first, *rest = section.rows
+    assert (section.key, section.start) == ("neckband", 0)
+    assert (first.feature, first.kind, first.fabric) == (Feature.CAST_ON, RowKind.PART, "facing")
+    assert first.steps == (Op("CO", band),)
+    assert tuple(rest[:4]) == edge_rows(band, edge, from_top=True)
+    whys = [] if band == 20 else ["from the band's count to the yoke's"]
+    assert [row.why for row in rest[4:]] == whys
+    # derived: the yoke begins with 20
+    assert list(walk(Schedule((section,))))[-1].after == 20
+
+
+def test_a_band_is_picked_up_in_the_fabric_of_its_edge() -> None:
+    edge = Edge("garter", "", count(3))
+    row = pick_up(30, fabric=outer_fabric(edge))
+    assert (row.steps, row.feature, row.fabric) == ((Op("PU", 30),), Feature.NECK_EDGE, "garter")

@@ -17,6 +17,7 @@ from yokefellow.yarn import (
     Part,
     Place,
     YarnEstimate,
+    balls_in_order,
     done,
     less,
     of_grams,
@@ -435,6 +436,7 @@ def test_what_is_needed_and_left_are_sums_of_their_parts() -> None:
         )
         assert estimate.floats == floats
         assert dict(estimate.extras).keys() == extras_of(plan, code).keys()
+        assert {each.stitches for _, each in estimate.extras} == {0}
         assert estimate.extras_m == pytest.approx(4 * besides)  # derived: 4 m to the gram
         assert estimate.left_m == estimate.left.mean.metres
         told = (estimate.need, estimate.have, estimate.left)
@@ -545,6 +547,15 @@ def test_a_yarn_most_of_which_comes_last_is_weighed_before_it() -> None:
     assert replace(reckoning, parts=parts).estimate("MC").weigh_after == "yoke"
     alone = replace(reckoning, parts=parts[2:]).estimate("MC")
     assert alone.weigh_after == ""
+    two = replace(reckoning, parts=parts[1:]).estimate("MC")
+    assert two.weigh_after == "yoke"
+    # derived: a fifth, then three fifths; a sixth twice, which is a third, before the last
+    for loops, where in (((5, 10, 10), "body"), ((10, 11, 20, 19), "body"), ((3, 3, 4, 20), "hem")):
+        few = tuple(
+            Part(key, {("MC", "plain"): Counted(n)})
+            for key, n in zip(("yoke", "body", "hem", "cuff"), loops, strict=False)
+        )
+        assert replace(reckoning, parts=few).estimate("MC").weigh_after == where
     # derived: exactly a third
     even = tuple(Part(key, {("MC", "plain"): Counted(10)}) for key in ("yoke", "body", "hem"))
     assert replace(reckoning, parts=even).estimate("MC").weigh_after == "yoke"
@@ -676,6 +687,19 @@ def test_every_ball_is_joined_where_the_last_one_would_not_finish_the_row(
     assert use.code == "MC"
 
 
+def test_balls_are_told_by_their_lots_where_those_are_named() -> None:
+    assert {ball.lot for ball in balls_in_order(YARN)} == {""}
+    one_lot = YARN.model_copy(update={"weights": (50.0, 40.0), "lots": ("A",)})
+    with pytest.raises(ValueError, match="argument 2"):
+        balls_in_order(one_lot)
+
+
+def test_a_yarn_without_a_stitch_has_an_estimate_too() -> None:
+    reckoning = replace(planned(sized()).reckoning, parts=())
+    estimate = reckoning.estimate("MC")
+    assert (estimate.knitted.stitches, estimate.floats, estimate.weigh_after) == (0, 0, "")
+
+
 def test_the_range_of_each_join_is_that_of_the_knitting() -> None:
     plan = used([50.0] * 5)
     use = stash_use(plan.reckoning, plan.schedule, "MC")
@@ -722,6 +746,68 @@ def test_lots_take_turns_only_where_the_piece_goes_on(weights: list[float]) -> N
     piece = [p for p in around if (p.section, p.copy) == (change.section, change.copy)]
     assert (turns.first, turns.last) == (piece[0], piece[-1])
     assert turns.lots == ("A", "B")
+
+
+def joined_as_by_hand(plan: Plan, code: str = "MC") -> bool:
+    """Whether every ball, or every bundle of them, begins where a knitter would join it."""
+    yarn = plan.project.yarn[code]
+    use = stash_use(plan.reckoning, plan.schedule, code)
+    extras = extras_of(plan, code)
+    first = range(0, len(use.order), yarn.strands)
+    bundles = [sum(ball.grams for ball in use.order[at : at + yarn.strands]) for at in first]
+    joins = joins_by_hand(
+        rows_of(plan, code),
+        bundles,
+        ends=2 * gram_of(END_M) * yarn.strands,
+        tail=extras["tail"].mean if "tail" in extras else 0.0,
+        swatch=extras["swatch"].mean,
+    )
+    out = joins[len(bundles)] if len(joins) > len(bundles) else None
+    places = [start.place for start in use.starts]
+    return (places, use.runs_out) == (joins[: len(bundles)], out)
+
+
+SCRAPS = {**BALL, "weights": [150, 1, 1, 120], "lots": ["A", "A", "A", "B"]}
+
+
+@pytest.mark.parametrize(
+    "sections",
+    [
+        sized("babies", "12", yarn__MC={**BALL, "balls": 5}, weighing__swatch="keep"),
+        sized("babies", "12", yarn__MC={**BALL, "balls": 1.2}, weighing__swatch="keep"),
+        sized("babies", "12", yarn__MC={**BALL, "weights": [50] * 10, "strands": 2}),
+        sized("women", "L", yarn__MC=SCRAPS),
+    ],
+)
+def test_bundles_scraps_and_the_swatch_are_joined_as_by_hand(sections: Sections) -> None:
+    assert joined_as_by_hand(planned(sections))
+
+
+def test_small_balls_of_a_colour_are_joined_as_by_hand() -> None:
+    plan = planned(coloured(yarn__CC1={**BALL, "weights": [3] * 6}))
+    assert len(stash_use(plan.reckoning, plan.schedule, "CC1").starts) > 1
+    assert joined_as_by_hand(plan, "CC1")
+
+
+@pytest.mark.parametrize("rows_left", [3, 6])
+def test_lots_take_turns_to_the_very_end(rows_left: int) -> None:
+    plan = used([500.0])
+    extras = extras_of(plan)
+    before = sum(grams for _, grams in rows_of(plan)[:-rows_left])
+    enough = before + extras["tail"].mean + 2 * gram_of(END_M) + 1e-6
+    two = used([enough, 40.0], lots=["A", "B"])
+    (turns,) = stash_use(two.reckoning, two.schedule, "MC").alternations
+    places = [place for place, _ in rows_of(two)]
+    assert turns.last == places[-1]
+
+
+def test_lots_take_turns_from_the_very_beginning() -> None:
+    plan = used([3.0, 2.5], lots=["A", "B"])
+    use = stash_use(plan.reckoning, plan.schedule, "MC")
+    (turns,) = use.alternations
+    places = [place for place, _ in rows_of(plan)]
+    assert places.index(use.starts[1].place) < 10  # common practice, no source: ten rounds
+    assert turns.first == places[0]
 
 
 def test_a_strand_of_each_is_taken_from_two_balls_at_once() -> None:

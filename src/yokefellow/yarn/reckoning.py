@@ -210,7 +210,7 @@ def _weigh_after(uses: Iterable[YarnUse]) -> str:
     here = [use for use in uses if use.amount.stitches]
     in_all = sum(use.amount.grams for use in here)
     so_far = 0.0
-    for use in here[:-1]:
+    for use in here[:-2]:
         so_far += use.amount.grams
         if so_far >= TELLING * in_all:
             return use.key
