@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import replace
+from statistics import NormalDist
 from typing import Any
 
 import pytest
@@ -884,7 +885,7 @@ def test_a_source_that_is_given_twice_adds_up() -> None:
 
 def test_nothing_uncertain_is_above_or_below() -> None:
     known = Belief(7, 0.0)
-    assert (known.chance_above(6.9), known.chance_above(7.1)) == (1, 0)
+    assert (known.chance_above(6.9), known.chance_above(7), known.chance_above(7.1)) == (1, 0, 0)
     assert known.between(0.9) == (7, 7)  # derived: known
     assert Belief(7, 3.0, 0.0).sd == 3  # derived: the normal part alone
     assert Belief(7, 0.0, 3.0).sd == pytest.approx(math.sqrt(3))
@@ -893,3 +894,17 @@ def test_nothing_uncertain_is_above_or_below() -> None:
 
 def test_what_is_no_number_ends_all_the_same() -> None:
     assert math.isnan(Belief(0, 1.0).away(math.nan))
+
+
+@pytest.mark.parametrize("sd", [1e-6, 1.0, 1e6])
+def test_a_range_is_as_sharp_for_small_things_as_for_large(sd: float) -> None:
+    # derived: the standard library's normal distribution
+    assert Belief(0, sd).away(0.9) / sd == pytest.approx(NormalDist().inv_cdf(0.9), rel=1e-8)
+
+
+@pytest.mark.parametrize("away", [-1.5, 0.2, 0.9, 2.0])
+def test_a_blurred_flat_spread_is_the_mean_of_normal_ones(away: float) -> None:
+    # derived: the normal distribution at the middles of 4,000 slices of the flat one
+    slices = ((2 * n + 1) / 4000 - 1 for n in range(4000))
+    below = sum(NormalDist(at, 1).cdf(away) for at in slices) / 4000
+    assert Belief(0, 1, 1).chance_above(away) == pytest.approx(1 - below, abs=1e-6)
