@@ -25,7 +25,7 @@ from yokefellow.schedule.neck import (
     neckband,
     provisional,
 )
-from yokefellow.schedule.picked_up import pick_up
+from yokefellow.schedule.picked_up import mitred_rows, pick_up
 from yokefellow.schedule.rows import (
     Feature,
     Op,
@@ -47,6 +47,7 @@ from yokefellow.schedule.steps import decrease_evenly, increase_evenly, rib, tid
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
+from yokefellow.shaping.picked_up import Mitre
 from yokefellow.shaping.shapes import (
     BandShape,
     BodyShape,
@@ -494,3 +495,50 @@ def test_a_band_is_picked_up_in_the_fabric_of_its_edge() -> None:
     edge = Edge("garter", "", count(3))
     row = pick_up(30, fabric=outer_fabric(edge))
     assert (row.steps, row.feature, row.fabric) == ((Op("PU", 30),), Feature.NECK_EDGE, "garter")
+
+
+MITRED = {
+    # derived: by hand; the first round, and the rounds that decrease
+    "1x1": (Edge("rib", "1x1", count(5)), 2, "kpkpkpkpkpkpk", "k", [2, 4]),
+    "every round": (Edge("rib", "1x1", count(4)), 1, "kpkpkpkpkpkpk", "k", [2, 3, 4]),
+    "2x2": (Edge("rib", "2x2", count(4)), 2, "kppkkppkppkkppk"[1:-1], "k", [2, 4]),
+    "garter": (Edge("garter", "", count(5)), 1, "ppppppppppppp", "p", [2, 4]),
+    "rolled": (Edge("rolled", "", count(1), hidden=3), 2, "kkkkkkkkkkkkk", "k", [2, 4]),
+}
+
+
+@pytest.mark.parametrize("kind", MITRED)
+def test_a_band_decreases_at_the_point_of_a_v(kind: str) -> None:
+    edge, every, first, middle, falls = MITRED[kind]
+    rows = mitred_rows(Mitre(6, 6, every), edge)
+    worked_as = [[op.code for op in flat_ops(row.steps) for _ in range(op.times)] for row in rows]
+    assert "".join(worked_as[0]) == first
+    assert worked_as[0][6] == middle
+    told = [number for number, codes in enumerate(worked_as, start=1) if "CDD" in codes]
+    assert told == falls
+    assert [n for n, row in enumerate(rows, start=1) if row.feature is Feature.ADJUST] == falls
+    each = 6
+    for number, (row, codes) in enumerate(zip(rows, worked_as, strict=True), start=1):
+        falling = number in falls
+        # derived: every double decrease takes one stitch on either side
+        each -= falling
+        assert (taken(row.steps), made(row.steps)) == (2 * each + 1 + 2 * falling, 2 * each + 1)
+        # The columns from BOR go on as they were, and both sides are alike.
+        if edge.finish != "garter":
+            assert codes[:each] == worked_as[0][:each]
+        else:
+            assert set(codes) - {"CDD"} == {"p" if number % 2 else "k"}
+        assert codes == codes[::-1]
+        assert row.fabric == outer_fabric(edge)
+        if falling:
+            order = falls.index(number) + 1
+            assert row.why == f"decreases at the point, {order} of {len(falls)}"
+        else:
+            assert row.why == (f"{edge.rib} rib" if edge.finish == "rib" else "the neckband")
+
+
+def test_a_long_run_of_rib_is_written_as_a_repeat() -> None:
+    row, *_ = mitred_rows(Mitre(21, 22, 2), Edge("rib", "1x1", count(2)))
+    assert len(row.steps) < 8  # derived: a repeat and an odd stitch on either side of the point
+    assert taken(row.steps) == 44  # derived: 21 and 22 and the point
+    assert sum(step.times for step in row.steps if isinstance(step, Repeat)) >= 20  # derived
