@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
-from yokefellow.schedule.rows import Row, Schedule
+from yokefellow.schedule.rows import Schedule
 from yokefellow.yarn.counting import NOTHING, Counted, Part, count_row
 
 __all__ = ["Place", "Run", "done", "in_order"]
@@ -32,7 +32,6 @@ class Run:
     first: int
     """The number of its first row in the section."""
     times: int
-    row: Row
     fabric: str
     by_yarn: Mapping[str, Counted]
     """What one of its rows spends."""
@@ -51,7 +50,7 @@ def in_order(schedule: Schedule) -> Iterator[Run]:
                 number = 1
                 for row, same in groupby(section.rows):
                     times = sum(1 for _ in same)
-                    yield Run(section.key, copy, number, times, row, row.fabric, count_row(row))
+                    yield Run(section.key, copy, number, times, row.fabric, count_row(row))
                     number += times
 
 
