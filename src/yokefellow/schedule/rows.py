@@ -307,9 +307,10 @@ def walk(schedule: Schedule) -> Iterator[WorkedRow]:
         live, number = section.start, 0
         for row, times in runs(section.rows):
             used, makes = turnover(row.steps)
+            must_use_all = row.kind.uses_every_stitch
             for _ in range(times):
                 place, number = place + 1, number + 1
-                if used > live or (row.kind.uses_every_stitch and used != live):
+                if used > live or (must_use_all and used != live):
                     raise ValueError(
                         f"{section.key} row {number} takes {used} stitches; "
                         f"{live} are on the needle"

@@ -5,8 +5,8 @@ Whatever is rounded keeps what was wanted beside what was got.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
+from math import ceil, floor
 
 __all__ = ["Count", "nearest", "permitted", "rounds_for"]
 
@@ -59,7 +59,7 @@ def permitted(
     >>> permitted(107.0, multiple=2)
     (106, 108)
     """
-    below = math.floor((wanted - remainder) / multiple) * multiple + remainder
+    below = floor((wanted - remainder) / multiple) * multiple + remainder
     around = [count for count in (below, below + multiple) if count >= least]
     while not around:
         below += multiple
@@ -74,8 +74,11 @@ def nearest(wanted: float, *, multiple: int = 1, remainder: int = 0, least: int 
     >>> nearest(19.84), nearest(52.8), nearest(33.5)
     (20, 53, 34)
     """
-    around = permitted(wanted, multiple=multiple, remainder=remainder, least=least)
-    return min(around, key=lambda count: (round(abs(count - wanted), 9), -count))
+    below = floor((wanted - remainder) / multiple) * multiple + remainder
+    if below < least:
+        return remainder + ceil((least - remainder) / multiple) * multiple
+    above = below + multiple
+    return below if round(wanted - below, 9) < round(above - wanted, 9) else above
 
 
 def rounds_for(length_cm: float, *, per_cm: float, least: int = 1, odd: bool = False) -> Count:

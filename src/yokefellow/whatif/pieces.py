@@ -247,13 +247,14 @@ def _between(made: Callable[[float], Length], short: Length, long: Length) -> li
     round may pass over a length that there is, if only within a few hundredths.
     """
     found: list[Length] = []
-    if long.rounds - short.rounds > 1:
-        steps = round((long.cm - short.cm) / HAIR_CM)
-        for step in range(1, steps):
-            length = _or_none(made, round(long.cm - step * HAIR_CM, 2))
-            last = found[-1] if found else long
-            if length is not None and short.rounds < length.rounds < last.rounds:
-                found.append(length)
+    last, hairs = long, round((long.cm - short.cm) / HAIR_CM)
+    for hair in range(1, hairs):
+        if last.rounds - short.rounds <= 1:
+            break
+        length = _or_none(made, round(long.cm - hair * HAIR_CM, 2))
+        if length is not None and short.rounds < length.rounds < last.rounds:
+            last = length
+            found.append(length)
     return found
 
 
