@@ -62,14 +62,14 @@ $(VENV)/.mutants: $(VENV)/.test
 test: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)
 	@sh .ci/libraries tests $(PYTHON)
-	$(PYTHON) -m pytest -n auto --ignore tests/browser
+	$(PYTHON) -m pytest -n auto --dist worksteal --ignore tests/browser
 
 # Apart from the others, as a browser takes its time and node its place.
 page: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)
 	@sh .ci/libraries tests $(PYTHON)
 	@sh .ci/page-tools .tool/page
-	$(PYTHON) -m pytest -n auto tests/browser
+	$(PYTHON) -m pytest -n auto --dist worksteal tests/browser
 
 check: $(VENV)/.check
 	$(PYTHON) -m ruff check .

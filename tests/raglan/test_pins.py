@@ -238,7 +238,7 @@ def test_an_increase_below_the_last_that_can_be_is_refused_with_its_round() -> N
     assert found.code == "fixed.no-way"
     # derived: the last of the pins
     assert f"Round {rounds + 3} would increase" in found.message
-    assert "no line with increase_at" in found.remedy
+    assert "the line with increase_at taken out" in found.remedy
     at = steps(planned(raglan()))[0]
     found = refused(banded({"chart": "beads"}, fixed={"increase_at": at}))
     assert found.code == "fixed.bands"
@@ -251,7 +251,7 @@ def test_too_few_increase_rounds_for_the_neck_are_refused_with_how_far_they_lead
     found = refused(raglan(fixed={"neck": 92, "increase_at": [4, 8, 12, 16, 20]}))
     assert found.code == "fixed.no-way"
     assert "so 5 of them lead from a neck of 92 to 132" in found.message  # derived: 92 + 5 * 8
-    assert "no line with increase_at" in found.remedy
+    assert "the line with increase_at taken out" in found.remedy
 
 
 def test_more_increase_rounds_than_rounds_are_refused() -> None:
