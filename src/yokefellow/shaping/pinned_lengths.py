@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished, body_fit, sleeve_fit
@@ -60,24 +60,40 @@ def _depth(
 def _body(
     project: Project, figures: Figures, finished: Finished, gauges: Gauges
 ) -> dict[str, float]:
-    pin, per_cm = project.fixed.body_rounds, gauges.plain.rounds_per_cm
     fit = finished.body
-    if pin is None or rounds_for(fit.length_cm - fit.hem_cm, per_cm=per_cm, least=3).got == pin:
-        return {}
-    length_cm = fit.length_cm
-    for _ in range(_TRIES):
-        length_cm = pin / per_cm + body_fit(project, figures, length_cm).hem_cm
-    return {"length": length_cm}
+    return _length(
+        project.fixed.body_rounds,
+        lambda cm: body_fit(project, figures, cm).hem_cm,
+        length_cm=fit.length_cm,
+        edge_cm=fit.hem_cm,
+        per_cm=gauges.plain.rounds_per_cm,
+    )
 
 
 def _sleeve(
     project: Project, figures: Figures, finished: Finished, gauges: Gauges
 ) -> dict[str, float]:
-    pin, per_cm = project.fixed.sleeve_rounds, gauges.plain.rounds_per_cm
     fit = finished.sleeve
-    if pin is None or rounds_for(fit.length_cm - fit.cuff_cm, per_cm=per_cm, least=3).got == pin:
+    return _length(
+        project.fixed.sleeve_rounds,
+        lambda cm: sleeve_fit(project, figures, cm).cuff_cm,
+        length_cm=fit.length_cm,
+        edge_cm=fit.cuff_cm,
+        per_cm=gauges.plain.rounds_per_cm,
+    )
+
+
+def _length(
+    pin: int | None,
+    edge_at: Callable[[float], float],
+    *,
+    length_cm: float,
+    edge_cm: float,
+    per_cm: float,
+) -> dict[str, float]:
+    """Give the length of a piece with so many rounds above its edge, which may hang on it."""
+    if pin is None or rounds_for(length_cm - edge_cm, per_cm=per_cm, least=3).got == pin:
         return {}
-    length_cm = fit.length_cm
     for _ in range(_TRIES):
-        length_cm = pin / per_cm + sleeve_fit(project, figures, length_cm).cuff_cm
+        length_cm = pin / per_cm + edge_at(length_cm)
     return {"length": length_cm}
