@@ -7,7 +7,7 @@
 # make wheel     build the wheel and try it outside this folder
 # make newcomers  both commands of the README in a fresh clone, without rights, network or compiler
 # make hostile   hostile files and words, kills at random: other ones every time
-# make fuzz      whatever can be typed, for FUZZ_SECONDS
+# make fuzz      whatever can be typed, for FUZZ_SECONDS; guided by coverage where that can be
 # make covered   every branch of the rooms that have come so far
 # make mutants   small changes in a ROOM that its tests must notice
 # make clean     take away what these made
@@ -55,6 +55,10 @@ $(VENV)/.check: $(VENV)/.test
 	$(PIP) install --quiet --editable ".[test,check]"
 	@touch $(VENV)/.check
 
+$(VENV)/.fuzz: $(VENV)/.test
+	$(PIP) install --quiet --editable ".[test,fuzz]"
+	@touch $(VENV)/.fuzz
+
 $(VENV)/.mutants: $(VENV)/.test
 	$(PIP) install --quiet --editable ".[test,mutation]"
 	@touch $(VENV)/.mutants
@@ -95,8 +99,9 @@ hostile: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)
 	YOKEFELLOW_SEED=$$(date +%s) $(PYTHON) -m pytest -q tests/hostile tests/newcomers
 
-fuzz: $(VENV)/.test
-	$(PYTHON) -m tests.hostile.fuzz $(FUZZ_SECONDS)
+# What it found worth keeping stays in build/fuzz, and the next run goes on from there.
+fuzz: $(VENV)/.fuzz
+	$(PYTHON) -m tests.hostile.fuzzing $(FUZZ_SECONDS) build/fuzz
 
 # Every branch of the rooms that have come so far, by the tests of each room alone.
 covered: $(VENV)/.mutants

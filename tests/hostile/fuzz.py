@@ -22,20 +22,11 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.hostile.bounded import bound_memory
+from tests.hostile.judged import planned_or_told, read_back_or_told
 from tests.hostile.words import SAMPLE, WORDS
 from tests.project.sample import SOUND
-from yokefellow.conductor import plan
-from yokefellow.findings import YokefellowError
-from yokefellow.notation.grammar import NotationError
-from yokefellow.notation.phrase import read_phrase
-from yokefellow.notation.read import read
-from yokefellow.notation.write import write
 from yokefellow.project.load import parse
 from yokefellow.project.models import Project
-from yokefellow.schedule.rows import Step
-from yokefellow.sheet.html import render_html
-from yokefellow.sheet.json import render_json
-from yokefellow.sheet.text import render_text
 
 ROOT = Path(__file__).resolve().parents[2]
 MEMORY = 1024 * 2**20
@@ -113,26 +104,6 @@ def timed(test: Callable[..., None]) -> Callable[..., None]:
     return bounded
 
 
-def told(refused: YokefellowError) -> None:
-    """A refusal must be clear."""
-    assert refused.findings
-    for finding in refused.findings:
-        assert finding.message.endswith((".", "?")), finding
-        assert finding.remedy, finding
-        assert str(finding).replace("\n", "").replace("\u200e", "").isprintable(), finding
-
-
-def planned_or_told(project: Callable[[], Project]) -> None:
-    try:
-        made = plan(project())
-    except YokefellowError as refused:
-        told(refused)
-        return
-    assert "<html" in render_html(made)
-    assert render_text(made)
-    json.loads(render_json(made))
-
-
 def files(text: str) -> None:
     planned_or_told(lambda: parse(text))
 
@@ -205,19 +176,7 @@ whole_rows = st.tuples(written_rows, st.integers(0, 10**9))
 
 
 def rows(case: tuple[str, int]) -> None:
-    text, before = case
-    steps = read_or_told(text, read)
-    assert steps is None or read(write(steps)) == steps
-    read_or_told(text, lambda text: read_phrase(text, before))
-
-
-def read_or_told(text: str, reader: Callable[[str], tuple[Step, ...]]) -> tuple[Step, ...] | None:
-    try:
-        return reader(text)
-    except NotationError as refused:
-        if not 0 <= refused.position <= len(text):
-            raise
-        return None
+    read_back_or_told(*case)
 
 
 ALL = ((project_files(), files), (chart_tables(), charts), (whole_rows, rows))

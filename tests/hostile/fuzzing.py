@@ -1,0 +1,115 @@
+"""`make fuzz`: guided by coverage where that can be, at random where it cannot.
+
+`python -m tests.hostile.fuzzing SECONDS FOLDER [TARGET …]` shares the time out among the
+targets and says of each how far into the program it came. Files that led somewhere new stay in
+the folder, and the next run goes on from them.
+"""
+
+from __future__ import annotations
+
+import platform
+import re
+import subprocess
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass
+from importlib.util import find_spec
+from pathlib import Path
+
+from tests.hostile.bounded import ROOT
+
+__all__ = ["NAMES", "Growth", "growth", "guided", "why_not"]
+
+NAMES = ("project", "chart", "row")
+
+_AT = re.compile(r"^#\d+\s+(INITED|DONE)\s+cov: (\d+) ft: (\d+) corp: (\d+)", re.M)
+_RAN = re.compile(r"^Done (\d+) runs in (\d+) second", re.M)
+
+
+@dataclass(frozen=True, slots=True)
+class Growth:
+    """How far one target came: edges of the program, features (edges and how often each was
+    taken), and files that are worth keeping; at its start and at its end."""
+
+    edges: tuple[int, int]
+    features: tuple[int, int]
+    files: tuple[int, int]
+    runs: int
+    seconds: int
+
+    def __str__(self) -> str:
+        shown = zip(
+            ("edges", "features", "files"), (self.edges, self.features, self.files), strict=True
+        )
+        grown = ", ".join(f"{what} {start:,} → {end:,}" for what, (start, end) in shown)
+        return f"{grown}; {self.runs:,} runs in {self.seconds} s"
+
+
+def growth(log: str) -> Growth | None:
+    """Read libFuzzer's own account; None where it did not come to its end."""
+    at = {word: tuple(map(int, numbers)) for word, *numbers in _AT.findall(log)}
+    ran = _RAN.search(log)
+    if ran is None or set(at) != {"INITED", "DONE"}:
+        return None
+    edges, features, files = zip(at["INITED"], at["DONE"], strict=True)
+    return Growth(edges, features, files, int(ran[1]), int(ran[2]))
+
+
+def why_not() -> str:
+    """Say why the fuzzing cannot be guided here; empty where it can."""
+    if find_spec("atheris") is not None:
+        return ""
+    here = f"Python {platform.python_version()} on {platform.system()} {platform.machine()}"
+    return (
+        f"atheris is not installed for {here}: it is made for Linux on x86-64, Python 3.11 to "
+        "3.13. So the typing is at random, by hypothesis."
+    )
+
+
+def guided(name: str, folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    """Run one target in a process of its own; what it says is kept in the folder, too."""
+    ran = subprocess.run(
+        [sys.executable, "-m", "tests.hostile.guided", name, str(folder), *words],
+        cwd=ROOT,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+        errors="replace",
+    )
+    (folder / "log").write_text(ran.stdout)
+    return ran
+
+
+def _guided_all(names: Sequence[str], folder: Path, seconds: int) -> bool:
+    """Run the targets in turn; tell whether none of them found a fault."""
+    sound = True
+    for name in names:
+        ran = guided(name, folder / name, f"-max_total_time={seconds // len(names)}")
+        grown = growth(ran.stdout)
+        print(f"{name}: {grown or 'stopped by a fault'}", flush=True)
+        if ran.returncode or grown is None:
+            sound = False
+            print(_of_fault(name, folder / name, ran.stdout), flush=True)
+    return sound
+
+
+def _of_fault(name: str, folder: Path, log: str) -> str:
+    start = max(log.find("=== Uncaught Python exception"), log.find("ERROR: libFuzzer"))
+    told = log[start:] if start >= 0 else log[-3000:]
+    files = sorted((folder / "faults").iterdir(), key=lambda path: path.stat().st_mtime)
+    again = f"python -m tests.hostile.guided {name} {folder}"
+    return f"{told[:6000]}\nTry it again: {again} {files[-1] if files else 'FILE'}"
+
+
+def main(seconds: int, folder: Path, names: Sequence[str]) -> int:
+    reason = why_not()
+    if not reason:
+        return 0 if _guided_all(names or NAMES, folder.absolute(), seconds) else 1
+    print(reason, flush=True)
+    return subprocess.run(
+        [sys.executable, "-m", "tests.hostile.fuzz", str(seconds)], cwd=ROOT
+    ).returncode
+
+
+if __name__ == "__main__":
+    sys.exit(main(int(sys.argv[1]), Path(sys.argv[2]), sys.argv[3:]))
