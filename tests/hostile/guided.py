@@ -146,7 +146,9 @@ def main(name: str, folder: Path, words: list[str]) -> None:
     # libFuzzer looks at the memory once a second; one great bite must not take the machine down.
     bound_memory(3 * MEGABYTES * 2**20)
     with TemporaryDirectory() as scratch:
-        atheris.Setup([sys.argv[0], *flags, *words, *corpus], target.tried(Path(scratch)), **structured)
+        atheris.Setup(
+            [sys.argv[0], *flags, *words, *corpus], target.tried(Path(scratch)), **structured
+        )
         atheris.Fuzz()
 
 

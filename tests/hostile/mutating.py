@@ -152,10 +152,16 @@ def _take_out(tables: dict[str, Any], root: Schema, dice: Random) -> None:
 
 def _add(tables: dict[str, Any], root: Schema, dice: Random) -> None:
     """Add a field that some table may have and has not."""
-    places = [(tables, root), *((s.value, s.schema) for s in slots(tables, root, root)
-                                if isinstance(s.value, dict))]  # fmt: skip
-    missing = [(table, name, inner) for table, schema in places
-               for name, inner in schema.get("properties", {}).items() if name not in table]  # fmt: skip
+    places = [
+        (tables, root),
+        *((s.value, s.schema) for s in slots(tables, root, root) if isinstance(s.value, dict)),
+    ]
+    missing = [
+        (table, name, inner)
+        for table, schema in places
+        for name, inner in schema.get("properties", {}).items()
+        if name not in table
+    ]
     if missing:
         table, name, inner = dice.choice(missing)
         table[name] = likely(inner, dice, root)

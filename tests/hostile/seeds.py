@@ -103,8 +103,10 @@ def _names(schema: Any) -> Iterator[str]:
 
 def row_words() -> Iterator[str]:
     yield from STITCHES
-    yield from ("; rep from * ", " times in all", " times", "; rep from * to end", "cast on ", " sts",
-                "bind off all ", " on waste yarn", " for the first sleeve", " to BOR", "knit", "purl",
-                "; join in the round without twisting and pm for BOR", "; turn without joining",
-                "from the centre of the underarm: ", "along the neck edge: ", "; pm for BOR",
-                " to the next marker; this is BOR from now on", "sew down all ", " CC1", "9999")  # fmt: skip
+    yield from (
+        "; rep from * ", " times in all", " times", "; rep from * to end", "cast on ", " sts",
+        "bind off all ", " on waste yarn", " for the first sleeve", " to BOR", "knit", "purl",
+        "; join in the round without twisting and pm for BOR", "; turn without joining",
+        "from the centre of the underarm: ", "along the neck edge: ", "; pm for BOR",
+        " to the next marker; this is BOR from now on", "sew down all ", " CC1", "9999", "|",
+    )  # fmt: skip

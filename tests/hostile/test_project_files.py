@@ -12,6 +12,7 @@ from tests.hostile.bounded import Said, bounded
 from tests.project.sample import SOUND, spoil
 
 CHART = '\n[charts.a]\nkind = "stranded"\ncolours = { "." = "MC" }\n'
+DRAWN = CHART.split("\n", 2)[2]
 DEEP = 20_000
 
 
@@ -121,6 +122,64 @@ def test_a_hostile_file_gets_one_clear_error(name: str, told: dict[str, Said]) -
     assert FILES[name][1] in " ".join(said.err.split()), said.err
     assert (said.err.count("ERROR") > 1) == (name in MANY)
     assert len(said.err) < 20_000
+
+
+VAST = 10**10
+"""Bytes of a file with nothing in it: no disk holds them, and no memory must."""
+
+
+def of_nothing(path: Path) -> None:
+    with path.open("wb") as file:
+        file.truncate(VAST)
+
+
+def test_of_a_vast_file_no_more_is_read_than_is_needed(tmp_path: Path) -> None:
+    of_nothing(tmp_path / "mine.toml")
+    of_nothing(tmp_path / "drawn.toml")
+    of_nothing(tmp_path / "weighed.weighings.jsonl")
+    (tmp_path / "weighed.toml").write_text(SOUND)
+    (tmp_path / "charted.toml").write_text(SOUND + NAMED)
+    commands = [["check", f"{name}.toml"] for name in ("mine", "charted", "weighed")]
+    expected = ("larger than 200 kB", "larger than 60 kB", "larger than 1,000,000 bytes")
+    for said, words in zip(bounded(commands, cwd=tmp_path), expected, strict=True):
+        assert is_clear(said), said
+        assert words in " ".join(said.err.split())
+        assert said.err.count("ERROR") == 1
+
+
+NAMED = '\n[charts.a]\nfile = "drawn.toml"\n'
+CHART_FILES: dict[str, tuple[str, str]] = {
+    "10 MB of rows": (f"{DRAWN}{'.' * 9}\n" * 10**6, "larger than 60 kB"),
+    "as many rows as it holds": (f'{DRAWN}rows = """\n' + ".\n" * 29_000 + '"""', "too many rows"),
+    "a row as wide as a line": (f'{DRAWN}rows = ["{"." * 900}"]', "is too wide"),
+    "deep lists": (f"{DRAWN}rows = " + "[\n" * DEEP, "more deeply than can be read"),
+    "deep tables": (f"{DRAWN}a = " + "{ a = " * 160, "cannot be read from there on"),
+    "NUL": (f'{DRAWN}rows = ["\0"]', "it holds a control character"),
+    "turned writing": (f'{DRAWN}rows = [".\u202e."]', "cannot be printed"),
+    "a turned title": (f'{DRAWN}rows = ["."]\ntitle = "\u2067"', "cannot be printed"),
+    "a mark of markup": ('kind = "purl"\ncolours = { "</script>" = "MC" }\nrows = ["."]', "mark"),
+    "a way out": ('file = "../../x"', "names another file"),
+}
+"""What may stand in the file of a chart, and what is said."""
+
+
+@pytest.mark.parametrize("name", CHART_FILES)
+def test_a_hostile_chart_file_gets_one_clear_error(name: str, charted: dict[str, Said]) -> None:
+    said = charted[name]
+    assert is_clear(said), said
+    assert CHART_FILES[name][1] in " ".join(said.err.split()), said.err
+    assert said.err.count("ERROR") == 1
+
+
+@pytest.fixture(scope="module")
+def charted(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Said]:
+    folder = tmp_path_factory.mktemp("charted")
+    for number, (content, _) in enumerate(CHART_FILES.values()):
+        (folder / f"{number}.drawn.toml").write_text(content)
+        named = NAMED.replace("drawn.toml", f"{number}.drawn.toml")
+        (folder / f"{number}.toml").write_text(SOUND + named)
+    commands = [["check", f"{number}.toml"] for number in range(len(CHART_FILES))]
+    return dict(zip(CHART_FILES, bounded(commands, cwd=folder), strict=True))
 
 
 def test_the_mark_that_editors_put_first_is_no_fault(tmp_path: Path) -> None:

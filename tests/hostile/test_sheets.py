@@ -88,6 +88,17 @@ def test_a_page_is_the_same_but_for_the_words(name: str) -> None:
     assert hostile == list(skeleton(sheet(PLAIN, "html"), PLAIN))
 
 
+def on_paper(words: str) -> str:
+    """The page that a PDF is set from."""
+    return page(view(planned(words)), medium="paper")
+
+
+def test_the_page_for_paper_is_the_same_but_for_the_words() -> None:
+    plain = list(skeleton(on_paper(PLAIN), PLAIN))
+    for words in (*WORDS.values(), *fetching("file:c")):
+        assert list(skeleton(on_paper(words), words)) == plain, words
+
+
 def without_rules(text: str) -> str:
     """The text without the lines drawn under its headings, which are as long as these are."""
     return squeezed("\n".join(line for line in text.splitlines() if set(line) - set("=-─")))

@@ -108,12 +108,17 @@ PLACES = tuple(
 )
 
 
-def with_words(*words: str) -> Project:
-    """Give the sample with the words in every field that takes any, one after another."""
+def tables_with(*words: str) -> dict[str, Any]:
+    """Give the sample's tables with the words in every field that takes any, in turn."""
     tables = deepcopy(SAMPLE)
     for number, (place, most) in enumerate(PLACES):
         at: Any = tables
         for key in place[:-1]:
             at = at[key]
         at[place[-1]] = words[number % len(words)][:most]
-    return Project.model_validate(tables, context={"unit": "cm"})
+    return tables
+
+
+def with_words(*words: str) -> Project:
+    """Give the sample with the words in every field that takes any, one after another."""
+    return Project.model_validate(tables_with(*words), context={"unit": "cm"})

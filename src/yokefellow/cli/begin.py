@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import shlex
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from yokefellow.cli.choices import UNIT, complete_tables, known_size, known_table
-from yokefellow.cli.terminal import called, say
+from yokefellow.cli.terminal import as_argument, called, say
 
 if TYPE_CHECKING:
     from yokefellow.project.questions import Answers
@@ -69,7 +68,7 @@ def begin(
         answers = asked(answers)
     write_new(file, fresh(_beside_its_size(answers), has_pattern=pattern))
     say(f"Wrote {visible(str(file))}")
-    say(f"Fill in what it asks for, then: {called()} check {shlex.quote(str(file))}")
+    say(f"Fill in what it asks for, then: {called()} check {as_argument(file)}")
 
 
 def _beside_its_size(answers: Answers) -> Answers:

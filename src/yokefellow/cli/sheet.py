@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-import shlex
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from yokefellow.cli.shown import counted
-from yokefellow.cli.terminal import called, say, tell, wrapped
+from yokefellow.cli.terminal import as_argument, called, say, tell, wrapped
 
 if TYPE_CHECKING:
     from yokefellow.conductor import Plan
@@ -87,7 +86,7 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
         tell(
             wrapped(
                 f"The sheet tells what to be careful of ({counted(planned.findings)});"
-                f" to read it here: {called()} check {shlex.quote(str(file))}"
+                f" to read it here: {called()} check {as_argument(file)}"
             )
         )
 

@@ -11,7 +11,17 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TextIO
 
-__all__ = ["called", "coloured", "printable", "say", "tell", "wants_colour", "width", "wrapped"]
+__all__ = [
+    "as_argument",
+    "called",
+    "coloured",
+    "printable",
+    "say",
+    "tell",
+    "wants_colour",
+    "width",
+    "wrapped",
+]
 
 _NARROWEST, _WIDEST = 30, 90
 """In letters; longer lines than 90 are hard to read on however wide a screen."""
@@ -37,6 +47,23 @@ def called() -> str:
     if program.stem != "yokefellow" or shutil.which("yokefellow") == sys.argv[0]:
         return "yokefellow"
     return shlex.quote(_from_here(sys.argv[0]))
+
+
+def as_argument(file: Path) -> str:
+    r"""Give a file's name as it is typed behind a command, with nothing hidden in it.
+
+    What cannot be printed is written as bash and zsh read it.
+
+    >>> print(as_argument(Path("a\x1bb.toml")))
+    $'a\u001bb.toml'
+    """
+    from yokefellow.findings import visible
+
+    name = str(file)
+    if name.isprintable():
+        return shlex.quote(name)
+    escaped = name.replace("\\", r"\\").replace("'", r"\'")
+    return f"$'{visible(escaped)}'"
 
 
 def _from_here(path: str) -> str:
