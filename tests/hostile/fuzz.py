@@ -23,10 +23,10 @@ from hypothesis import strategies as st
 
 from tests.hostile.bounded import bound_memory
 from tests.hostile.judged import planned_or_told, read_back_or_told
+from tests.hostile.tables import as_toml
 from tests.hostile.words import SAMPLE, WORDS
 from tests.project.sample import SOUND
 from yokefellow.project.load import parse
-from yokefellow.project.models import Project
 
 ROOT = Path(__file__).resolve().parents[2]
 MEMORY = 1024 * 2**20
@@ -143,18 +143,7 @@ def chart_tables(draw: st.DrawFn) -> dict[str, Any]:
 
 
 def charts(tables: dict[str, Any]) -> None:
-    def project() -> Project:
-        return parse("\n".join(f"{key} = {as_toml(value)}" for key, value in tables.items()))
-
-    planned_or_told(project)
-
-
-def as_toml(value: Any) -> str:
-    if isinstance(value, dict):
-        return "{" + ", ".join(f"{json.dumps(k)} = {as_toml(v)}" for k, v in value.items()) + "}"
-    if isinstance(value, list):
-        return "[" + ",\n".join(map(as_toml, value)) + "]"
-    return json.dumps(value)
+    planned_or_told(lambda: parse(as_toml(tables)))
 
 
 PIECES = (

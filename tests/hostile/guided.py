@@ -32,6 +32,9 @@ MEGABYTES = 768
 SECONDS = 20
 """For one file; being watched makes a plan and its sheet three times as slow, half a second."""
 
+ASKING = ("asks", *["asks not"] * 7)
+"""Whether other lengths are planned too, which takes a second."""
+
 Tried = Callable[[bytes], None]
 
 
@@ -54,7 +57,8 @@ def _projects(folder: Path) -> Tried:
 
     def tried(file: bytes) -> None:
         path.write_bytes(file)
-        judged.planned_or_told(lambda: load(path), (_any_of(judged.FORMS, file),))
+        asks = _any_of(ASKING, file) == "asks"
+        judged.planned_or_told(lambda: load(path), (_any_of(judged.FORMS, file),), asks=asks)
 
     return tried
 

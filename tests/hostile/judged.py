@@ -23,6 +23,7 @@ from yokefellow.schedule.rows import Feature, Row, RowKind, Step, taken
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text
+from yokefellow.whatif import Prospects, prospects
 
 __all__ = ["FORMS", "clear", "planned_or_told", "read_back_or_told", "told", "whole"]
 
@@ -47,8 +48,13 @@ def told(refused: YokefellowError) -> None:
         clear(finding)
 
 
-def planned_or_told(project: Callable[[], Project], forms: tuple[str, ...] = FORMS) -> Plan | None:
-    """Plan what was typed and make those formats of the sheet; None when it was refused."""
+def planned_or_told(
+    project: Callable[[], Project], forms: tuple[str, ...] = FORMS, *, asks: bool = False
+) -> Plan | None:
+    """Plan what was typed and make those formats of the sheet; None when it was refused.
+
+    One who asks is also told what other lengths would take, as `sheet` does.
+    """
     try:
         made = plan(project())
     except YokefellowError as refused:
@@ -56,28 +62,29 @@ def planned_or_told(project: Callable[[], Project], forms: tuple[str, ...] = FOR
         return None
     for finding in made.findings:
         clear(finding)
+    more = prospects(made) if asks else None
     for form in forms:
-        whole(made, form)
+        whole(made, form, more)
     return made
 
 
-def whole(made: Plan, form: str) -> None:
+def whole(made: Plan, form: str, more: Prospects | None = None) -> None:
     """A sheet in one format is read back, and the sweater comes off the needles from it."""
-    knitted = knit(_READ[form](made).parts)
+    knitted = knit(_READ[form](made, more).parts)
     assert knitted.loops == made.total_stitches, (knitted.loops, made.total_stitches)
     assert knitted.held == (made.shape.split.held,) * 2, (knitted.held, made.shape.split)
 
 
-def _read_page(made: Plan) -> Sheet:
-    html = render_html(made)
+def _read_page(made: Plan, more: Prospects | None) -> Sheet:
+    html = render_html(made, more)
     assert read_strictly(html)
     return read_html(html)
 
 
-_READ: Mapping[str, Callable[[Plan], Sheet]] = {
+_READ: Mapping[str, Callable[[Plan, Prospects | None], Sheet]] = {
     "html": _read_page,
-    "text": lambda made: read_text(render_text(made)),
-    "json": lambda made: read_json(render_json(made)),
+    "text": lambda made, more: read_text(render_text(made, more)),
+    "json": lambda made, more: read_json(render_json(made, more)),
 }
 
 

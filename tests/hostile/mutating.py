@@ -21,7 +21,7 @@ __all__ = ["Slot", "mixed", "mutated", "slots"]
 
 Schema: TypeAlias = Mapping[str, Any]
 
-ODD = (
+ODD: tuple[Any, ...] = (
     "", "0", "-1", "1/3", "38½", "1,5", "1.000", "99 m", "7 g", "4 mm", "US 4", "30 over 4 in",
     "1 over 10 cm", "spread", 0, -1, 1, 1e9, 0.001, float("nan"), float("inf"), True, False, [], {},
     [[]], [{}], "2025-03-01", 10**15,
