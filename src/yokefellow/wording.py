@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from math import floor
+from math import ceil, floor
 
 from yokefellow.units import CM_PER_INCH, LengthUnit
 
 M_PER_YARD = 0.9144
 """Exact by definition (international yard and pound agreement, 1959)."""
 
-__all__ = ["M_PER_YARD", "at_most", "gauge", "length", "yarn_length"]
+__all__ = ["M_PER_YARD", "at_least", "at_most", "gauge", "length", "yarn_length"]
 
 _QUARTERS = ("", "¼", "½", "¾")
 
@@ -39,8 +39,22 @@ def at_most(cm: float, unit: LengthUnit) -> str:
     >>> at_most(32.2, "cm"), at_most(32.2, "in")
     ('32 cm', '12½ in')
     """
-    step = 0.5 if unit == "cm" else CM_PER_INCH / 4
+    step = _step_cm(unit)
     return length(floor(cm / step) * step, unit)
+
+
+def at_least(cm: float, unit: LengthUnit) -> str:
+    """Word a lower limit, rounded up as a tape is divided: what is written so keeps it.
+
+    >>> at_least(32.2, "cm"), at_least(32.2, "in")
+    ('32.5 cm', '12¾ in')
+    """
+    step = _step_cm(unit)
+    return length(ceil(cm / step) * step, unit)
+
+
+def _step_cm(unit: LengthUnit) -> float:
+    return 0.5 if unit == "cm" else CM_PER_INCH / 4
 
 
 def _signed(value: float, shown: str) -> str:

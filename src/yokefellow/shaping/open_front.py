@@ -10,7 +10,7 @@ from yokefellow.shaping.edges import edge_multiple
 from yokefellow.shaping.front_neck import BESIDE_LINE, FrontNeck, TooShallow, front_neck
 from yokefellow.shaping.picked_up import EdgeLengths, PickedUp, picked_up
 from yokefellow.shaping.shapes import AnyYoke, RaglanShape
-from yokefellow.wording import length
+from yokefellow.wording import at_least, at_most, length
 
 __all__ = ["OpenFront", "open_front"]
 
@@ -35,7 +35,8 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
     if yoke.front.start < 2 * (yoke.body_share + _beside(yoke)):
         raise PlanError([_narrow(yoke)])
     found = _shaped(wanted, yoke, wanted.drop_cm * per_cm)
-    if isinstance(found, TooShallow) and isinstance(project.garment.neck.drop, str):
+    by_size = isinstance(project.garment.neck.drop, str)
+    if isinstance(found, TooShallow) and by_size and found.rows <= _most_rows(yoke):
         # A drop by size is only a wish: the V is cut as deep as its edges need.
         found = _shaped(wanted, yoke, found.rows)
     if isinstance(found, TooShallow):
@@ -65,6 +66,11 @@ def _shaped(wanted: FrontFit, yoke: RaglanShape, drop_rows: float) -> FrontNeck 
     )
 
 
+def _most_rows(yoke: RaglanShape) -> int:
+    """Give the rows after which the fronts may be joined at the latest; even, as they must be."""
+    return (yoke.rounds.got - LEAST_BELOW) // 2 * 2
+
+
 def _beside(yoke: RaglanShape) -> int:
     """An increase by front and back uses a stitch, so that one more must stand at the edge."""
     return BESIDE_LINE + (yoke.line.increase == "front and back")
@@ -87,14 +93,16 @@ def _narrow(yoke: RaglanShape) -> Finding:
 
 def _shallow(project: Project, wanted: FrontFit, yoke: RaglanShape, least: TooShallow) -> Finding:
     unit = project.sheet.units
-    deep = length(least.rows / yoke.rounds.per_cm, unit)
+    deep_cm = least.rows / yoke.rounds.per_cm
+    drop = f"a drop of at least {at_least(deep_cm, unit)}, "
     return _error(
         "v-shallow",
         "garment.neck.drop",
         f"The edges of a V gain a stitch every second row at most; {yoke.front.start} stitches of "
-        f"front close in {least.rows} rows, {deep}, and the drop is "
+        f"front close in {least.rows} rows, {length(deep_cm, unit)}, and the drop is "
         f"{length(wanted.drop_cm, unit)}.",
-        f'Write a drop of at least {deep}, a narrower neck opening, or front = "scooped".',
+        f"Write {drop if least.rows <= _most_rows(yoke) else ''}a narrower neck opening, "
+        'or front = "scooped".',
     )
 
 
@@ -104,8 +112,9 @@ def _refuse_deep(project: Project, wanted: FrontFit, yoke: RaglanShape, found: F
     Raises:
         PlanError: that is so.
     """
-    unit, per_cm = project.sheet.units, yoke.rounds.per_cm
-    most = yoke.rounds.got - LEAST_BELOW
+    unit, most = project.sheet.units, _most_rows(yoke)
+    # A V whose edges need more rows than that is too wide for any drop.
+    fits = found.style != "V" or 2 * len(found.increases) <= most
     if found.rows.got > most:
         raise PlanError(
             [
@@ -114,7 +123,9 @@ def _refuse_deep(project: Project, wanted: FrontFit, yoke: RaglanShape, found: F
                     "garment.neck.drop",
                     f"A front cut {length(wanted.drop_cm, unit)} deep is joined too late: the "
                     f"underarm lies {length(yoke.rounds.cm, unit)} below the back of the neck.",
-                    f"Write a drop of at most {length((most // 2 * 2) / per_cm, unit)}.",
+                    f"Write a drop of at most {at_most(most / yoke.rounds.per_cm, unit)}."
+                    if fits
+                    else 'Write a narrower neck opening, or front = "scooped".',
                 )
             ]
         )

@@ -128,5 +128,5 @@ def _every(edges: EdgeLengths) -> int:
     """
     lean = (edges.across + edges.centre / 2) / edges.stitches_per_cm
     deep = edges.rows / edges.rows_per_cm
-    lost = deep / lean * edges.stitches_per_cm / edges.rows_per_cm
-    return 1 if lost >= 0.75 else 2
+    # Edges that do not lean at all lose the most, so nothing is divided by how far they do.
+    return 1 if deep * edges.stitches_per_cm / edges.rows_per_cm >= 0.75 * lean else 2
