@@ -16,7 +16,7 @@ from yokefellow.shaping.zones import BandTask
 from yokefellow.units import CM_PER_INCH, LengthUnit
 from yokefellow.wording import length
 
-__all__ = ["offers"]
+__all__ = ["offers", "typed"]
 
 MOST_OFFERS = 4
 
@@ -133,7 +133,7 @@ def _moved(bands: Sequence[BandTask], works: Works, unit: LengthUnit) -> Iterato
     for far_cm in MOVES_CM:
         for at, old_cm in fixed:
             for way in (-1, 1):
-                at_cm, told = _typed(old_cm + way * far_cm, unit)
+                at_cm, told = typed(old_cm + way * far_cm, unit)
                 if at_cm <= 0:
                     continue
                 if works(_with(bands, at, replace(bands[at], at_cm=at_cm)), None) is not None:
@@ -144,7 +144,7 @@ def _moved(bands: Sequence[BandTask], works: Works, unit: LengthUnit) -> Iterato
                     )
 
 
-def _typed(cm: float, unit: LengthUnit) -> tuple[float, str]:
+def typed(cm: float, unit: LengthUnit) -> tuple[float, str]:
     """Give a depth as it can be typed, and the words."""
     if unit == "cm":
         shown = round(cm, 1)
@@ -177,7 +177,7 @@ def _deeper(
     bands: Sequence[BandTask], works: Works, depth_cm: float, unit: LengthUnit
 ) -> Iterator[str]:
     for more_cm in DEEPER_CM:
-        new_cm, told = _typed(depth_cm + more_cm, unit)
+        new_cm, told = typed(depth_cm + more_cm, unit)
         if works(bands, new_cm) is not None:
             by = length(new_cm - depth_cm, unit)
             yield f'write garment.yoke.depth = "{told}" ({by} deeper)'

@@ -15,8 +15,8 @@ from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.gauge import Gauges
 from yokefellow.project.colourwork import PieceBand
 from yokefellow.project.models import Project
+from yokefellow.shaping.offers import typed
 from yokefellow.shaping.piece_bands import Banding, MisplacedError, UnrepeatedError, banding
-from yokefellow.wording import length
 
 __all__ = ["Piece", "or_refused"]
 
@@ -143,8 +143,9 @@ def _other_places(
     around = 12 * STEP_CM if at_cm is None else at_cm
     for step in range(1, TRIED + 1):
         for other_cm in (around - step * STEP_CM, around + step * STEP_CM):
-            if other_cm > 0 and works(_with_task(bands, place, at_cm=other_cm)):
-                yield f'at = "{length(other_cm, unit)}"'
+            tried_cm, told = typed(other_cm, unit)
+            if tried_cm > 0 and works(_with_task(bands, place, at_cm=tried_cm)):
+                yield f'at = "{told}"'
                 return
 
 
