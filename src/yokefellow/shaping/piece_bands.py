@@ -205,7 +205,7 @@ def _downward(places: Sequence[int], least: int, busy: Collection[int]) -> tuple
 
 
 def nearest_repeats(wanted: float, width: int) -> int | None:
-    """Give how many repeats go round best; None where none is near enough.
+    """Give how many repeats go round best, the wider of two as near; None where none is near.
 
     >>> nearest_repeats(44.0, 8), nearest_repeats(44.0, 24)
     (None, None)
@@ -214,7 +214,7 @@ def nearest_repeats(wanted: float, width: int) -> int | None:
     """
     below = int(wanted // width)
     near = [n for n in (below, below + 1) if n > 0 and is_near(n * width, wanted)]
-    return min(near, key=lambda n: abs(n * width - wanted), default=None)
+    return min(near, key=lambda n: (abs(n * width - wanted), -n), default=None)
 
 
 def is_near(count: float, wanted: float) -> bool:
