@@ -80,18 +80,18 @@ def _remedy(helping: Sequence[str], bands: Sequence[BandTask]) -> str:
 def _misfit(found: Misfit, unit: LengthUnit) -> str:
     band, width = found.band, found.band.first_width
     around = length(found.wanted / band.stitches_per_cm, unit)
-    near = " and ".join(
-        f"{repeats} repeats make {repeats * width}"
-        for repeats in (found.below, found.above)
-        if repeats > 0
-    )
+    sides = [_made(repeats, width) for repeats in (found.below, found.above) if repeats > 0]
+    near = f"{' and '.join(sides)}, {'and neither lies' if sides[1:] else 'which does not lie'}"
     widths = [w for w in range(max(1, width - 2), width + 3) if _fits(found.wanted, w)]
     other = f" A repeat of {' or '.join(map(str, widths))} stitches would fit." if widths else ""
     return (
         f"The repeat of {band.name!r} is {width} stitches, and the yoke wants "
-        f"{found.wanted:.0f} stitches there ({around} round); {near}, and neither lies "
-        f"within 4 %.{other}"
+        f"{found.wanted:.0f} stitches there ({around} round); {near} within 4 %.{other}"
     )
+
+
+def _made(repeats: int, width: int) -> str:
+    return f"{repeats} repeats make {repeats * width}" if repeats > 1 else f"1 repeat makes {width}"
 
 
 def _fits(wanted: float, width: int) -> bool:
@@ -150,7 +150,7 @@ def _unreached(found: Unreached) -> str:
     least, most = found.repeats
     if band.repeats is None:
         return f"Before {band.name!r}{grows} {possible}: no multiple of {band.first_width} is both."
-    here = f"{band.repeats} repeats make {band.repeats * band.first_width} stitches"
+    here = f"{_made(band.repeats, band.first_width)} stitches"
     fits = (
         f"{_from_to((least, most))} repeats can be reached" if least <= most else "none can be both"
     )
