@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.gauge import Gauge
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.zones import BandTask
+from yokefellow.shaping.task import YokeTask
+from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
 
 
 def gauge(stitches_per_cm: float = 2.0, rounds_per_cm: float = 3.0) -> Gauge:
@@ -60,3 +63,27 @@ def chart(width: int = 8, rounds: int = 6, name: str = "dots") -> Chart:
 def rib(rounds: int = 12, per_cm: float = 3.0) -> Edge:
     """A plain rib, one by one."""
     return Edge("rib", "1x1", Count(rounds, float(rounds), per_cm))
+
+
+def yoke(**changes: object) -> YokeTask:
+    """A yoke from 96 stitches to 268 in 20 cm: 200 round the body, 66 a sleeve, 16 an underarm."""
+    asked = YokeTask(
+        neck=96.0,
+        neck_multiple=2,
+        body=200.0,
+        body_multiple=2,
+        sleeve=66.0,
+        underarm=16.0,
+        shoulder=220.0,
+        rounds=60,
+        rounds_per_cm=3.0,
+        stitches_per_cm=2.0,
+        style="regular",
+        first_round=2,
+    )
+    return replace(asked, **changes)  # type: ignore[arg-type]
+
+
+def zones(*bands: tuple[BandTask, int], rounds: int = 60) -> Zones:
+    """The rounds of a yoke, each band with the round it begins in."""
+    return Zones(rounds, tuple(PlacedBand(band, first) for band, first in bands), 3.0, 2)

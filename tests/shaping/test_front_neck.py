@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from yokefellow.shaping.counts import Count
 from yokefellow.shaping.front_neck import FrontNeck, TooShallow, front_neck
 
 FRONTS = st.integers(8, 160)
@@ -80,3 +81,11 @@ def test_a_crew_front_of_a_womans_size() -> None:
 def test_a_front_too_narrow_to_part_is_refused() -> None:
     with pytest.raises(ValueError, match="cannot be parted"):
         made("V", 5, 1, 20)
+
+
+def test_each_front_grows_by_its_edge_and_by_half_of_the_raglan() -> None:
+    neck = FrontNeck("V", Count(10, 10.0, 3.0), edge=3, increases=(4, 6, 10), centre=1)
+    # derived: 3 stitches and what the edge gained until then, and 6 of the 12 of the raglan
+    assert [neck.each(number, grown=0) for number in (1, 3, 4, 9, 10)] == [3, 3, 4, 5, 6]
+    assert neck.each(10, grown=12) == 12
+    assert neck.stitches == 13

@@ -79,6 +79,7 @@ def depths(*which: tuple[float | None, ...]) -> Fits:
 
 def test_nothing_is_offered_where_nothing_works() -> None:
     assert offered(nothing, task(at_cm=5.0), task(repeats=9)) == ()
+    assert offered(nothing, task(repeats=8), task(repeats=9)) == ()
 
 
 def test_the_nearest_repeats_on_either_side_and_what_they_cost() -> None:

@@ -293,6 +293,12 @@ def test_a_band_that_no_count_serves_is_refused_after_two_are_left_out() -> None
     assert refused.value.wanted == 88.0
 
 
+def test_a_tube_that_no_repeat_goes_round_is_refused() -> None:
+    with pytest.raises(UnrepeatedError) as refused:
+        banded_body(body(), [band(70, at_cm=5.0)], stitches=96, plain=PLAIN)
+    assert refused.value.wanted == 96.0  # derived: nothing changes it
+
+
 def test_a_body_goes_down_past_its_dart() -> None:
     bare = body(darts=(Dart("front", 18, (4, 8), 4, 3.0),))
     found = banded_body(bare, [band(at_cm=5.0)], stitches=96, plain=PLAIN)

@@ -111,7 +111,11 @@ def _step(ends: Mapping[int, Path], layer: Layer) -> dict[int, Path]:
 def stations(
     path: tuple[int, ...], ladder: Sequence[Layer], first: tuple[BandTask, ...] = ()
 ) -> tuple[tuple[int, int], ...]:
-    """Give the count before and after every increase round of a chain; equal where it rests."""
+    """Give the count before and after every increase round of a chain; equal where it rests.
+
+    Raises:
+        ValueError: a count of the chain is no multiple of a band's repeat.
+    """
     before = through(path[0], first)
     steps: list[tuple[int, int]] = []
     for count, layer in zip(path[1:], ladder, strict=True):

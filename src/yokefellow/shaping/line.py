@@ -51,11 +51,11 @@ def profile(*, neck: float, yoke: float, times: int) -> tuple[float, ...] | None
 
 
 def _depth(count: float, line: tuple[tuple[float, float], ...]) -> float:
-    """Give the round at which the line reaches a count."""
-    for (count_above, above), (count_below, below) in pairwise(line):
-        if count <= count_below:
-            return above + (below - above) * (count - count_above) / (count_below - count_above)
-    return line[-1][1]
+    """Give the round at which the line reaches a count, which is no more than that of its end."""
+    (count_above, above), (count_below, below) = next(
+        piece for piece in pairwise(line) if count <= piece[1][0]
+    )
+    return above + (below - above) * (count - count_above) / (count_below - count_above)
 
 
 def places(

@@ -14,6 +14,7 @@ from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.project.models import Project
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.circular import solve
+from yokefellow.shaping.counts import rounds_for
 from yokefellow.shaping.edges import edge_multiple
 from yokefellow.shaping.meeting import LEAST_HELD
 from yokefellow.shaping.misfits import misfit_finding
@@ -26,7 +27,7 @@ from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.task import Solution, YokeTask, of_the_yoke
 from yokefellow.shaping.zones import BandTask, Zones, band_task
 from yokefellow.units import LengthUnit
-from yokefellow.wording import length
+from yokefellow.wording import at_most, length
 
 __all__ = ["LEAST_YOKE_ROUNDS", "measured", "plain_zones", "refuse_wide_underarms", "yoke_task"]
 
@@ -68,10 +69,9 @@ def measured(
 
 def plain_zones(finished: Finished, gauges: Gauges) -> Zones:
     """Give the rounds of a yoke without bands."""
-    places = _places((), finished.yoke.depth_cm, gauges)
-    if isinstance(places, Crowded):
-        raise TypeError("without bands there is no crowd")
-    return places[0]
+    per_cm = gauges.plain.rounds_per_cm
+    rounds = rounds_for(finished.yoke.depth_cm, per_cm=per_cm, least=LEAST_YOKE_ROUNDS)
+    return Zones(rounds.got, (), per_cm, FIRST_INCREASE)
 
 
 def _places(
@@ -171,7 +171,7 @@ def _no_room(finished: Finished, per_cm: float, unit: LengthUnit) -> Finding:
             f"{LEAST_HELD} stitches of a sleeve of {length(sleeve_cm, unit)}, or of half a body of "
             f"{length(half_cm, unit)}."
         ),
-        remedy=f"Choose an underarm under {length(widest_cm, unit)}.",
+        remedy=f"Choose an underarm of at most {at_most(widest_cm, unit)}.",
     )
 
 

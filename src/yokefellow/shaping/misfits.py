@@ -61,7 +61,7 @@ def _told(
             return "crowded", _crowded(refused, unit)
         case Unreached():
             return "unreached", _unreached(refused)
-        case None:
+        case _:
             return "no-chain", _no_chain(bands)
 
 

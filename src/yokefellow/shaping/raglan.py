@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.project.fixed import OF_A_RAGLAN
 from yokefellow.shaping.counts import Count, nearest, permitted
@@ -105,6 +105,10 @@ class _Starts(NamedTuple):
     sleeve: int
 
 
+_Rates: TypeAlias = tuple[tuple[Rate, ...], ...]
+"""Of back, front and sleeve."""
+
+
 def least_piece(line_width: int, *, body: bool) -> int:
     """Give the fewest stitches a piece may begin with: its share of two lines, and two between."""
     share = line_width - line_width // 2 if body else line_width // 2
@@ -148,7 +152,7 @@ def shared_out(task: RaglanTask, split: Split) -> Split | None:
 def _cheapest(
     task: RaglanTask, splits: Iterable[tuple[float, Split]], off: float
 ) -> RaglanSolution | None:
-    best: tuple[tuple[float, ...], Split, _Starts] | None = None
+    best: tuple[tuple[float, ...], Split, _Starts, _Rates] | None = None
     for split_cost, split in splits:
         for starts in _shares(task, split, off):
             spread = _spread(task, split, starts)
@@ -156,8 +160,8 @@ def _cheapest(
                 continue
             cost = _cost(task, split_cost, starts, spread)
             if best is None or cost < best[0]:
-                best = (cost, split, starts)
-    return None if best is None else _built(task, best[1], best[2])
+                best = (cost, split, starts, spread)
+    return None if best is None else _built(task, *best[1:])
 
 
 def _shares(task: RaglanTask, split: Split, off: float) -> Iterator[_Starts]:
@@ -231,7 +235,7 @@ def _front_more(split: Split, *, is_pinned: bool) -> tuple[int, ...]:
     return (0, 2, -2) if is_pinned else (0,)
 
 
-def _spread(task: RaglanTask, split: Split, starts: _Starts) -> tuple[tuple[Rate, ...], ...] | None:
+def _spread(task: RaglanTask, split: Split, starts: _Starts) -> _Rates | None:
     """Give the rates of back, front and sleeve; None when one cannot reach its count."""
     ends = (split.back, split.front, split.held)
     times = [(end - start) // 2 for start, end in zip(starts, ends, strict=True)]
@@ -246,7 +250,7 @@ def _spread(task: RaglanTask, split: Split, starts: _Starts) -> tuple[tuple[Rate
 
 
 def _cost(
-    task: RaglanTask, split_cost: float, starts: _Starts, spread: tuple[tuple[Rate, ...], ...]
+    task: RaglanTask, split_cost: float, starts: _Starts, spread: _Rates
 ) -> tuple[float, ...]:
     neck = starts.back + starts.front + 2 * starts.sleeve
     adjusting = int(split_cost) + (neck % task.counts.neck_multiple > 0)
@@ -261,7 +265,7 @@ def _cost(
     )
 
 
-def _covers(task: RaglanTask, starts: _Starts, spread: tuple[tuple[Rate, ...], ...]) -> bool:
+def _covers(task: RaglanTask, starts: _Starts, spread: _Rates) -> bool:
     """Tell whether the yoke goes round the shoulders where they are fullest, or never could."""
     there = [
         start + 2 * sum(number <= task.shoulder_round for number in rounds_of(each))
@@ -270,10 +274,7 @@ def _covers(task: RaglanTask, starts: _Starts, spread: tuple[tuple[Rate, ...], .
     return there[0] + there[1] + 2 * there[2] >= task.counts.covering
 
 
-def _built(task: RaglanTask, split: Split, starts: _Starts) -> RaglanSolution:
-    spread = _spread(task, split, starts)
-    if spread is None:
-        raise ValueError("the shares of the neck do not reach the split")
+def _built(task: RaglanTask, split: Split, starts: _Starts, spread: _Rates) -> RaglanSolution:
     back, front, sleeve = (
         RaglanPiece(start, each, rounds_of(each))
         for start, each in zip(starts, spread, strict=True)

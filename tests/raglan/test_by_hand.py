@@ -1,0 +1,177 @@
+"""A raglan of few numbers, worked out by hand: its shares, its pins, its bands, its refusals."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.raglan.raglans import SECOND, banded, raglan, refused
+from tests.shaping.parts import task, yoke, zones
+from tests.sweaters import edited, planned, sized
+from yokefellow.project.fixed import Fixed
+from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
+from yokefellow.shaping.raglan_by_round import solve_by_round
+from yokefellow.shaping.raglan_refusals import Asked
+from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_of
+
+
+def asked(fixed: Fixed | None = None, **changes: object) -> RaglanTask:
+    """From 96 stitches, 32 of them the back's, to 84, 84 and twice 50 in 60 rounds."""
+    wanted = RaglanTask(
+        counts=yoke(shoulder=0.0, fixed=fixed or Fixed()),
+        back_neck=32.0,
+        line_width=2,
+        room=60,
+        shoulder_round=40,
+    )
+    return replace(wanted, **changes)  # type: ignore[arg-type]
+
+
+def starts(found: RaglanSolution | None) -> tuple[int, int, int] | None:
+    return None if found is None else (found.back.start, found.front.start, found.sleeve.start)
+
+
+def times(found: RaglanSolution) -> tuple[int, int, int]:
+    return len(found.back.rounds), len(found.front.rounds), len(found.sleeve.rounds)
+
+
+def test_every_piece_grows_by_twos_to_its_end() -> None:
+    found = solve_raglan(asked())
+    assert found is not None
+    assert found.neck.got == 96
+    for piece, end in ((found.back, 84), (found.front, 84), (found.sleeve, 50)):
+        assert piece.stitches_at(60) == end
+
+
+def test_shares_of_the_neck_that_are_pinned() -> None:
+    pins = {"neck_back": 34, "neck_front": 32, "neck_sleeve": 16}
+    # derived: all of them by twos to 84, 84 and 50
+    assert starts(solve_raglan(asked(Fixed(**pins)))) == (34, 32, 16)
+    # derived: 84 - 33 is odd
+    assert solve_raglan(asked(Fixed(**{**pins, "neck_back": 33}))) is None
+    assert solve_raglan(asked(Fixed(**{**pins, "neck_sleeve": 17}))) is None
+
+
+def test_a_pinned_share_keeps_room_for_its_lines() -> None:
+    # derived: half of two lines of two, and two stitches between them, are four
+    pins = {"neck_back": 32, "neck_front": 32}
+    assert starts(solve_raglan(asked(Fixed(neck_sleeve=4, **pins)))) == (32, 32, 4)
+    assert solve_raglan(asked(Fixed(neck_sleeve=2, **pins))) is None
+    assert starts(solve_raglan(asked(Fixed(neck_back=4, neck_front=4)))) is not None
+    assert solve_raglan(asked(Fixed(neck_back=2, neck_front=2))) is None
+
+
+def test_a_pinned_neck_leaves_the_sleeves_what_back_and_front_do_not_take() -> None:
+    # derived: 96 less 64 are 16 for each sleeve
+    assert starts(solve_raglan(asked(Fixed(neck=96, neck_back=32, neck_front=32)))) == (32, 32, 16)
+    # derived: 97 leave half a stitch for each
+    assert solve_raglan(asked(Fixed(neck=97, neck_back=32))) is None
+    # derived: 64 and 32 are 96
+    both = {"neck_back": 32, "neck_front": 32, "neck_sleeve": 16}
+    assert starts(solve_raglan(asked(Fixed(neck=96, **both)))) == (32, 32, 16)
+    assert solve_raglan(asked(Fixed(neck=100, **both))) is None
+
+
+EIGHTS = tuple(range(100, 269, 8))
+"""22 rounds of all four pieces, from 92 to 268."""
+
+
+def test_gains_say_which_pieces_grow() -> None:
+    pins = {"body": 200, "sleeve": 66, "underarm": 16}
+    found = solve_by_round(asked(Fixed(increases=EIGHTS, **pins)))
+    assert found is not None
+    # derived: every piece grows 22 times by two, to 84, 84 and 50
+    assert times(found) == (22, 22, 22)
+    assert starts(found) == (40, 40, 6)
+    assert [step.after for step in found.steps] == list(EIGHTS)
+
+
+def test_a_round_that_adds_seven_is_no_raglans() -> None:
+    assert solve_by_round(asked(Fixed(increases=(100, 107, *range(115, 269, 8))))) is None
+    assert solve_by_round(asked(Fixed(increases=(100, 110, *range(118, 269, 8))))) is None
+
+
+def test_pinned_counts_end_at_a_multiple_of_the_bands() -> None:
+    # derived: 268 is 67 fours and no multiple of eight
+    assert solve_by_round(asked(Fixed(increases=EIGHTS), repeat=4)) is not None
+    assert solve_by_round(asked(Fixed(increases=EIGHTS), repeat=8)) is None
+    assert solve_by_round(asked(Fixed(increases=EIGHTS), pinned=(268, 268))) is not None
+    assert solve_by_round(asked(Fixed(increases=EIGHTS), pinned=(268, 272))) is None
+
+
+def test_a_pinned_front_leaves_four_stitches_of_the_back() -> None:
+    found = solve_by_round(asked(Fixed(increases=EIGHTS, front=170)))
+    # derived: the 22 rounds make the front begin with 126 of the 92 there are
+    assert found is None
+    found = solve_by_round(asked(Fixed(increases=EIGHTS, front=88)))
+    assert found is not None
+    assert found.split.front == 88
+    assert found.split.yoke == 268
+
+
+@pytest.mark.parametrize("at", [tuple(range(2, 60, 2)), tuple(range(2, 47)), tuple(range(2, 40))])
+def test_rounds_in_which_no_piece_grows_are_none(at: tuple[int, ...]) -> None:
+    found = solve_by_round(asked(Fixed(increase_at=at)))
+    assert found is not None
+    # derived: in 45 rounds no piece grows every time: a back of 84 would begin with less than none
+    assert [step.number for step in found.steps] == list(at)
+    assert (max(times(found)) < len(at)) is (len(at) >= 45)
+    for piece, end in (
+        (found.back, found.split.back),
+        (found.front, found.split.front),
+        (found.sleeve, found.split.held),
+    ):
+        assert piece.stitches_at(60) == end
+
+
+def test_bands_lie_below_the_increases() -> None:
+    band, other = task(8), task(8, name="under")
+    placed = place_below(
+        [replace(band, at_cm=15.0), other], depth_cm=20.0, rounds_per_cm=3.0, least_rounds=8
+    )
+    assert not isinstance(placed, OverEnd)
+    # derived: after 45 rounds; and with two plain rounds above the underarm, in 53 to 58
+    assert [one.first for one in placed.bands] == [46, 53]
+    assert (placed.rounds, room_of(placed)) == (60, 44)
+    plain = place_below([], depth_cm=20.0, rounds_per_cm=3.0, least_rounds=8)
+    assert not isinstance(plain, OverEnd)
+    assert room_of(plain) == 60
+
+
+@pytest.mark.parametrize(
+    ("depths", "over"),
+    [
+        # derived: 45 and 48 rounds down, where the first takes six
+        ((15.0, 16.0), "under"),
+        # derived: two rounds are kept free at the neck; 0.3 cm is a round
+        ((0.3, 15.0), "dots"),
+        # derived: from round 58 on there are three
+        ((10.0, 19.0), "under"),
+    ],
+)
+def test_a_band_that_runs_into_something_is_named(depths: tuple[float, float], over: str) -> None:
+    bands = [task(8, at_cm=depths[0]), task(8, name="under", at_cm=depths[1])]
+    found = place_below(bands, depth_cm=20.0, rounds_per_cm=3.0, least_rounds=8)
+    assert isinstance(found, OverEnd)
+    assert (found.band.name, found.rounds) == (over, 60)
+
+
+def test_two_bands_in_one_another_are_refused() -> None:
+    found = refused(banded({"chart": "beads", "at": "15 cm"}, {"chart": "beads", "at": "15.5 cm"}))
+    assert (found.code, found.field) == ("raglan.band-room", "garment.yoke.bands")
+    assert "'beads' takes" in found.message
+
+
+def test_bands_are_not_blamed_for_a_raglan_that_could_not_be_without_them() -> None:
+    steep = raglan(size="3X", ease__chest="oversized", garment__yoke__depth="12 cm")
+    bands = [{"chart": "beads"}]
+    found = refused(edited(steep, garment__yoke__bands=bands, yarn__CC1=dict(SECOND)))
+    assert (found.code, found.field) == ("raglan.steep", "garment.yoke.depth")
+    assert found.message == refused(steep).message
+
+
+def test_only_a_raglan_can_be_asked_for_its_neck() -> None:
+    circular = planned(sized()).finished
+    with pytest.raises(ValueError, match="no raglan"):
+        _ = Asked(asked(), (), zones(), circular, "cm").fit

@@ -1,0 +1,112 @@
+"""A yoke that no counts lead to is refused in the numbers of this very sweater."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.sweaters import planned, sized, swatch
+from yokefellow.conductor import Plan
+from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.fit.finished import Finished
+from yokefellow.shaping.measured import measured, plain_zones
+from yokefellow.shaping.measured_raglan import raglan_yoke
+
+
+def made(**changes: object) -> Plan:
+    """A sweater at 2 stitches and 3 rounds to the cm."""
+    plain = swatch(2.0, rounds_per_cm=3.0)
+    return planned(sized(swatch__plain__washed=plain, **changes))  # type: ignore[arg-type]
+
+
+def changed(finished: Finished, *, underarm_cm: float, arm_cm: float, neck_cm: float) -> Finished:
+    """A yoke 20 cm deep over a chest of a metre."""
+    return replace(
+        finished,
+        neck=replace(finished.neck, opening_cm=neck_cm),
+        yoke=replace(finished.yoke, depth_cm=20.0, underarm_cm=underarm_cm, chest_cm=100.0),
+        sleeve=replace(finished.sleeve, upper_arm_cm=arm_cm),
+    )
+
+
+def refused(
+    plan: Plan, *, underarm_cm: float = 8.0, arm_cm: float = 33.0, neck_cm: float = 48.0
+) -> Finding:
+    finished = changed(plan.finished, underarm_cm=underarm_cm, arm_cm=arm_cm, neck_cm=neck_cm)
+    with pytest.raises(PlanError) as error:
+        measured(plan.project, finished, plan.gauges, ())
+    (found,) = error.value.findings
+    assert found.severity is Severity.ERROR
+    return found
+
+
+def test_an_underarm_that_leaves_nothing_of_a_sleeve() -> None:
+    found = refused(made(), underarm_cm=32.0)
+    assert (found.code, found.field) == ("yoke.underarm-wide", "garment.yoke.underarm")
+    assert found.message == (
+        "An underarm of 32 cm leaves fewer than 4 stitches of a sleeve of 33 cm, or of half a "
+        "body of 50 cm."
+    )
+    # derived: 4 stitches are 2 cm
+    assert found.remedy == "Choose an underarm of at most 31 cm."
+    plan = made()
+    fits = changed(plan.finished, underarm_cm=31.0, arm_cm=33.0, neck_cm=24.0)
+    _, solution = measured(plan.project, fits, plan.gauges, ())
+    assert solution.split.held == 4  # derived: 66 stitches less 62
+
+
+def test_an_underarm_that_leaves_nothing_of_the_front() -> None:
+    found = refused(made(), underarm_cm=49.0, arm_cm=60.0)
+    assert found.code == "yoke.underarm-wide"
+    assert found.remedy == "Choose an underarm of at most 48 cm."  # derived: 50 cm less 2
+    inches = refused(made(sheet__units="in"), underarm_cm=49.0, arm_cm=60.0)
+    # derived: 48 cm are 18.9 in, of which 18¾ keep the rule
+    assert inches.remedy == "Choose an underarm of at most 18¾ in."
+
+
+def test_a_neck_wider_than_the_yoke() -> None:
+    found = refused(made(), neck_cm=140.0)
+    assert (found.code, found.field) == ("yoke.no-way", "garment.neck.opening")
+    # derived: 100 + 2 * 33 - 4 * 8 = 134 cm, and two stitches to the cm
+    assert found.message == (
+        "No even increases lead from a neck of 140 cm (280 stitches) to a yoke of 134 cm (268 "
+        "stitches) in 20 cm of depth."
+    )
+    assert found.remedy == (
+        "Choose a smaller neck opening, a narrower underarm, more ease or a deeper yoke."
+    )
+
+
+def test_the_rounds_of_a_plain_yoke() -> None:
+    plan = made()
+    finished = changed(plan.finished, underarm_cm=8.0, arm_cm=33.0, neck_cm=48.0)
+    zones = plain_zones(finished, plan.gauges)
+    # derived: 20 cm at 3 rounds a cm; the first closes the gaps of the short rows
+    assert (zones.rounds, zones.bands, zones.first_round) == (60, (), 2)
+    assert zones.plain_rounds_per_cm == plan.gauges.plain.rounds_per_cm
+    flat = replace(finished, yoke=replace(finished.yoke, depth_cm=1.0))
+    assert plain_zones(flat, plan.gauges).rounds == 8  # derived: our choice, the least
+
+
+def test_a_garment_that_was_fitted_as_a_round_yoke_has_no_raglan() -> None:
+    circular, raglan = made(), made(garment__yoke__style="raglan")
+    with pytest.raises(ValueError, match="no raglan"):
+        raglan_yoke(raglan.project, circular.finished, raglan.gauges, ())
+
+
+def test_the_plain_body_has_its_band_only_where_it_fits() -> None:
+    band = {"chart": "stairs", "at": "45 cm"}
+    ball = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 9}
+    plan = made(garment__body={"length": "60 cm", "bands": [band]}, yarn__CC1=ball, yarn__CC2=ball)
+    shape = plan.shape
+    # derived: the hip length, with which it is compared, ends above 45 cm
+    assert plan.finished.plain_body.length_cm < 45
+    assert [one.chart.name for one in shape.body.bands] == ["stairs"]
+    assert shape.plain_body.bands == ()
+    short = made(
+        garment__body={"length": "60 cm", "bands": [{**band, "at": "10 cm"}]},
+        yarn__CC1=ball,
+        yarn__CC2=ball,
+    ).shape
+    assert [one.chart.name for one in short.plain_body.bands] == ["stairs"]

@@ -1,0 +1,197 @@
+"""A yoke around its pins, without the rest of the sweater; and what is said where none is."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.shaping.parts import task, yoke, zones
+from tests.sweaters import project, sized
+from yokefellow.findings import Severity
+from yokefellow.project.fixed import Fixed
+from yokefellow.shaping.banded import Misfit
+from yokefellow.shaping.counts import Count
+from yokefellow.shaping.pinned import solve_pinned
+from yokefellow.shaping.pinned_front import front_too_wide, halved
+from yokefellow.shaping.pins_refused import pins_refused
+from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.taper import taper
+from yokefellow.shaping.task import Solution, YokeTask
+from yokefellow.shaping.zones import BandTask
+
+
+def solved(asked: YokeTask) -> Solution:
+    found = solve_pinned(asked)
+    assert isinstance(found, Solution)
+    return found
+
+
+def test_pins_that_no_split_meets_have_no_yoke() -> None:
+    pins = {"body": 200, "underarm": 16}
+    # derived: Y = 168 + 2 S - 32, so an odd yoke would take half a stitch
+    assert solve_pinned(yoke(fixed=Fixed(yoke=269, **pins))) is None
+    assert solved(yoke(fixed=Fixed(yoke=268, **pins))).split.sleeve.got == 66
+    assert solved(yoke(fixed=Fixed(yoke=270, **pins))).split.sleeve.got == 67
+
+
+def test_what_was_asked_for_stands_beside_the_pin() -> None:
+    found = solved(yoke(fixed=Fixed(neck=100, body=204)))
+    # derived: the pins, and what was measured
+    assert found.neck == Count(100, 96.0, 2.0)
+    assert found.split.body == Count(204, 200.0, 2.0)
+    assert found.split.sleeve == Count(66, 66.0, 2.0)
+
+
+def test_a_round_adds_no_more_than_a_stitch_to_each() -> None:
+    # derived: 130 is twice 65, and more than twice 64
+    found = solved(yoke(fixed=Fixed(neck=65, increases=(130, 268))))
+    assert (found.neck.got, found.split.yoke) == (65, 268)
+    assert [(step.before, step.after) for step in found.increase_rounds] == [(65, 130), (130, 268)]
+    assert "steep" in found.broken
+    assert solve_pinned(yoke(fixed=Fixed(neck=64, increases=(130, 260)))) is None
+    # A round that adds nothing is none.
+    assert solve_pinned(yoke(fixed=Fixed(neck=130, increases=(130, 268)))) is None
+
+
+def test_more_increase_rounds_than_fit_three_apart_stand_closer() -> None:
+    counts = tuple(96 + 172 * at // 30 for at in range(1, 31))
+    found = solved(yoke(fixed=Fixed(neck=96, increases=counts)))
+    # derived: 59 rounds from the second on, shared among 30: twos and a last one
+    assert [step.number for step in found.increase_rounds] == [*range(3, 60, 2), 60]
+    assert [step.after for step in found.increase_rounds] == list(counts)
+    assert "apart" in found.broken
+    # derived: rounds 2 to 60 are 59
+    for times, fits in ((59, True), (60, False)):
+        counts = tuple(96 + 172 * at // times for at in range(1, times + 1))
+        found_or_none = solve_pinned(yoke(fixed=Fixed(neck=96, increases=counts)))
+        assert isinstance(found_or_none, Solution) is fits
+    assert taper(59, 59) == tuple(range(1, 60))
+
+
+def banded(band: BandTask, first: int, fixed: Fixed, **changes: object) -> YokeTask:
+    return yoke(places=(zones((band, first)),), fixed=fixed, **changes)
+
+
+def test_a_band_below_every_pinned_round_has_the_yokes_own_count() -> None:
+    found = solved(banded(task(4), 40, Fixed(increase_at=(5, 12, 20))))
+    assert [step.number for step in found.increase_rounds] == [5, 12, 20]
+    # derived: nothing grows below the band, so it goes round the 268 of the yoke 67 times
+    (band,) = found.bands
+    assert (band.start.got, band.repeats, found.split.yoke) == (268, 67, 268)
+    # derived: 268 is no multiple of 8, nor any split so near to what was wanted
+    assert solve_pinned(banded(task(8), 40, Fixed(increase_at=(5, 12, 20)))) is None
+
+
+def test_a_pinned_round_may_not_lie_in_a_band() -> None:
+    assert solve_pinned(banded(task(4), 40, Fixed(increase_at=(5, 12, 42)))) is None
+    found = solved(banded(task(4), 40, Fixed(increase_at=(5, 20, 39, 46))))
+    assert [step.number for step in found.increase_rounds] == [5, 20, 39, 46]
+
+
+def test_pinned_rounds_need_a_split_too() -> None:
+    asked = banded(task(4), 40, Fixed(increase_at=(5, 12, 20)), underarm=70.0)
+    assert solve_pinned(asked) is None
+
+
+def split(body: int = 200) -> Split:
+    return Split(Count(body, 200.0, 2.0), Count(66, 66.0, 2.0), Count(16, 16.0, 2.0))
+
+
+def test_front_and_back_are_pinned_within_what_there_is() -> None:
+    whole = split()
+    assert halved(whole, Fixed()) is whole
+    assert halved(whole, Fixed(front=84)) is whole
+    narrow = halved(whole, Fixed(back=100))
+    assert narrow is not None
+    assert (narrow.front, narrow.back) == (68, 100)  # derived: 168 between the underarms
+    both = halved(whole, Fixed(front=90, back=78))
+    assert both is not None
+    assert (both.front, both.back) == (90, 78)  # derived: the pins
+    # derived: 90 and 90 are 180
+    assert halved(whole, Fixed(front=90, back=90)) is None
+    # derived: four stitches stay
+    for front, fits in ((164, True), (165, False)):
+        found = halved(whole, Fixed(front=front))
+        assert (found is not None) is fits
+
+
+def test_a_half_that_leaves_too_little_is_told() -> None:
+    assert front_too_wide(split(), Fixed(front=164)) is None
+    found = front_too_wide(split(), Fixed(back=165))
+    assert found is not None
+    assert (found.code, found.severity) == ("fixed.front-back", Severity.ERROR)
+    assert found.field == "fixed.back"
+    # derived: 200 - 2 * 16, less four
+    assert found.message == (
+        "Front and back have 168 stitches together between the underarms, and a back of 165 "
+        "leaves fewer than 4 for the other."
+    )
+    assert found.remedy == "Write at most 164, or pin a larger body."
+
+
+def refused(
+    pins: dict[str, object], *bands: BandTask, fits: Fixed | None = None
+) -> tuple[str, str, str]:
+    made = project({**sized(), "fixed": pins})
+    why = Misfit(bands[0], 120.0, 7, 8, (6, 9)) if bands else None
+    found = pins_refused(why, bands, lambda fixed, _: fixed == fits or None, made)
+    assert (found.field, found.severity) == ("fixed", Severity.ERROR)
+    return found.code, found.message, found.remedy
+
+
+def test_pins_that_cannot_be_met_are_named_with_the_rule() -> None:
+    code, message, remedy = refused({"neck": 300, "yoke": 268})
+    assert code == "fixed.no-way"
+    assert message == (
+        "No yoke meets these pins together: neck = 300, yoke = 268. Between the neck and the "
+        "underarm a round that is not pinned adds at most one stitch to every two, rounds of "
+        "increase lie three rounds apart, and body, sleeves and underarms must add up to the yoke."
+    )
+    assert remedy == (
+        "No pin within a few stitches of one of these helps: take two or more of them out."
+    )
+
+
+def test_pins_of_a_banded_yoke_say_what_the_band_met() -> None:
+    code, message, _ = refused({"neck": 96, "yoke": 268}, task(16))
+    assert code == "fixed.bands"
+    # derived: 7 and 8 sixteens, worked out in test_misfits.py
+    assert message == (
+        "No yoke meets these pins together: neck = 96, yoke = 268. The repeat of 'dots' is 16 "
+        "stitches, and the yoke wants 120 stitches there (60 cm round); 7 repeats make 112 and 8 "
+        "repeats make 128, and neither lies within 4 %. A repeat of 15 or 17 stitches would fit."
+    )
+
+
+def test_counts_that_no_repeat_divides_are_told_with_the_repeat() -> None:
+    pins: dict[str, object] = {"neck": 98, "increases": [150, 200, 268]}
+    _, message, _ = refused(pins, task(16))
+    assert message.endswith(
+        "increases = [150, 200, 268]. The repeat of 'dots' is 16 stitches, which divides none of "
+        "98, 150, 200, 268."
+    )
+    # derived: 200 is 25 eights, so the repeat of eight is not to blame
+    _, message, _ = refused(pins, task(8))
+    assert "divides none" not in message
+
+
+@pytest.mark.parametrize(
+    ("fits", "words"),
+    [
+        # derived: 2 less is tried before 2 more, and 12 are the most
+        (Fixed(neck=98, yoke=268), "neck = 98"),
+        (Fixed(neck=100, yoke=256), "yoke = 256"),
+        (Fixed(neck=100), "the line with yoke taken out"),
+        (Fixed(yoke=268), "the line with neck taken out"),
+    ],
+)
+def test_one_change_that_was_tried_is_offered(fits: Fixed, words: str) -> None:
+    _, _, remedy = refused({"neck": 100, "yoke": 268}, fits=fits)
+    assert remedy == f"This was tried and works: {words}."
+
+
+def test_counts_are_offered_at_multiples_of_the_repeat() -> None:
+    pins: dict[str, object] = {"increases": [150, 201, 268]}
+    # derived: 19 eights are 152, 25 are 200; 268 may stay as it is, or go to 34 eights, 272
+    for counts in ((152, 200, 268), (152, 200, 272)):
+        _, _, remedy = refused(pins, task(8), fits=Fixed(increases=counts))
+        assert remedy == f"This was tried and works: increases = {list(counts)}."
