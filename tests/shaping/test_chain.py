@@ -38,11 +38,13 @@ def test_the_simplest_instruction_goes_before_the_nearest_count() -> None:
 
 
 def test_at_most_half_is_added_and_a_pin_may_double() -> None:
+    # derived: half of 100 more, and as many again
     assert climb((100,), [Layer(150.0, (150, 151))]).keys() == {150}
     assert climb((100,), [Layer(150.0, (200, 201), is_pinned=True)]).keys() == {200}
 
 
 def test_a_round_may_rest_where_it_may() -> None:
+    # derived: as many after it as before
     assert climb((100,), [Layer(100.0, (100,))]) == {}
     assert climb((100,), [Layer(100.0, (100,), may_rest=True)]) == {100: (0.0, 0.0, (100, 100))}
     assert climb((100,), [Layer(100.0, (99,), may_rest=True)]) == {}

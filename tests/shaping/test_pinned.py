@@ -83,6 +83,7 @@ def test_a_band_below_every_pinned_round_has_the_yokes_own_count() -> None:
 
 def test_a_pinned_round_may_not_lie_in_a_band() -> None:
     assert solve_pinned(banded(task(4), 40, Fixed(increase_at=(5, 12, 42)))) is None
+    # derived: the band lies in 40 to 45
     found = solved(banded(task(4), 40, Fixed(increase_at=(5, 20, 39, 46))))
     assert [step.number for step in found.increase_rounds] == [5, 20, 39, 46]
 
