@@ -13,8 +13,9 @@ import pytest
 from tests.sweaters import Sections, edited, planned, sized
 from yokefellow.conductor import Plan
 from yokefellow.project.models import Yarn
-from yokefellow.schedule.rows import Feature, Op, Repeat, Row, Schedule, Section
+from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Schedule, Section
 from yokefellow.yarn import (
+    Cost,
     Part,
     Place,
     YarnEstimate,
@@ -29,7 +30,7 @@ from yokefellow.yarn.amounts import Amount, span
 from yokefellow.yarn.counting import Counted, count_row, counted, part_of, spent
 from yokefellow.yarn.learning import Observation, learned
 from yokefellow.yarn.progress import in_order
-from yokefellow.yarn.uncertain import PRIOR, Belief, Source, Uncertain, total
+from yokefellow.yarn.uncertain import PRIOR, Belief, Source, Uncertain, certain, total
 
 GAUGE = 2.2
 BALL = {"ball_weight": "50 g", "ball_length": "200 m"}
@@ -557,9 +558,11 @@ def test_a_yarn_most_of_which_comes_last_is_weighed_before_it() -> None:
             for key, n in zip(("yoke", "body", "hem", "cuff"), loops, strict=False)
         )
         assert replace(reckoning, parts=few).estimate("MC").weigh_after == where
-    # derived: exactly a third
-    even = tuple(Part(key, {("MC", "plain"): Counted(10)}) for key in ("yoke", "body", "hem"))
-    assert replace(reckoning, parts=even).estimate("MC").weigh_after == "yoke"
+    # derived: exactly a third, of stitches that weigh a quarter of a gram each
+    even = tuple(Part(key, {("MC", "plain"): Counted(8)}) for key in ("yoke", "body", "hem"))
+    cost = Cost(certain(0.25), certain(0.0), 1.0, "gauge")
+    rates = replace(reckoning.rates, by={("MC", "plain"): cost})
+    assert replace(reckoning, parts=even, rates=rates).estimate("MC").weigh_after == "yoke"
 
 
 # The verdict in words.
@@ -695,6 +698,20 @@ def test_balls_are_told_by_their_lots_where_those_are_named() -> None:
         balls_in_order(one_lot)
 
 
+def test_a_ball_begins_where_it_is_knitted_and_not_where_a_marker_is_hung() -> None:
+    plan = used([50.0] * 5)
+    markers = Section("body", 10, (Row((Op("pm"),), kind=RowKind.PART), PLAIN, PLAIN))
+    use = stash_use(plan.reckoning, Schedule((markers,)), "MC")
+    assert [start.place for start in use.starts] == [Place("body", 2)]
+
+
+def test_the_yarn_runs_out_in_the_row_for_which_the_last_ball_is_too_small() -> None:
+    thick = {"ball_weight": "50 g", "ball_length": "20 m", "weights": [150, 1]}
+    plan = planned(sized(yarn__MC=thick))
+    use = stash_use(plan.reckoning, plan.schedule, "MC")
+    assert use.runs_out == use.starts[-1].place
+
+
 def test_a_yarn_without_a_stitch_has_an_estimate_too() -> None:
     reckoning = replace(planned(sized()).reckoning, parts=())
     estimate = reckoning.estimate("MC")
@@ -768,6 +785,7 @@ def joined_as_by_hand(plan: Plan, code: str = "MC") -> bool:
     return (places, use.runs_out) == (joins[: len(bundles)], out)
 
 
+THICK = {"ball_weight": "50 g", "ball_length": "50 m"}
 SCRAPS = {**BALL, "weights": [150, 1, 1, 120], "lots": ["A", "A", "A", "B"]}
 
 
@@ -778,6 +796,7 @@ SCRAPS = {**BALL, "weights": [150, 1, 1, 120], "lots": ["A", "A", "A", "B"]}
         sized("babies", "12", yarn__MC={**BALL, "balls": 1.2}, weighing__swatch="keep"),
         sized("babies", "12", yarn__MC={**BALL, "weights": [50] * 10, "strands": 2}),
         sized("women", "L", yarn__MC=SCRAPS),
+        sized("women", "L", yarn__MC={**SCRAPS, **THICK}),
     ],
 )
 def test_bundles_scraps_and_the_swatch_are_joined_as_by_hand(sections: Sections) -> None:

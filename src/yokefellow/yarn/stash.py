@@ -79,13 +79,13 @@ def balls_in_order(yarn: Yarn) -> tuple[Ball, ...]:
     """
     weights = yarn.weights or tuple(_by_number(yarn))
     lots = yarn.lots or ("",) * len(weights)
-    by_lot: dict[str, float] = {}
-    for lot, grams in zip(lots, weights, strict=True):
-        by_lot[lot] = by_lot.get(lot, 0.0) + grams
     found = [
         Ball(number, grams, lot, grams < PART * yarn.ball_weight)
         for number, (grams, lot) in enumerate(zip(weights, lots, strict=True), start=1)
     ]
+    by_lot: dict[str, float] = {}
+    for ball in found:
+        by_lot[ball.lot] = by_lot.get(ball.lot, 0.0) + ball.grams
     return tuple(
         sorted(found, key=lambda b: (-by_lot[b.lot], b.lot, b.is_part, -b.grams, b.number))
     )
@@ -126,7 +126,7 @@ def stash_use(
         BallStart(
             ball=bundles[at][0],
             place=place,
-            earliest=more[at] if at < len(more) else place,
+            earliest=more[at],  # who knits more needs every ball as early, or earlier
             latest=fewer[at] if at < len(fewer) else None,
         )
         for at, place in enumerate(usual[: len(bundles)])
@@ -167,15 +167,12 @@ def _joins(
     found: list[Place] = []
     left = 0.0
     for place, grams in rows:
-        if factor * grams > left or not found:
+        # A ball too small for a single row is joined and left in that row.
+        while factor * grams > left:
             found.append(place)
             if len(found) > len(room):
-                break
+                return found
             left = room[len(found) - 1] - ends
-            while factor * grams > left and len(found) < len(room):
-                # A ball too small for a single row is joined and left in that row.
-                found.append(place)
-                left = room[len(found) - 1] - ends
         left -= factor * grams
     return found
 
