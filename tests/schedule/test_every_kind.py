@@ -16,7 +16,17 @@ from tests.knitter import knit
 from tests.notation.printed_rows import parts_of
 from tests.schedule.kinds import KINDS, made
 from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Feature, Op, Row, RowKind, WorkedRow, flat_ops, net
+from yokefellow.schedule.rows import (
+    Feature,
+    Op,
+    Repeat,
+    Row,
+    RowKind,
+    Step,
+    WorkedRow,
+    flat_ops,
+    net,
+)
 from yokefellow.shaping.shapes import BodyShape, ChartedBand, RaglanPiece, RaglanShape
 
 pytestmark = pytest.mark.parametrize("kind", KINDS)
@@ -279,6 +289,40 @@ def test_stitches_that_a_chart_does_not_ask_for_change_evenly(kind: str) -> None
         for half in halves(codes(row.row)):
             gaps = [len(gap) for gap in between(half)]
             assert not gaps or max(gaps) - min(gaps) <= 1, row.row.why
+
+
+def test_increases_do_not_stand_over_those_of_the_round_before(kind: str) -> None:
+    """At the ends of equal groups in one round, in their middles in the next."""
+    plan = made(kind)
+    for row in plan.rows:
+        stitches, added = codes(row.row), net(row.row.steps)
+        if row.row.feature is not Feature.INCREASE or "sm" in stitches or row.before % added:
+            continue
+        group = row.before // added
+        (number,) = re.findall(r"increase round (\d+)", row.row.why)
+        # derived: the larger half of a group goes first
+        assert stitches.index("M1L") == ((group + 1) // 2 if int(number) % 2 == 0 else group)
+
+
+def test_rows_are_turned_as_the_knitter_chose(kind: str) -> None:
+    plan = made(kind)
+    turns = ({"turn", "DS", "k DS"}, {"w&t", "k wrap"})
+    wrapped = plan.project.garment.neck.short_rows == "wrapped"
+    found = {code for row in plan.rows for code in codes(row.row)}
+    assert not found & turns[not wrapped]
+
+
+def test_nothing_is_repeated_once(kind: str) -> None:
+    for row in made(kind).rows:
+        assert 1 not in {repeat.times for repeat in repeats(row.row.steps)}
+
+
+def repeats(steps: Sequence[Step]) -> Iterator[Repeat]:
+    """The repeats of a row, and those within them."""
+    for step in steps:
+        if isinstance(step, Repeat):
+            yield step
+            yield from repeats(step.steps)
 
 
 def halves(stitches: list[str]) -> Iterator[list[str]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
@@ -43,11 +44,18 @@ from yokefellow.schedule.rows import (
     worked,
 )
 from yokefellow.schedule.sleeve import sleeve_section
-from yokefellow.schedule.steps import decrease_evenly, increase_evenly, rib, tidy, with_markers
+from yokefellow.schedule.steps import (
+    change_evenly,
+    decrease_evenly,
+    increase_evenly,
+    rib,
+    tidy,
+    with_markers,
+)
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.picked_up import Mitre
+from yokefellow.shaping.picked_up import Mitre, PickedUp
 from yokefellow.shaping.shapes import (
     BandShape,
     BodyShape,
@@ -216,6 +224,16 @@ def test_a_round_goes_to_more_or_to_fewer(before: int, after: int) -> None:
     # derived: as asked
     assert (taken(row.steps), made(row.steps)) == (before, after)
     assert (row.feature, row.why) == (Feature.ADJUST, "to the hem's count")
+
+
+def test_what_goes_to_another_count_stands_at_the_end_of_its_groups() -> None:
+    # derived: 20 stitches in 4 groups, and in 1
+    assert change_evenly(20, 24) == (Repeat((Op("k", 5), Op("M1L")), 4),)
+    assert change_evenly(24, 20) == (Repeat((Op("k", 4), Op("k2tog")), 4),)
+    assert change_evenly(20, 21) == (Op("k", 20), Op("M1L"))
+    assert change_evenly(21, 20) == (Op("k", 19), Op("k2tog"))
+    with pytest.raises(ValueError, match="20 stitches do not make 0 groups"):
+        change_evenly(20, 20)
 
 
 def test_equal_neighbours_are_a_repeat_and_others_are_not() -> None:
@@ -400,8 +418,8 @@ def test_a_change_at_the_sides_says_what_it_does(front: int, back: int, why: str
 @pytest.mark.parametrize("wrapped", [False, True])
 def test_darts_cost_what_they_add_to_a_body_shaped_above_and_between_them(wrapped: bool) -> None:
     darts = (Dart("front", 3, DART, 6, 3.0), Dart("back", 8, (3, 6), 4, 3.0))
-    changes = (SideChange(2, 2, -2), SideChange(6, 2, 2))
-    body = replace(a_body(*darts, rounds=12), changes=changes, hem_stitches=46, edge=count(46))
+    changes = (SideChange(2, 2, 0), SideChange(6, 2, 2))
+    body = replace(a_body(*darts, rounds=12), changes=changes, hem_stitches=48, edge=count(48))
     plain = replace(body, darts=())
     loops = [
         sum(worked(row.steps) for row in body_section(one, stitches=42, wrapped=wrapped).rows)
@@ -497,6 +515,18 @@ def test_a_band_is_picked_up_in_the_fabric_of_its_edge() -> None:
     assert (row.steps, row.feature, row.fabric) == ((Op("PU", 30),), Feature.NECK_EDGE, "garter")
 
 
+def test_a_folded_band_of_one_round_is_picked_up_in_the_fabric_of_its_outside() -> None:
+    edge = Edge("folded", "", count(1), hidden=1, turning="purl")
+    picked = PickedUp(count(12), 6, 6, Fraction(1))
+    start, *rounds = last_neckband(NeckShape(count(20), 12, edge, is_last=True, picked=picked)).rows
+    assert (start.steps, start.feature, start.fabric) == (
+        (Op("PU", 12),),
+        Feature.NECK_EDGE,
+        "plain",
+    )
+    assert [row.fabric for row in rounds] == ["plain", "facing", "facing", "facing"]
+
+
 MITRED = {
     # derived: by hand; the first round, and the rounds that decrease
     "1x1": (Edge("rib", "1x1", count(5)), 2, "kpkpkpkpkpkpk", "k", [2, 4]),
@@ -542,3 +572,27 @@ def test_a_long_run_of_rib_is_written_as_a_repeat() -> None:
     assert len(row.steps) < 8  # derived: a repeat and an odd stitch on either side of the point
     assert taken(row.steps) == 44  # derived: 21 and 22 and the point
     assert sum(step.times for step in row.steps if isinstance(step, Repeat)) >= 20  # derived
+
+
+K2, P2 = Op("k", 2), Op("p", 2)
+SIDES: dict[int, tuple[Step, ...]] = {
+    # derived: by hand; stitches of k2, p2 rib that end with the purls beside the point
+    5: (Op("p"), K2, P2),
+    6: (P2, K2, P2),
+    7: (Op("k"), P2, K2, P2),
+    8: (Repeat((K2, P2), 2),),
+    9: (Op("p"), Repeat((K2, P2), 2)),
+    10: (Repeat((P2, K2), 2), P2),
+    11: (Op("k"), Repeat((P2, K2), 2), P2),
+    12: (Repeat((K2, P2), 3),),
+    14: (Repeat((P2, K2), 3), P2),
+}
+
+
+@pytest.mark.parametrize("stitches", SIDES)
+def test_a_side_of_a_v_is_written_with_its_equal_groups_as_one_repeat(stitches: int) -> None:
+    side = SIDES[stitches]
+    assert taken(side) == stitches
+    row, *_ = mitred_rows(Mitre(stitches, 4, 2), Edge("rib", "2x2", count(2)))
+    # derived: the point, and the four stitches of the other side
+    assert row.steps == (*side, Op("k"), P2, K2)

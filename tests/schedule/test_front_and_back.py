@@ -10,7 +10,8 @@ from tests.knitter import knit_page
 from tests.sweaters import planned, sized
 from yokefellow.conductor import Plan
 from yokefellow.schedule.compile import compile_schedule
-from yokefellow.schedule.rows import Feature, flat_ops, net, taken, walk
+from yokefellow.schedule.rows import Feature, flat_ops, made, net, taken, walk
+from yokefellow.schedule.yoke import split_section
 from yokefellow.shaping.below import body_below
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.shapes import Split
@@ -36,6 +37,21 @@ def test_the_front_may_have_more_of_the_underarm_and_of_the_yoke() -> None:
     split = a_split(front=88, underarm_front=12)
     # derived: 88 + 2 x 12 = 112; 200 - 32 - 88 = 80; 80 + 2 x 4 = 88; the yoke is the same
     assert (split.front_total, split.back, split.back_total, split.yoke) == (112, 80, 88, 268)
+
+
+@pytest.mark.parametrize("of_the_front", [0, 16])
+def test_an_underarm_may_belong_to_one_side_alone(of_the_front: int) -> None:
+    split = a_split(underarm_front=of_the_front)
+    part, move = split_section(split, marked=False).rows
+    ops = list(flat_ops(part.steps))
+    assert [op.times for op in ops if op.code == "CO"] == [16, 16]  # derived: U of that example
+    # derived: the marker is hung behind it on the one side, and before it on the other
+    after_hold = [[op.code for op in ops[at + 1 : at + 3]] for at in (1, 5)]
+    first = ["pm", "CO"] if of_the_front else ["CO", "pm"]
+    assert after_hold == [first, first[::-1]]
+    assert made(part.steps) == 200  # derived: B of that example
+    # derived: half of the back, 84 between the underarms, and its part of the underarm
+    assert taken(move.steps) == 42 + 16 - of_the_front
 
 
 def lopsided(plan: Plan) -> Plan:

@@ -165,5 +165,5 @@ def test_nothing_is_worked_less_than_once(times: int) -> None:
 
 
 def test_an_empty_repeat_is_refused() -> None:
-    with pytest.raises(ValueError, match="at least one step"):
+    with pytest.raises(ValueError, match=r"^a repeat holds at least one step$"):
         Repeat((), 2)

@@ -85,5 +85,7 @@ def _written(columns: Sequence[Op]) -> tuple[Step, ...]:
     times = 1
     while tuple(steps[first + 2 * times : first + 2 * times + 2]) == pair:
         times += 1
+    if times == 1:
+        return tuple(steps)
     rest = steps[first + 2 * times :]
     return (*steps[:first], Repeat(pair, times), *rest)

@@ -38,7 +38,7 @@ def _rounds(yoke: YokeShape, charts: Sequence[Chart], *, wrapped: bool) -> Itera
             yield plain_round(yoke.stitches_at(number))
 
 
-def split_section(split: Split, *, marked: bool = False) -> Section:
+def split_section(split: Split, *, marked: bool) -> Section:
     """Put the sleeves on waste yarn, cast on the underarms, and move BOR to the right one.
 
     BOR is at the centre back. Worked from the top with the right side out,

@@ -111,9 +111,7 @@ def stash_use(
     believed = knowledge.of(stitches)
     away = believed.away((1 + reckoning.sure) / 2)
     besides = {extra.what: extra.grams.mean for extra in reckoning.extras(code, stitches.mean)}
-    rows = [
-        (place, grams) for place, grams in _grams_by_row(reckoning, schedule, code) if grams > 0
-    ]
+    rows = tuple(_grams_by_row(reckoning, schedule, code))
     room = [sum(ball.grams for ball in bundle) for bundle in bundles]
     room[0] -= besides.get("tail", 0.0)
     room = _without(room, besides["swatch"])
