@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from tests.shaping.parts import chart, gauge, rib, task
@@ -258,6 +260,7 @@ def test_a_body_narrows_to_the_count_of_its_band() -> None:
     (one,) = found.bands
     assert (one.shape.first, one.shape.repeats, one.around) == (16, 11, 88)
     assert found.edge.got == 84  # derived: as before
+    assert found.waist is None
     assert banded_body(bare, [], stitches=96, plain=PLAIN) is bare
 
 
@@ -283,6 +286,10 @@ def test_a_change_that_spoils_every_repeat_is_left_out() -> None:
     (one,) = found.bands
     assert (one.shape.repeats, one.shape.start.got, one.around) == (2, 100, 96)
     assert found.edge.got == 88  # derived: two changes of four from 96
+    waisted = replace(bare, waist=Count(84, 80.0, 2.0))
+    again = banded_body(waisted, [band(50, 5, at_cm=5.0)], stitches=96, plain=PLAIN)
+    # derived: then the waist has no fewer than the edge
+    assert again.waist == Count(88, 80.0, 2.0)
 
 
 def test_a_band_that_no_count_serves_is_refused_after_two_are_left_out() -> None:

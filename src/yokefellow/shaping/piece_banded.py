@@ -62,10 +62,12 @@ def banded_body(
         replace(change, number=place) for change, place in zip(shape.changes, places, strict=False)
     )
     lost = sum(change.added for change in shape.changes[len(places) :])
+    fewest = min(around(done) for done in range(len(places) + 1))
     return replace(
         shape,
         changes=changes,
         edge=replace(shape.edge, got=shape.edge.got - lost),
+        waist=replace(shape.waist, got=fewest) if shape.waist else None,
         bands=fit_bands(bands, firsts, counts, plain=plain),
     )
 

@@ -156,7 +156,6 @@ def built(task: YokeTask, zones: Zones, ladder: Ladder, path: Path, split: Split
     )
     bands = _bands(zones, ladder.wanted, counts[0], rounds)
     broken = broken_rules(
-        taken,
         at,
         zones=zones,
         per_cm=per_cm,

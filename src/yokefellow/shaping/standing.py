@@ -13,7 +13,6 @@ __all__ = ["broken_rules", "set_places"]
 
 
 def broken_rules(
-    steps: Sequence[tuple[int, int]],
     at: Sequence[int],
     *,
     zones: Zones,
@@ -27,7 +26,8 @@ def broken_rules(
     """
     point = int(SHOULDER_AT * zones.rounds)
     around_cm = stitches_at(point) / zones.stitches_per_cm(point, per_cm)
-    covered = around_cm >= min(shoulder, steps[-1][1] if steps else shoulder) / per_cm
+    # The last increase round need not be the end of it: a chart below may grow.
+    covered = around_cm >= min(shoulder, stitches_at(zones.rounds)) / per_cm
     apart = all(late - early >= LEAST_APART for early, late in pairwise(at)) and all(
         abs(place - grown) >= LEAST_APART for place in at for grown in zones.growing
     )
@@ -73,4 +73,6 @@ def _apart(found: list[int], ranges: Sequence[tuple[int, int]]) -> None:
         least = found[early - 1] + LEAST_APART if early else start
         found[early] = min(max(found[early], start, least), end)
     for later in range(len(found) - 1, 0, -1):
-        found[later - 1] = min(found[later - 1], max(ranges[later - 1][0], found[later] - 3))
+        found[later - 1] = min(
+            found[later - 1], max(ranges[later - 1][0], found[later] - LEAST_APART)
+        )
