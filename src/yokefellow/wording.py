@@ -9,7 +9,7 @@ from yokefellow.units import CM_PER_INCH, LengthUnit
 M_PER_YARD = 0.9144
 """Exact by definition (international yard and pound agreement, 1959)."""
 
-__all__ = ["M_PER_YARD", "at_least", "at_most", "gauge", "length", "yarn_length"]
+__all__ = ["M_PER_YARD", "at_least", "at_most", "gauge", "length", "tape_above", "yarn_length"]
 
 _QUARTERS = ("", "¼", "½", "¾")
 
@@ -49,8 +49,13 @@ def at_least(cm: float, unit: LengthUnit) -> str:
     >>> at_least(32.2, "cm"), at_least(32.2, "in")
     ('32.5 cm', '12¾ in')
     """
+    return length(tape_above(cm, unit), unit)
+
+
+def tape_above(cm: float, unit: LengthUnit) -> float:
+    """Give the next mark of a tape, in cm: every half of one, or every quarter of an inch."""
     step = _step_cm(unit)
-    return length(ceil(cm / step) * step, unit)
+    return ceil(cm / step) * step
 
 
 def _step_cm(unit: LengthUnit) -> float:

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
 
 from tests.raglan.raglans import SECOND, banded, raglan, refused
 from tests.shaping.parts import task, yoke, zones
-from tests.sweaters import edited, planned, sized
+from tests.sweaters import Sections, edited, planned, sized
 from yokefellow.project.fixed import Fixed
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
 from yokefellow.shaping.raglan_by_round import solve_by_round
 from yokefellow.shaping.raglan_refusals import Asked
-from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_of
+from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_if_spread, room_of
 
 
 def asked(fixed: Fixed | None = None, **changes: object) -> RaglanTask:
@@ -72,6 +73,8 @@ def test_a_pinned_neck_leaves_the_sleeves_what_back_and_front_do_not_take() -> N
     assert starts(solve_raglan(asked(Fixed(neck=96, **both)))) == (32, 32, 16)
     assert solve_raglan(asked(Fixed(neck=100, **both))) is None
 
+
+BEADS: Sections = {"chart": "beads"}
 
 EIGHTS = tuple(range(100, 269, 8))
 """22 rounds of all four pieces, from 92 to 268."""
@@ -175,3 +178,69 @@ def test_only_a_raglan_can_be_asked_for_its_neck() -> None:
     circular = planned(sized()).finished
     with pytest.raises(ValueError, match="no raglan"):
         _ = Asked(asked(), (), zones(), circular, "cm").fit
+
+
+def test_bands_as_low_as_they_can_lie_leave_the_rounds_above_them() -> None:
+    # derived: twice six rounds, three between and two below leave 43 of 60, and one stays plain
+    two = zones((task(8, at_cm=5.0), 16), (task(8, at_cm=10.0), 31))
+    assert room_if_spread(two) == 42
+    # derived: ten bands of six with three between take 89 with the two below
+    many = zones(*((task(8), at) for at in range(1, 60, 6)))
+    assert room_if_spread(many) == 60 - 89 - 1
+
+
+def test_a_band_inside_is_told_how_far_down_it_may_lie() -> None:
+    found = refused(banded({"chart": "beads", "at": "4 cm"}, garment__yoke__depth="14 cm"))
+    assert found.code == "raglan.bands-inside"
+    # derived: 34 rounds and a plain one are 11.8 cm at 2.97 rounds to the cm
+    assert "take at least 34 rounds" in found.message
+    assert found.remedy == 'Write at = "spread", or at least 12 cm.'
+    found = refused(
+        banded({"chart": "beads", "at": "4 cm"}, garment__yoke__depth="14 cm", sheet__units="in")
+    )
+    assert found.remedy == 'Write at = "spread", or at least 4¾ in.'  # derived: 11.8 cm is 4.64 in
+
+
+def test_a_first_band_is_not_sent_into_the_second() -> None:
+    bands: list[Sections] = [{**BEADS, "at": "4 cm"}, {**BEADS, "at": "9 cm"}]
+    assert refused(banded(*bands)).remedy == 'Write at = "spread".'
+    planned(banded(*({**band, "at": "spread"} for band in bands)))
+
+
+def test_bands_that_are_spread_already_need_a_deeper_yoke() -> None:
+    three = banded(*[BEADS] * 3, garment__yoke__depth="14 cm")
+    found = refused(three)
+    assert found.code == "raglan.bands-inside"
+    deeper = found.remedy.removeprefix("Make the yoke at least ").split(" deep,")[0]
+    planned(edited(three, garment__yoke__depth=deeper))
+
+
+def test_bands_at_their_depth_are_told_to_be_spread_in_a_deeper_yoke() -> None:
+    bands: list[Sections] = [{**BEADS, "at": at} for at in ("2 cm", "5 cm", "8 cm")]
+    high = banded(*bands, garment__yoke__depth="14 cm")
+    remedy = refused(high).remedy
+    spread = [{**band, "at": "spread"} for band in bands]
+    start = 'Write at = "spread" and make the yoke at least '
+    deeper = remedy.removeprefix(start).split(" deep,")[0]
+    assert remedy == f"{start}{deeper} deep, or take fewer rounds of colour."
+    planned(edited(high, garment__yoke__depth=deeper, garment__yoke__bands=spread))
+
+
+def test_bands_deeper_than_the_yoke_are_told_to_be_spread_only_where_they_are_not() -> None:
+    shallow = {"garment__yoke__depth": "12 cm"}
+    many = banded(*[BEADS] * 9, **shallow)
+    assert refused(many).code == "raglan.band-room"
+    assert refused(many).remedy == "Take fewer bands, or choose a deeper yoke."
+    low = refused(banded({"chart": "beads", "at": "11.8 cm"}, **shallow))
+    assert low.remedy == 'Write at = "spread", take fewer bands, or choose a deeper yoke.'
+
+
+def test_an_underarm_is_offered_only_where_a_raglan_can_have_it() -> None:
+    steep = raglan(size="3X", ease__chest="oversized", garment__yoke__depth="12 cm")
+    # derived: 58 times where 35 can be take 46 stitches more of an underarm, more than 30 cm
+    assert "underarm" not in refused(steep).remedy
+    for depth in ("13 cm", "16.5 cm"):
+        tried = edited(steep, garment__yoke__depth=depth)
+        wide = re.search("or the underarm ([0-9.]+ cm) wide", refused(tried).remedy)
+        assert wide is not None
+        planned(edited(tried, garment__yoke__underarm=wide[1]))

@@ -33,6 +33,7 @@ from yokefellow.units import LengthUnit, length_unit
 __all__ = [
     "BODY_LENGTHS",
     "FIT_NAMES",
+    "MOST_UNDERARM_CM",
     "NECK_OPENINGS",
     "SLEEVE_LENGTHS",
     "Body",
@@ -90,6 +91,9 @@ FIT_NAMES = ("very close", "close", "classic", "loose", "oversized")
 NECK_OPENINGS = ("crew", "wide", "boat")
 SLEEVE_LENGTHS = ("cap", "short", "elbow", "three-quarter", "bracelet", "full")
 BODY_LENGTHS = ("cropped", "waist", "high hip", "hip", "tunic")
+
+MOST_UNDERARM_CM = 30
+"""Wider than any sleeve that is not a wing (our choice)."""
 
 
 class Wearer(Model):
@@ -264,7 +268,9 @@ class YokeChoices(Model):
         str | float, named_or_between(("by size", "quarter of chest"), 6, 50, typical=21)
     ] = "by size"
     """At the front, from below the neckband to the underarm."""
-    underarm: Annotated[str | float, named_or_between(("by size",), 1, 30, typical=6)] = "by size"
+    underarm: Annotated[
+        str | float, named_or_between(("by size",), 1, MOST_UNDERARM_CM, typical=6)
+    ] = "by size"
     """Width cast on at each underarm."""
     bands: Annotated[tuple[Band, ...], Field(max_length=MOST_BANDS)] = ()
     """The colour bands, from the neck down."""

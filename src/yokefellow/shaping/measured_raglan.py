@@ -93,7 +93,7 @@ def _measured(
         least_rounds=LEAST_YOKE_ROUNDS,
     )
     if isinstance(zones, OverEnd):
-        raise PlanError([band_over_end(zones, finished.yoke.depth_cm, unit)])
+        raise PlanError([band_over_end(zones, bands, finished.yoke.depth_cm, unit)])
     free = _task(project, finished, gauges, zones)
     fixed = of_the_yoke(project.fixed)
     solution = solve_pinned_raglan(free, fixed)

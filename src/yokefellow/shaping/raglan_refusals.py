@@ -8,13 +8,14 @@ from math import ceil
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.fit import Finished, RaglanFit
+from yokefellow.project.models import MOST_UNDERARM_CM
 from yokefellow.shaping.raglan import RaglanTask, least_piece, solve_raglan
-from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_of
+from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_if_spread
 from yokefellow.shaping.rates import FIRST, most_times
 from yokefellow.shaping.task import splits_for
 from yokefellow.shaping.zones import BandTask, Zones
 from yokefellow.units import LengthUnit
-from yokefellow.wording import length
+from yokefellow.wording import at_least, length, tape_above
 
 __all__ = ["Asked", "band_grows", "band_over_end", "bands_crowd", "unreached"]
 
@@ -132,7 +133,7 @@ def _neck_wide(asked: Asked, piece: _Piece) -> Finding:
 
 
 def _steep(asked: Asked, piece: _Piece, most: int) -> Finding:
-    """Name a depth, and an underarm, at which the piece reaches its count."""
+    """Name a depth, and an underarm where one helps, at which the piece reaches its count."""
     rounds = ceil(piece.times) + FIRST + asked.task.counts.rounds - asked.task.room
     underarm = asked.task.counts.underarm + max(0.0, 2 * (piece.times - most)) + 2
     return _error(
@@ -141,9 +142,19 @@ def _steep(asked: Asked, piece: _Piece, most: int) -> Finding:
         f"The {piece.name} grows from {piece.neck:.0f} stitches at the neck to {piece.end:.0f} at "
         f"the underarm, two in a round; a yoke of {asked.deep(asked.task.counts.rounds)} has "
         f"{asked.task.room} rounds, and {most} of them can increase.",
-        f"Make the yoke at least {asked.deep(rounds)} deep, or the underarm "
-        f"{asked.show(underarm)} wide; or choose a wider neck opening or less ease.",
+        f"Make the yoke at least {asked.deep(rounds)} deep{_or_underarm(asked, underarm)}; or "
+        "choose a wider neck opening or less ease.",
     )
+
+
+def _or_underarm(asked: Asked, stitches: float) -> str:
+    """Offer a wider underarm, if the file may ask for it and a raglan can be made with it."""
+    counts = asked.task.counts
+    wide_cm = tape_above(stitches / counts.stitches_per_cm, asked.unit)
+    wider = replace(counts, underarm=wide_cm * counts.stitches_per_cm)
+    if wide_cm > MOST_UNDERARM_CM or solve_raglan(replace(asked.task, counts=wider)) is None:
+        return ""
+    return f", or the underarm {length(wide_cm, asked.unit)} wide"
 
 
 def band_grows(band: BandTask) -> Finding:
@@ -157,14 +168,18 @@ def band_grows(band: BandTask) -> Finding:
     )
 
 
-def band_over_end(found: OverEnd, depth_cm: float, unit: LengthUnit) -> Finding:
+def band_over_end(
+    found: OverEnd, bands: Sequence[BandTask], depth_cm: float, unit: LengthUnit
+) -> Finding:
     """Tell that a band does not fit into the yoke where it is to stand."""
+    is_spread = all(band.at_cm is None for band in bands)
+    way = "Take" if is_spread else 'Write at = "spread", take'
     return _error(
         "band-room",
         "garment.yoke.bands",
         f"{found.band.name!r} takes {found.band.rounds} rounds, and there is no room for them "
         f"where it is to stand in a yoke of {length(depth_cm, unit)} ({found.rounds} rounds).",
-        'Write at = "spread", take fewer bands, or choose a deeper yoke.',
+        f"{way} fewer bands, or choose a deeper yoke.",
     )
 
 
@@ -220,24 +235,35 @@ def _inside(asked: Asked) -> Finding:
     """Tell that a band begins before the increases can have ended."""
     first = asked.zones.bands[0]
     needed = ceil(max(piece.times for piece in _pieces(asked))) + FIRST
-    lacking = needed - room_of(asked.zones)
-    at = asked.deep(needed + 1)
-    spread = place_below(
-        [replace(band, at_cm=None) for band in asked.bands],
-        depth_cm=asked.finished.yoke.depth_cm,
-        rounds_per_cm=asked.task.counts.rounds_per_cm,
-        least_rounds=asked.zones.rounds,
-    )
-    if not isinstance(spread, OverEnd) and room_of(spread) >= needed:
-        remedy = f'Write at = "spread", or at least {at}.'
-    else:
-        deeper = asked.deep(asked.zones.rounds + max(1, lacking))
-        remedy = f"Make the yoke {deeper} deep, or take fewer rounds of colour."
     return _error(
         "bands-inside",
         "garment.yoke.bands",
         f"{first.task.name!r} would begin in round {first.first} of the yoke, and the increases "
         f"of the raglan take at least {needed} rounds. A colour band can only lie below them: "
         "inside, the lines would cut its repeats.",
-        remedy,
+        _outside(asked, needed),
     )
+
+
+def _outside(asked: Asked, needed: int) -> str:
+    """Say how the bands come to lie below so many rounds: lower down, or in a deeper yoke."""
+    depth_cm, per_cm = asked.finished.yoke.depth_cm, asked.task.counts.rounds_per_cm
+    lacking = needed - room_if_spread(asked.zones)
+    is_spread = all(band.at_cm is None for band in asked.bands)
+    if lacking > 0 or is_spread:
+        deeper_cm = depth_cm + max(1, lacking) / per_cm
+        way = "Make" if is_spread else 'Write at = "spread" and make'
+        return (
+            f"{way} the yoke at least {at_least(deeper_cm, asked.unit)} deep, or take fewer "
+            "rounds of colour."
+        )
+    at_cm = tape_above((needed + 1) / per_cm, asked.unit)
+    first, *others = asked.bands
+    there = place_below(
+        [replace(first, at_cm=at_cm), *others],
+        depth_cm=depth_cm,
+        rounds_per_cm=per_cm,
+        least_rounds=asked.zones.rounds,
+    )
+    also = "" if isinstance(there, OverEnd) else f", or at least {length(at_cm, asked.unit)}"
+    return f'Write at = "spread"{also}.'

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.placing import GOOD_GAP
 from yokefellow.shaping.rates import FIRST
 from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
 
-__all__ = ["BELOW", "OverEnd", "place_below", "room_of"]
+__all__ = ["BELOW", "OverEnd", "place_below", "room_if_spread", "room_of"]
 
 BELOW = 2
 """Plain rounds between the last band and the underarm, where it is not placed by its depth, so
@@ -67,3 +67,14 @@ def _firsts(bands: Sequence[BandTask], *, total: int, rounds_per_cm: float) -> I
 def room_of(zones: Zones) -> int:
     """Give the rounds that may increase: all, or those above the first band and a plain one."""
     return zones.bands[0].first - 2 if zones.bands else zones.rounds
+
+
+def room_if_spread(zones: Zones) -> int:
+    """Give the rounds that may increase above bands as low as they can lie; below 0 if none may.
+
+    Args:
+        zones: with a band at the least, wherever it stands.
+    """
+    low = [replace(placed.task, at_cm=None) for placed in zones.bands]
+    first = next(_firsts(low, total=zones.rounds, rounds_per_cm=zones.plain_rounds_per_cm))
+    return first - 2
