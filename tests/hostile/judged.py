@@ -20,6 +20,7 @@ from yokefellow.notation.read import read
 from yokefellow.notation.write import write
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Feature, Row, RowKind, Step, taken
+from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text
@@ -27,7 +28,7 @@ from yokefellow.whatif import Prospects, prospects
 
 __all__ = ["FORMS", "clear", "planned_or_told", "read_back_or_told", "told", "whole"]
 
-FORMS = ("html", "text", "json")
+FORMS = ("html", "text", "json", "glance")
 
 OF_THE_WHOLE = {"file", "toml"}
 """Codes that may name no field: what they tell of is the file, or a line of it."""
@@ -70,6 +71,11 @@ def planned_or_told(
 
 def whole(made: Plan, form: str, more: Prospects | None = None) -> None:
     """A sheet in one format is read back, and the sweater comes off the needles from it."""
+    if form == "glance":  # which has no rows to knit
+        shown = render_glance(made, more)
+        assert shown.endswith("\n")
+        assert shown.replace("\n", "").replace("\u200e", "").isprintable()
+        return
     knitted = knit(_READ[form](made, more).parts)
     assert knitted.loops == made.total_stitches, (knitted.loops, made.total_stitches)
     assert knitted.held == (made.shape.split.held,) * 2, (knitted.held, made.shape.split)

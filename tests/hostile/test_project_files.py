@@ -47,6 +47,8 @@ FILES: dict[str, tuple[bytes | str, str]] = {
     "deep lists on a line": ("a = " + "[" * 900, "more deeply than can be read"),
     "deep tables": ("a = " + "{ a = " * 160, "cannot be read from there on"),
     "deep headers": ("\n".join(f"[[{'a.' * depth}a]]" for depth in range(1, 430)), "swatch"),
+    "a line of names": ("a." * 90_000 + "a = 1", "Line 1 of"),
+    "a header of names": (f"[{'a.' * 90_000}a]", "Line 1 of"),
     "NUL": (titled("Sam\0ple"), "it holds a control character"),
     "an escaped NUL": (titled("Sam\\u0000ple"), "cannot be printed"),
     "half a pair of UTF-16": (titled("Sam\\ud800ple"), "cannot be read"),
