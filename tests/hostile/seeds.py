@@ -6,10 +6,16 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
+from tests.banded.sweaters import banded
+from tests.banded.test_pieces import thrown
+from tests.following.test_raglans import BY_PERCENTAGE, COMPOUND, with_pattern
 from tests.hostile.bounded import ROOT
 from tests.hostile.tables import as_toml
 from tests.hostile.words import SAMPLE
 from tests.project.sample import SOUND
+from tests.raglan.raglans import raglan
+from tests.shaping.test_pins import chosen
+from tests.sweaters import edited, necked, planned, sized
 from yokefellow.conductor import plan
 from yokefellow.notation.phrase import phrase
 from yokefellow.project.load import load
@@ -72,8 +78,20 @@ BANDED: Mapping[str, str] = {
 
 
 def project_seeds() -> Iterator[str]:
-    yield from (SOUND, as_toml(SAMPLE))
+    yield SOUND
     yield from map(Path.read_text, EXAMPLES)
+    yield from map(as_toml, (SAMPLE, *_sweaters()))
+
+
+def _sweaters() -> Iterator[Mapping[str, Any]]:
+    """A few of each kind that other tests draw: the rooms that no example enters."""
+    yield from map(necked, range(8))
+    yield from map(banded, range(6))
+    yield from map(thrown, range(4))
+    yield from (with_pattern(BY_PERCENTAGE), with_pattern(BY_PERCENTAGE, COMPOUND))
+    for sections in (sized(), raglan(), banded(0)):
+        yield {**sections, "fixed": chosen(planned(sections))}
+        yield edited(sections, yarn__MC__balls=3)
 
 
 def chart_seeds() -> Iterator[str]:
