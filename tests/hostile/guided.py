@@ -12,6 +12,7 @@ import sys
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import partial
+from hashlib import sha1
 from pathlib import Path
 from random import Random
 from tempfile import TemporaryDirectory
@@ -125,6 +126,19 @@ def lay_out(target: Target, folder: Path) -> None:
 def _escaped(word: str) -> str:
     quoted = json.dumps(word)[1:-1]
     return f'"{quoted}"'
+
+
+def keeping(tried: Tried, folder: Path) -> Tried:
+    """Keep the file that meets a fault at once; libFuzzer's own end may come before it can."""
+
+    def kept(file: bytes) -> None:
+        try:
+            tried(file)
+        except BaseException:
+            (folder / f"crash-{sha1(file, usedforsecurity=False).hexdigest()}").write_bytes(file)
+            raise
+
+    return kept
 
 
 def main(name: str, folder: Path, words: list[str]) -> None:

@@ -9,6 +9,7 @@ import pytest
 from tests.knitter import knit_page
 from tests.raglan.raglans import banded, codes, pieces_of, raglan, refused, yoke_of
 from tests.sweaters import Sections, edited, planned
+from yokefellow.findings import PlanError
 from yokefellow.shaping.shapes import RaglanShape
 from yokefellow.sheet.html import render_html
 
@@ -121,6 +122,47 @@ def test_the_percentage_raglan_says_that_its_depth_is_its_own() -> None:
     shallow = planned(raglan("children", "4", **by_share))
     (finding,) = [one for one in shallow.findings if one.code == "yoke.shallow"]
     assert finding.field == "garment.yoke.proportions"
+
+
+BY_SHARE: Sections = {"garment__yoke__proportions": "percentage 1971"}
+UNEVEN = raglan(**BY_SHARE, body__front_chest="66 cm")
+THICK = raglan(stitches_per_cm=0.7, **BY_SHARE)
+
+
+# derived: a back of 2 stitches at the neck at the most, and 2 lines of 2 and one between
+@pytest.mark.parametrize("front", ["66 cm", "80 cm", "30 cm"])
+def test_by_percentage_a_half_without_room_at_the_neck_is_refused(front: str) -> None:
+    finding = refused(edited(UNEVEN, body__front_chest=front))
+    assert (finding.code, finding.field) == ("raglan.uneven", "garment.yoke.proportions")
+    held = re.search("would begin with ([0-9]+) at the neck and needs ([0-9]+)", finding.message)
+    assert held
+    assert int(held[1]) < int(held[2]) == 2 * yoke_of(planned(raglan())).line.width + 1
+    knit_page(render_html(planned(edited(UNEVEN, garment__yoke__proportions="measured"))))
+
+
+def test_by_percentage_the_widest_line_that_is_named_can_be_knitted() -> None:
+    finding = refused(edited(THICK, garment__yoke__line_width=6))
+    assert (finding.code, finding.field) == ("raglan.line-wide", "garment.yoke.line_width")
+    width = int(said(finding.remedy, "line_width = ([0-9])"))
+    knit_page(render_html(planned(edited(THICK, garment__yoke__line_width=width))))
+    wider = edited(THICK, garment__yoke__line_width=width + 1)
+    assert refused(wider).code == "raglan.line-wide"
+
+
+@pytest.mark.parametrize("increase", ["lifted", "yarn over"])
+def test_by_percentage_every_front_is_knitted_or_refused(increase: str) -> None:
+    way = edited(UNEVEN, garment__yoke__line_increase=increase)
+    refusals: list[str] = []
+    fronts = range(36, 66, 3)
+    for front in fronts:
+        try:
+            made = planned(edited(way, body__front_chest=f"{front} cm"))
+        except PlanError as error:
+            refusals += [finding.code for finding in error.findings]
+        else:
+            knit_page(render_html(made))
+    assert {*refusals} == {"raglan.uneven"}
+    assert len(refusals) < len(fronts)
 
 
 def test_the_armhole_and_not_the_front_decides_whether_a_raglan_is_shallow() -> None:

@@ -18,6 +18,7 @@ from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.pinned_raglan import raglan_pins_refused, solve_pinned_raglan
 from yokefellow.shaping.portion import between_lines
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask
+from yokefellow.shaping.raglan_by_percentage import least_by_percentage, narrow_by_percentage
 from yokefellow.shaping.raglan_refusals import (
     Asked,
     band_grows,
@@ -56,7 +57,7 @@ def raglan_yoke(
     """
     by_share = project.garment.yoke.proportions != "measured"
     zones, solution = (
-        _by_percentage(finished, gauges, project.fixed.body)
+        _by_percentage(project, finished, gauges)
         if by_share
         else _measured(project, finished, gauges, charts)
     )
@@ -122,13 +123,17 @@ def _task(project: Project, finished: Finished, gauges: Gauges, zones: Zones) ->
 
 
 def _by_percentage(
-    finished: Finished, gauges: Gauges, pinned: int | None
+    project: Project, finished: Finished, gauges: Gauges
 ) -> tuple[Zones, RaglanSolution]:
-    """Take every count, and the depth with them, from the body's stitches."""
+    """Take every count, and the depth with them, from the body's stitches.
+
+    Raises:
+        PlanError: back or front has no room at the neck for its two lines.
+    """
     plain = gauges.plain
     per_cm = plain.stitches_per_cm
     wanted = finished.body.chest_cm * per_cm
-    counts = raglan_percentages(pinned or nearest(wanted, multiple=2, least=40))
+    counts = raglan_percentages(project.fixed.body or nearest(wanted, multiple=2, least=40))
     split = between_lines(
         Split(
             Count(counts.body, wanted, per_cm),
@@ -142,6 +147,9 @@ def _by_percentage(
         RaglanPiece(end - 2 * counts.times, spread, rounds_of(spread))
         for end in (split.back, split.front, split.held)
     )
+    needed = least_by_percentage(project.garment.yoke.line_width)
+    if min(back.start, front.start) < needed:
+        raise PlanError([narrow_by_percentage(project, counts.back_neck, split, needed)])
     zones = Zones(2 * counts.times, (), plain.rounds_per_cm, FIRST)
     start = back.start + front.start + 2 * sleeve.start
     neck = Count(start, finished.neck.opening_cm * per_cm, per_cm)
