@@ -149,11 +149,11 @@ def _draft(project: Project) -> _Draft:
     _stop_on_errors(said)
     followed = follow(project, figures, finished, gauge)
     counted = with_counts(project, followed)
-    as_long = with_pinned_lengths(counted, figures, finished, gauge, charts)
+    below, _ = resolve_pieces(project)
+    as_long = with_pinned_lengths(counted, figures, finished, gauge, charts, below)
     if as_long is not counted:
         figures, _ = fill(as_long)
         finished = fit(as_long, figures)
-    below, _ = resolve_pieces(project)
     shaped = shape(as_long, finished, gauge, charts, below)
     return _Draft(figures, gauge, finished, charts, below, shaped, followed, said)
 

@@ -24,6 +24,10 @@ def test_nothing_is_moved_where_nothing_is_asked() -> None:
     whole = split()
     assert portioned(whole, front_more=0.0) is whole
     assert between_lines(whole, front_more=0.0) is whole
+    # derived: less than half a stitch of each underarm, of which there are two at either side
+    odd = split(body=201, underarm=15)
+    assert portioned(odd, front_more=1.9) is odd
+    assert (odd.front_total, odd.back_total) == (100, 101)
     # derived: less than half a stitch of either half
     assert between_lines(whole, front_more=0.9) is whole
     assert halves(whole) == (84, 84, 8, 8)  # derived: 200 - 2 * 16 halved, 16 halved

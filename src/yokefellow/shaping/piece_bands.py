@@ -31,6 +31,7 @@ __all__ = [
     "best_repeats",
     "fit_bands",
     "nearest_repeats",
+    "piece_length",
     "piece_rounds",
     "placed",
     "straight_repeat",
@@ -100,6 +101,13 @@ def piece_rounds(length_cm: float, bands: Sequence[Banding], *, plain: Gauge, le
     got = over.got + inside
     per_cm = got / (over.cm + deep_cm)
     return Count(got, length_cm * per_cm, per_cm)
+
+
+def piece_length(rounds: int, bands: Sequence[Banding], *, plain: Gauge) -> float:
+    """Give the length in cm that rounds make, those of the bands at their own gauge."""
+    inside = sum(band.task.rounds for band in bands)
+    deep_cm = sum(band.task.depth_cm for band in bands)
+    return max(0, rounds - inside) / plain.rounds_per_cm + deep_cm
 
 
 def placed(

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from yokefellow.charts.chart import Chart
+from yokefellow.charts.resolve import PieceCharts
 from yokefellow.fit import Finished, body_fit, sleeve_fit
-from yokefellow.gauge import Gauges
+from yokefellow.gauge import Gauge, Gauges
 from yokefellow.project.fixed import NOTHING
 from yokefellow.project.models import Project
-from yokefellow.shaping.counts import nearest, rounds_for
+from yokefellow.shaping.counts import nearest
+from yokefellow.shaping.piece_bands import Banding, banding, piece_length, piece_rounds
 from yokefellow.shaping.zones import band_task
 from yokefellow.sizing.figures import Figures
 
@@ -25,19 +27,32 @@ def with_pinned_lengths(
     finished: Finished,
     gauges: Gauges,
     charts: Sequence[Chart],
+    below: PieceCharts,
 ) -> Project:
     """Give the project with yoke, body and sleeves as long as their pinned rounds make them.
 
     A cuff must suit the arm where the sleeve really ends, and a yoke is judged
     by the depth it really has. A pin that is met by itself changes nothing.
+
+    Args:
+        project: with its pins.
+        figures: of the wearer.
+        finished: the garment as it would be without them.
+        gauges: of every fabric.
+        charts: of the bands of the yoke.
+        below: of those on the body and the sleeves.
     """
     if project.fixed == NOTHING:
         return project
     garment = project.garment
     changed = {
         "yoke": garment.yoke.model_copy(update=_depth(project, finished, gauges, charts)),
-        "body": garment.body.model_copy(update=_body(project, figures, finished, gauges)),
-        "sleeves": garment.sleeves.model_copy(update=_sleeve(project, figures, finished, gauges)),
+        "body": garment.body.model_copy(
+            update=_body(project, figures, finished, gauges, below.body)
+        ),
+        "sleeves": garment.sleeves.model_copy(
+            update=_sleeve(project, figures, finished, gauges, below.sleeves)
+        ),
     }
     made = garment.model_copy(update=changed)
     return project if made == garment else project.model_copy(update={"garment": made})
@@ -58,7 +73,11 @@ def _depth(
 
 
 def _body(
-    project: Project, figures: Figures, finished: Finished, gauges: Gauges
+    project: Project,
+    figures: Figures,
+    finished: Finished,
+    gauges: Gauges,
+    charts: Sequence[Chart],
 ) -> dict[str, float]:
     fit = finished.body
     return _length(
@@ -66,12 +85,17 @@ def _body(
         lambda cm: body_fit(project, figures, cm).hem_cm,
         length_cm=fit.length_cm,
         edge_cm=fit.hem_cm,
-        per_cm=gauges.plain.rounds_per_cm,
+        bands=banding(charts, project.garment.body.bands, gauges),
+        plain=gauges.plain,
     )
 
 
 def _sleeve(
-    project: Project, figures: Figures, finished: Finished, gauges: Gauges
+    project: Project,
+    figures: Figures,
+    finished: Finished,
+    gauges: Gauges,
+    charts: Sequence[Chart],
 ) -> dict[str, float]:
     fit = finished.sleeve
     return _length(
@@ -79,7 +103,8 @@ def _sleeve(
         lambda cm: sleeve_fit(project, figures, cm).cuff_cm,
         length_cm=fit.length_cm,
         edge_cm=fit.cuff_cm,
-        per_cm=gauges.plain.rounds_per_cm,
+        bands=banding(charts, project.garment.sleeves.bands, gauges),
+        plain=gauges.plain,
     )
 
 
@@ -89,11 +114,13 @@ def _length(
     *,
     length_cm: float,
     edge_cm: float,
-    per_cm: float,
+    bands: Sequence[Banding],
+    plain: Gauge,
 ) -> dict[str, float]:
     """Give the length of a piece with so many rounds above its edge, which may hang on it."""
-    if pin is None or rounds_for(length_cm - edge_cm, per_cm=per_cm, least=3).got == pin:
+    if pin is None or piece_rounds(length_cm - edge_cm, bands, plain=plain, least=3).got == pin:
         return {}
+    above_cm = piece_length(pin, bands, plain=plain)
     for _ in range(_TRIES):
-        length_cm = pin / per_cm + edge_at(length_cm)
+        length_cm = above_cm + edge_at(length_cm)
     return {"length": length_cm}

@@ -24,11 +24,11 @@ def portioned(split: Split, *, front_more: float) -> Split:
         split: with its counts.
         front_more: stitches wanted, front less back; below 0 the back has more.
     """
-    if not front_more:
+    more = nearest(abs(front_more) / 4, least=0)
+    if not more:
         return split
     half = split.underarm.got // 2
     room = max(0, half - LEAST_BEHIND)
-    more = nearest(abs(front_more) / 4, least=0)
     moved = min(more, room)
     # A stitch more or less than asked is no reason to part front and back at the yoke.
     between = nearest(abs(front_more) / 2, least=0) - 2 * moved if moved < more else 0

@@ -1,0 +1,59 @@
+"""Rounds that are pinned, as the lengths they make."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.shaping.parts import chart, gauge, task
+from tests.sweaters import Sections, planned, sized, swatch
+from yokefellow.conductor import Plan
+from yokefellow.shaping.piece_bands import Banding, piece_length
+
+BALL = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 10}
+
+BANDED = sized(
+    yarn__CC1=BALL,
+    swatch__mosaic__washed=swatch(2.2, rounds_per_cm=4.4),
+    garment__body__bands=[{"chart": "winding-path"}],
+    garment__sleeves__bands=[{"chart": "winding-path", "at": "20 cm"}],
+)
+"""Bands of ten rounds, 4.4 to the cm, in a fabric of 2.97 to the cm."""
+
+
+def made(**pins: int) -> Plan:
+    return planned({**BANDED, "fixed": pins} if pins else BANDED)
+
+
+def free() -> Sections:
+    shape = made().shape
+    return {"body_rounds": shape.body.rounds.got, "sleeve_rounds": shape.sleeve.rounds.got}
+
+
+def test_the_length_that_rounds_make() -> None:
+    packed = Banding(chart(8, 10), task(8, 10, rounds_per_cm=4.0))
+    # derived: 54 rounds at 3 to the cm, and 10 at 4
+    assert piece_length(64, [packed], plain=gauge()) == pytest.approx(18 + 2.5)
+    assert piece_length(60, [], plain=gauge()) == 20.0
+    # derived: a band is never cut
+    assert piece_length(4, [packed], plain=gauge()) == 2.5
+
+
+@pytest.mark.parametrize("name", ["body_rounds", "sleeve_rounds"])
+def test_rounds_as_they_were_chosen_change_nothing(name: str) -> None:
+    assert made(**{name: free()[name]}).shape == made().shape
+
+
+def test_a_banded_piece_is_as_long_as_its_rounds() -> None:
+    usual = free()
+    longer = made(body_rounds=usual["body_rounds"] + 6, sleeve_rounds=usual["sleeve_rounds"] - 6)
+    body, sleeve = longer.shape.body, longer.shape.sleeve
+    assert body.rounds.got == usual["body_rounds"] + 6
+    assert sleeve.rounds.got == usual["sleeve_rounds"] - 6
+    per_cm = longer.gauges.plain.rounds_per_cm
+    for piece, length_cm in (
+        (body, longer.finished.body.length_cm - longer.finished.body.hem_cm),
+        (sleeve, longer.finished.sleeve.length_cm - longer.finished.sleeve.cuff_cm),
+    ):
+        # derived: ten rounds of the band at 4.4 to the cm, the others at the plain gauge
+        assert length_cm == pytest.approx((piece.rounds.got - 10) / per_cm + 10 / 4.4)
+        assert piece.rounds.cm == pytest.approx(length_cm)
