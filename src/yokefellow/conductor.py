@@ -34,7 +34,7 @@ from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill
 from yokefellow.yarn import MAIN, Reckoning, YarnEstimate, reckon
 
-__all__ = ["Plan", "plan", "sizes_of"]
+__all__ = ["Draft", "Plan", "draft", "plan", "sizes_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +118,7 @@ def _key(schedule: Schedule) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class _Draft:
+class Draft:
     """The counts of a project, and what they were chosen from."""
 
     figures: Figures
@@ -131,7 +131,7 @@ class _Draft:
     said: tuple[Finding, ...]
 
 
-def _draft(project: Project) -> _Draft:
+def draft(project: Project) -> Draft:
     """Choose every count of a project.
 
     Raises:
@@ -155,7 +155,7 @@ def _draft(project: Project) -> _Draft:
         figures, _ = fill(as_long)
         finished = fit(as_long, figures)
     shaped = shape(as_long, finished, gauge, charts, below)
-    return _Draft(figures, gauge, finished, charts, below, shaped, followed, said)
+    return Draft(figures, gauge, finished, charts, below, shaped, followed, said)
 
 
 def sizes_of(project: Project) -> Followed:
@@ -188,7 +188,7 @@ def _without_each_pin(project: Project) -> Iterator[tuple[str, Shaped | None]]:
     for name in pinned(project.fixed):
         freed = project.model_copy(update={"fixed": without(project.fixed, name)})
         try:
-            yield name, _draft(freed).shaped
+            yield name, draft(freed).shaped
         except PlanError:
             yield name, None
 
@@ -199,9 +199,9 @@ def plan(project: Project) -> Plan:
     Raises:
         PlanError: no sweater can be made from these numbers; it says why and what to change.
     """
-    draft = _draft(project)
-    figures, gauge, finished, charts = draft.figures, draft.gauges, draft.finished, draft.charts
-    shaped, said = draft.shaped, draft.said
+    made = draft(project)
+    figures, gauge, finished, charts = made.figures, made.gauges, made.finished, made.charts
+    shaped, said = made.shaped, made.said
     wrapped = project.garment.neck.short_rows == "wrapped"
     first = project.garment.work_order == "sleeves first"
     schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped, sleeves_first=first)
@@ -210,7 +210,7 @@ def plan(project: Project) -> Plan:
     yarns = reckoning.estimates()
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
     banded = band_cautions(project, figures, gauge, shaped.shape, charts)
-    told = pattern_notes(project, draft.followed, shaped.shape) if draft.followed else ()
+    told = pattern_notes(project, made.followed, shaped.shape) if made.followed else ()
     priced = pin_notes(project, shaped, dict(_without_each_pin(project)))
     return Plan(
         project=project,
@@ -219,8 +219,8 @@ def plan(project: Project) -> Plan:
         finished=finished,
         shape=shaped.shape,
         charts=charts,
-        followed=draft.followed,
-        piece_charts=draft.piece_charts,
+        followed=made.followed,
+        piece_charts=made.piece_charts,
         schedule=schedule,
         rows=rows,
         yarns=yarns,

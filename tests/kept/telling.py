@@ -1,0 +1,93 @@
+"""What the room `shaping` decides about a sweater, as plain data that can be kept.
+
+A knitter in the middle of a sweater prints her sheet again with a newer
+version, and must find the same counts. `told` gives every count of a project,
+or all that its refusal says. A record whose fields are all numbers is a list of
+them in order; a field that is as it always is, is left out; so is the
+unmodified piece that is the piece itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import MISSING, fields, is_dataclass
+from fractions import Fraction
+from typing import Any, TypeAlias
+
+from tests.sweaters import Sections, project
+from yokefellow.charts.chart import Chart
+from yokefellow.conductor import draft
+from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.shaping.shapes import Shape
+
+Data: TypeAlias = Any
+"""Lists, dictionaries with words for keys, words, numbers, yes, no, and nothing."""
+
+DIGITS = 6
+"""Significant digits of what was wanted: more than a tape measure, fewer than machines differ."""
+
+_BALLS = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 30}
+_BESIDE: Mapping[str, Any] = {
+    "yarn": dict.fromkeys(("MC", "CC1", "CC2", "CC3", "CC4"), _BALLS),
+    "needles": {"main": "3.5 mm"},
+}
+"""What a project file must say and no count hangs on."""
+
+
+def whole(kept: Sections) -> Sections:
+    """Give the project file of what is kept of it."""
+    return {**_BESIDE, **kept}
+
+
+def told(kept: Sections) -> Data:
+    """Give every count of a sweater, or why there can be none."""
+    try:
+        shaped = draft(project(whole(kept))).shaped
+    except PlanError as refused:
+        return {"refused": [_finding(one) for one in refused.findings if _stops(one)]}
+    broken = {"broken": list(shaped.broken)} if shaped.broken else {}
+    return {**_shape(shaped.shape), **broken}
+
+
+def _stops(finding: Finding) -> bool:
+    return finding.severity is Severity.ERROR
+
+
+def _finding(finding: Finding) -> Data:
+    return [finding.code, finding.field, finding.message, finding.remedy]
+
+
+def _shape(shape: Shape) -> dict[str, Data]:
+    found = _fields(shape)
+    for plain, piece in (("plain_body", "body"), ("plain_sleeve", "sleeve")):
+        if found[plain] == found[piece]:
+            del found[plain]
+    return found
+
+
+def data(value: object) -> Data:
+    """Turn a record of the program into plain data."""
+    if isinstance(value, Chart):
+        return value.name
+    if is_dataclass(value):
+        numbers = [getattr(value, field.name) for field in fields(value)]
+        is_plain = all(isinstance(one, int | float) for one in numbers)
+        return data(numbers) if is_plain else _fields(value)
+    if isinstance(value, tuple | list):
+        return [data(one) for one in value]
+    if isinstance(value, Fraction):
+        return str(value)
+    return float(f"{value:.{DIGITS}g}") if isinstance(value, float) else value
+
+
+def _fields(record: Any) -> dict[str, Data]:
+    return {
+        field.name: data(getattr(record, field.name))
+        for field in fields(record)
+        if not _is_usual(record, field)
+    }
+
+
+def _is_usual(record: Any, field: Any) -> bool:
+    default = field.default
+    return default is not MISSING and bool(getattr(record, field.name) == default)
