@@ -28,6 +28,7 @@ from yokefellow.savings import Saving, savings
 from yokefellow.schedule.compile import compile_schedule
 from yokefellow.schedule.rows import Schedule, WorkedRow, runs, walk
 from yokefellow.shaping.assemble import Shaped, shape
+from yokefellow.shaping.below import Unmodified, unmodified
 from yokefellow.shaping.pinned_lengths import with_pinned_lengths
 from yokefellow.shaping.shapes import Shape
 from yokefellow.sizing.figures import Figures
@@ -78,7 +79,15 @@ class Plan:
     @property
     def savings(self) -> tuple[Saving, ...]:
         """What the lengths that were chosen save beside the usual ones."""
-        return savings(self.finished, self.shape, self.reckoning.rates)
+        wrapped = self.project.garment.neck.short_rows == "wrapped"
+        rates = self.reckoning.rates
+        return savings(self.finished, self.shape, self.unmodified, rates, wrapped=wrapped)
+
+    @property
+    def unmodified(self) -> Unmodified:
+        """The body and a sleeve in the usual lengths."""
+        split, charts = self.shape.split, self.piece_charts
+        return unmodified(self.project, self.finished, self.gauges, split, charts)
 
     @property
     def all_charts(self) -> tuple[Chart, ...]:

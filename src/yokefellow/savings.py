@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from yokefellow.fit import Finished
 from yokefellow.schedule.compile import body_sections, sleeve_sections
 from yokefellow.schedule.rows import Section
+from yokefellow.shaping.below import Unmodified
 from yokefellow.shaping.shapes import Shape
 from yokefellow.yarn import MAIN, Amount, Rates, counted, less
 
@@ -25,21 +26,30 @@ class Saving:
     saved: Amount
 
 
-def savings(finished: Finished, shape: Shape, rates: Rates) -> tuple[Saving, ...]:
+def savings(
+    finished: Finished, shape: Shape, usual: Unmodified, rates: Rates, *, wrapped: bool
+) -> tuple[Saving, ...]:
     """Compare the chosen sleeves and body with full-length sleeves and a hip-length body.
 
     Only what differs by half a centimetre or more counts as a modification.
+
+    Args:
+        finished: the dimensions wanted.
+        shape: the sweater in integers.
+        usual: its pieces in their usual lengths.
+        rates: what a stitch costs.
+        wrapped: whether the short rows of darts are wrapped and turned, or German.
     """
     found: list[Saving] = []
     split = shape.split
     if abs(finished.sleeve.length_cm - finished.plain_sleeve.length_cm) >= LEAST_CM:
-        plain = _amount(sleeve_sections(shape.plain_sleeve, split), rates)
+        plain = _amount(sleeve_sections(usual.sleeve, split), rates)
         chosen = _amount(sleeve_sections(shape.sleeve, split), rates)
         lengths = (finished.plain_sleeve.length_cm, finished.sleeve.length_cm)
         found.append(Saving("sleeves", *lengths, less(plain, chosen)))
     if abs(finished.body.length_cm - finished.plain_body.length_cm) >= LEAST_CM:
-        plain = _amount(body_sections(shape.plain_body, split), rates)
-        chosen = _amount(body_sections(shape.body, split), rates)
+        plain = _amount(body_sections(usual.body, split, wrapped=wrapped), rates)
+        chosen = _amount(body_sections(shape.body, split, wrapped=wrapped), rates)
         lengths = (finished.plain_body.length_cm, finished.body.length_cm)
         found.append(Saving("body", *lengths, less(plain, chosen)))
     return tuple(found)

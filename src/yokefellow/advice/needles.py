@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import combinations, takewhile
 from math import inf
+from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Needles
@@ -55,8 +58,7 @@ def rib_needle_mm(needles: Needles) -> float:
     return max(1.0, needles.main - RIB_FINER_MM)
 
 
-@dataclass(frozen=True, slots=True)
-class _Hold:
+class _Hold(NamedTuple):
     """A row from which the needle holds this much work, in cm round."""
 
     row: WorkedRow
@@ -64,10 +66,6 @@ class _Hold:
     least_cm: float
     """When the work is smallest: the needle must be shorter."""
     most_cm: float
-
-    def fits(self, length_cm: float) -> bool:
-        """Tell whether a needle of that length holds the work, neither stretched nor crowded."""
-        return length_cm < self.least_cm and self.most_cm <= CROWDED * (length_cm - RIGID_CM)
 
 
 def needle_changes(
@@ -82,9 +80,9 @@ def needle_changes(
     """
     holds = tuple(_holds(rows, gauges, needles))
     lengths = LENGTHS_CM[unit]
+    roomy_cm = [CROWDED * (length - RIGID_CM) for length in lengths]
     needed = [
-        frozenset(length for length in lengths if hold.fits(length))
-        or frozenset({_last_resort(hold, lengths)})
+        _serving(lengths, bisect_left(roomy_cm, hold.most_cm), bisect_left(lengths, hold.least_cm))
         for hold in holds
     ]
     owned = _fewest_lengths(needed, (SMALL, *lengths))
@@ -95,27 +93,36 @@ def needle_changes(
 def _holds(rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles) -> Iterator[_Hold]:
     """Yield what the needle holds wherever that changes: rows between are held alike."""
     rib_mm = rib_needle_mm(needles)
-    before: tuple[Row, int] | None = None
+    last: Row | None = None
+    live = 0
     for worked in rows:
-        row = worked.row
+        _, _, _, row, before, after = worked
+        if row is last and before == live:
+            continue
         if row.feature is Feature.BIND_OFF:
             continue
-        if before is not None and row is before[0] and worked.before == before[1]:
-            continue
-        before = (row, worked.after)
+        last, live = row, after
         # On the needles the work is not washed yet.
         per_cm = gauges.of(row.fabric).unwashed_stitches_per_cm
-        most = max(worked.before, worked.after)
         mm = rib_mm if row.fabric in FINER else needles.main
         # Work that lies open need not go round the needle: any needle is short enough.
         least_cm = inf if row.kind.is_flat else _fewest(worked) / per_cm
-        yield _Hold(worked, mm, least_cm, most / per_cm)
+        yield _Hold(worked, mm, least_cm, max(before, after) / per_cm)
 
 
-def _last_resort(hold: _Hold, lengths: tuple[float, ...]) -> float:
-    """Give the longest needle shorter than the work, crowded or not; or double-pointed ones."""
-    shorter = [length for length in lengths if length < hold.least_cm]
-    return shorter[-1] if shorter else SMALL
+@cache
+def _serving(lengths: tuple[float, ...], crowded: int, shorter: int) -> frozenset[float]:
+    """Give the needles that hold some work, neither stretched nor crowded.
+
+    Where there are none, the longest that is shorter than the work, crowded or
+    not; or double-pointed ones.
+
+    Args:
+        lengths: of the needles, rising.
+        crowded: how many of them are too short for so much work.
+        shorter: how many of them are shorter than the work.
+    """
+    return frozenset(lengths[crowded:shorter] or (lengths[shorter - 1] if shorter else SMALL,))
 
 
 def _fewest_lengths(

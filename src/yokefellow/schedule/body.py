@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.schedule.bands import piece_rows
 from yokefellow.schedule.darts import closing_row, dart_rows
-from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, worked
+from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, op, worked
 from yokefellow.schedule.steps import change_evenly, knit, plain_round, tidy
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.shapes import BodyShape, SideChange
@@ -95,7 +95,7 @@ def _to_hem(front: int, back: int, hem: int) -> Row:
 
 def _side_changes(front: int, back: int, change: SideChange) -> Row:
     """Change one stitch of the front beside BOR and the marker, or of the back, or of both."""
-    steps = (*_between(front, change.front), Op("sm"), *_between(back, change.back))
+    steps = (*_between(front, change.front), op("sm"), *_between(back, change.back))
     return Row(steps, Feature.SHAPE, why=_why(change))
 
 
@@ -110,7 +110,7 @@ def _why(change: SideChange) -> str:
 
 def _between(stitches: int, added: int) -> tuple[Step, ...]:
     if added > 0:
-        return (Op("k"), Op("M1L"), *knit(stitches - 2), Op("M1R"), Op("k"))
+        return (op("k"), op("M1L"), *knit(stitches - 2), op("M1R"), op("k"))
     if added < 0:
-        return (Op("k"), Op("ssk"), *knit(stitches - 6), Op("k2tog"), Op("k"))
+        return (op("k"), op("ssk"), *knit(stitches - 6), op("k2tog"), op("k"))
     return knit(stitches)

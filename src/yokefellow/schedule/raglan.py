@@ -14,7 +14,7 @@ from types import MappingProxyType
 from yokefellow.charts.chart import Chart
 from yokefellow.schedule.bands import bands_by_round
 from yokefellow.schedule.neck import closing_round
-from yokefellow.schedule.rows import Feature, Op, Row, Section, Step
+from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, op
 from yokefellow.schedule.steps import knit, plain_round, tidy, with_markers
 from yokefellow.shaping.shapes import RaglanShape
 
@@ -114,7 +114,7 @@ def _increase_round(yoke: RaglanShape, number: int) -> tuple[Step, ...]:
         )
     )
     half = back.stitches // 2
-    marker = (Op("sm"),)
+    marker = (op("sm"),)
     return tidy(
         (
             *knit(half - end_of(back, way)),
@@ -139,13 +139,13 @@ def end_of(piece: Piece, way: Increase) -> int:
 
 def end(piece: Piece, way: Increase) -> tuple[Step, ...]:
     """Work the end of a piece, before a line."""
-    grown = (Op(way.before),) if piece.grows else ()
+    grown = (op(way.before),) if piece.grows else ()
     return (*grown, *knit(piece.share))
 
 
 def beginning(piece: Piece, way: Increase) -> tuple[Step, ...]:
     """Work the beginning of a piece, after a line."""
-    grown = (Op(way.after),) if piece.grows else ()
+    grown = (op(way.after),) if piece.grows else ()
     return (*knit(piece.share), *grown)
 
 

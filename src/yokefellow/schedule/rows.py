@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 from types import MappingProxyType
 from typing import NamedTuple, TypeAlias
 
@@ -29,6 +30,7 @@ __all__ = [
     "flat_ops",
     "made",
     "net",
+    "op",
     "runs",
     "taken",
     "turnover",
@@ -123,6 +125,16 @@ class Repeat:
 
 
 Step: TypeAlias = Op | Repeat
+
+
+@lru_cache(maxsize=1 << 14)
+def op(code: str, times: int = 1, yarn: str = "") -> Op:
+    """Give an op, the same object each time: a sweater is made of few different ones.
+
+    Raises:
+        ValueError: as `Op`.
+    """
+    return Op(code, times, yarn)
 
 
 def turnover(steps: Iterable[Step]) -> tuple[int, int]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.schedule.bands import piece_rows
 from yokefellow.schedule.neck import adjust
-from yokefellow.schedule.rows import Feature, Op, Row, Section
+from yokefellow.schedule.rows import Feature, Op, Row, Section, op
 from yokefellow.schedule.steps import knit, plain_round
 from yokefellow.shaping.shapes import SleeveShape
 
@@ -60,7 +60,7 @@ def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
             to = now if number < sleeve.rounds.got else sleeve.edge.got
             yield _from_band(from_band[number], to)
         elif number in decreases:
-            taper = (Op("k"), Op("k2tog"), *knit(now - 6), Op("ssk"), Op("k"))
+            taper = (op("k"), op("k2tog"), *knit(now - 6), op("ssk"), op("k"))
             yield Row(taper, Feature.SHAPE, why="tapers the sleeve")
             now -= 2
         elif number == sleeve.rounds.got and now != sleeve.edge.got:

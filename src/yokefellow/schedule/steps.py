@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from functools import lru_cache
 from types import MappingProxyType
 
-from yokefellow.schedule.rows import STITCHES, Op, Repeat, Row, Step, taken
+from yokefellow.schedule.rows import STITCHES, Op, Repeat, Row, Step, op, taken
 from yokefellow.shaping.even import Word, word
 
 __all__ = [
@@ -31,7 +31,7 @@ _RIBS = MappingProxyType(
 
 def knit(stitches: int) -> tuple[Step, ...]:
     """Knit so many stitches; nothing when there are none."""
-    return (Op("k", stitches),) if stitches > 0 else ()
+    return (op("k", stitches),) if stitches > 0 else ()
 
 
 @lru_cache(maxsize=4096)
@@ -44,13 +44,14 @@ def tidy(steps: Iterable[Step]) -> tuple[Step, ...]:
     """Join neighbouring ops of one kind: k3, k4 becomes k7."""
     joined: list[Step] = []
     for step in steps:
-        last = joined[-1] if joined else None
         if (
             isinstance(step, Op)
-            and isinstance(last, Op)
-            and (step.code, step.yarn) == (last.code, last.yarn)
+            and joined
+            and isinstance(last := joined[-1], Op)
+            and step.code == last.code
+            and step.yarn == last.yarn
         ):
-            joined[-1] = Op(step.code, last.times + step.times, step.yarn)
+            joined[-1] = op(step.code, last.times + step.times, step.yarn)
         else:
             joined.append(step)
     return tuple(joined)
@@ -63,7 +64,7 @@ def with_markers(steps: Iterable[Step], at: Iterable[int]) -> tuple[Step, ...]:
     while ahead:
         step = ahead.pop(0)
         while places and places[0] == done:
-            marked.append(Op("pm"))
+            marked.append(op("pm"))
             places.pop(0)
         if not places or done + taken((step,)) <= places[0]:
             marked.append(step)
@@ -86,10 +87,10 @@ def _again(steps: tuple[Step, ...], times: int) -> tuple[Step, ...]:
     return () if times == 0 else _times(steps, times)
 
 
-def _cut(op: Op, stitches: int) -> tuple[Op, Op]:
+def _cut(cut: Op, stitches: int) -> tuple[Op, Op]:
     """Part an op after so many of the stitches it takes."""
-    first = stitches // STITCHES[op.code].takes
-    return Op(op.code, first, op.yarn), Op(op.code, op.times - first, op.yarn)
+    first = stitches // STITCHES[cut.code].takes
+    return op(cut.code, first, cut.yarn), op(cut.code, cut.times - first, cut.yarn)
 
 
 def rib(stitches: int, name: str) -> tuple[Step, ...]:
@@ -125,7 +126,7 @@ def increase_evenly(stitches: int, times: int, *, midway: bool) -> tuple[Step, .
 
     def group(size: int) -> tuple[Step, ...]:
         ahead = (size + 1) // 2 if in_middle else size
-        return (*knit(ahead), Op("M1L"), *knit(size - ahead))
+        return (*knit(ahead), op("M1L"), *knit(size - ahead))
 
     return _spread(stitches, times, group)
 
@@ -138,7 +139,7 @@ def decrease_evenly(stitches: int, times: int) -> tuple[Step, ...]:
     """
     if 2 * times > stitches:
         raise ValueError(f"{stitches} stitches do not hold {times} decreases")
-    return _spread(stitches, times, lambda size: (*knit(size - 2), Op("k2tog")))
+    return _spread(stitches, times, lambda size: (*knit(size - 2), op("k2tog")))
 
 
 def change_evenly(before: int, after: int) -> tuple[Step, ...]:

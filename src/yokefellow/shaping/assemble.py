@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TypeAlias, TypeVar
+from typing import TypeAlias
 
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import NO_CHARTS, PieceCharts
-from yokefellow.findings import PlanError
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
@@ -154,35 +153,11 @@ def _below(
     split: Split,
     charts: PieceCharts,
 ) -> Shape:
-    """Add body and sleeves, as chosen and as they would be unmodified."""
-    chosen, plain = finished.sleeve, finished.plain_sleeve
+    """Add body and sleeves."""
+    chosen = finished.sleeve
     sleeve = sleeve_below(project, gauges, split, chosen, charts=charts.sleeves, is_pinned=True)
     body = body_below(project, gauges, split, finished.body, charts=charts.body, is_pinned=True)
-    return Shape(
-        neck,
-        yoke,
-        split,
-        body,
-        sleeve,
-        _unmodified(
-            lambda here: body_below(project, gauges, split, finished.plain_body, charts=here),
-            charts.body,
-        ),
-        _unmodified(
-            lambda here: sleeve_below(project, gauges, split, plain, charts=here), charts.sleeves
-        ),
-    )
-
-
-_Piece = TypeVar("_Piece")
-
-
-def _unmodified(made: Callable[[Sequence[Chart]], _Piece], charts: Sequence[Chart]) -> _Piece:
-    """Make a piece to compare with: with its bands where they fit into that length, too."""
-    try:
-        return made(charts)
-    except PlanError:
-        return made(())
+    return Shape(neck, yoke, split, body, sleeve)
 
 
 def _short_rows(finished: Finished, gauges: Gauges, neck: int) -> ShortRows:

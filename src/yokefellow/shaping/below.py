@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import TypeVar
 
 from yokefellow.charts.chart import Chart
-from yokefellow.fit import BodyFit, SleeveFit
+from yokefellow.charts.resolve import PieceCharts
+from yokefellow.findings import PlanError
+from yokefellow.fit import BodyFit, Finished, SleeveFit
 from yokefellow.gauge import Gauges
 from yokefellow.project.fixed import NOTHING
 from yokefellow.project.models import Project
@@ -18,7 +21,7 @@ from yokefellow.shaping.piece_offers import Piece, or_refused
 from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
 from yokefellow.shaping.sleeve import sleeve_shape
 
-__all__ = ["body_below", "sleeve_below"]
+__all__ = ["Unmodified", "body_below", "sleeve_below", "unmodified"]
 
 
 def sleeve_below(
@@ -92,3 +95,36 @@ def body_below(
         return banded_body(bare, bands, stitches=stitches, plain=gauges.plain)
 
     return or_refused(made, Piece("body", project, gauges, charts))
+
+
+@dataclass(frozen=True, slots=True)
+class Unmodified:
+    """The pieces of this sweater in their usual lengths, for comparing."""
+
+    body: BodyShape
+    sleeve: SleeveShape
+
+
+def unmodified(
+    project: Project, finished: Finished, gauges: Gauges, split: Split, charts: PieceCharts
+) -> Unmodified:
+    """Give the body and a sleeve as they would be unmodified."""
+
+    def body(here: Sequence[Chart]) -> BodyShape:
+        return body_below(project, gauges, split, finished.plain_body, charts=here)
+
+    def sleeve(here: Sequence[Chart]) -> SleeveShape:
+        return sleeve_below(project, gauges, split, finished.plain_sleeve, charts=here)
+
+    return Unmodified(_where_they_fit(body, charts.body), _where_they_fit(sleeve, charts.sleeves))
+
+
+_Piece = TypeVar("_Piece")
+
+
+def _where_they_fit(made: Callable[[Sequence[Chart]], _Piece], charts: Sequence[Chart]) -> _Piece:
+    """Make a piece with its bands where they fit into that length, too."""
+    try:
+        return made(charts)
+    except PlanError:
+        return made(())

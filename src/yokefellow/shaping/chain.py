@@ -8,7 +8,6 @@ chart that grows takes it along.
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -80,31 +79,38 @@ def climb(
 def _step(ends: Mapping[int, Path], layer: Layer) -> dict[int, Path]:
     """Go one layer up: for every count there, the simplest way from a count below.
 
-    At most half is added in a round, and never less than nothing, so only a
-    stretch of the counts below is looked at; and of those only the ones whose
-    way so far, with the least repeat there is, could still be simpler.
+    At most half is added in a round, and never less than nothing. The ways from
+    below are tried the simplest first, so that a count is done with as soon as
+    the next one, with the least repeat there is, could no longer be simpler.
     """
-    below = sorted(ends)
-    ways = [ends[count] for count in below]
+    ways = sorted((hard, deviation, count, path) for count, (hard, deviation, path) in ends.items())
+    repeat = 0 if layer.may_rest else 1
     best: dict[int, Path] = {}
     for count in layer.counts:
         after = through(count, layer.then) if layer.then else count
         if after is None:
             continue
         off = ((count - layer.wanted) / layer.wanted) ** 2
-        least, nearest, chosen = best.get(after, (inf, inf, ()))
+        least, nearest, whence = inf, inf, 0
+        chosen: tuple[int, ...] = ()
         lowest = -(-count // 2) if layer.is_pinned else -(-2 * count // 3)
-        first = bisect_left(below, lowest)
-        for at in range(first, bisect_right(below, count - (not layer.may_rest))):
-            hard, deviation, path = ways[at]
-            before = below[at]
-            if hard + (count > before) > least:
+        highest = count - repeat
+        for hard, deviation, before, path in ways:
+            if hard + repeat > least:
+                break
+            if not lowest <= before <= highest:
                 continue
-            hard += _repeats(before, count - before) if count > before else 0
-            if hard < least or (hard == least and deviation + off < nearest):
-                least, nearest, chosen = hard, deviation + off, (*path, count)
+            added = count - before
+            if not added or before % added == 0:
+                now = hard + (added > 0)
+            elif hard + 2 > least:
+                continue
+            else:
+                now = hard + _repeats(before, added)
+            if now < least or (now == least and (deviation, before) < (nearest, whence)):
+                least, nearest, whence, chosen = now, deviation, before, path
         if chosen:
-            best[after] = (least, nearest, chosen)
+            best[after] = (least, nearest + off, (*chosen, count))
     return best
 
 

@@ -260,10 +260,6 @@ class Shape:
     split: Split
     body: BodyShape
     sleeve: SleeveShape
-    plain_body: BodyShape
-    """The unmodified body, for comparing."""
-    plain_sleeve: SleeveShape
-    """The unmodified sleeve, for comparing."""
     front: FrontNeck | None = None
     """Of a front worked flat only: the first rounds of the yoke are then rows."""
 

@@ -109,7 +109,7 @@ def _saving(plan: Plan, saving: Saving) -> SavingLine:
 
 def _lengths_cm(plan: Plan, saving: Saving) -> tuple[float, float]:
     """Give the chosen and the unmodified length as knitted, in whole rounds."""
-    shape = plan.shape
+    shape, usual = plan.shape, plan.unmodified
     if saving.what == "sleeves":
-        return sleeve_cm(shape.sleeve), sleeve_cm(shape.plain_sleeve)
-    return body_cm(shape.body), body_cm(shape.plain_body)
+        return sleeve_cm(shape.sleeve), sleeve_cm(usual.sleeve)
+    return body_cm(shape.body), body_cm(usual.body)

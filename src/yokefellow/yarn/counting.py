@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from yokefellow.gauge import Gauge, Gauges
@@ -99,27 +99,43 @@ def counted(section: Section) -> Counts:
     passes behind it, and so does the yarn in hand behind a slipped stitch:
     one stitch width each (derived from Munden 1959: 1/Kw of a loop).
     """
-    found: dict[tuple[str, str], Counted] = {}
+    copies = len(section.copies)
+    found: dict[tuple[str, str], tuple[int, int, int]] = {}
     for row, times in runs(section.rows):
-        for yarn, spends in count_row(row).items():
-            at = (yarn, row.fabric)
-            found[at] = found.get(at, NOTHING).plus(spends, times * len(section.copies))
-    return found
+        for yarn, loops, floats, slipped in _spent_in(row):
+            at, often = (yarn, row.fabric), times * copies
+            before = found.get(at, _NONE)
+            found[at] = (
+                before[0] + often * loops,
+                before[1] + often * floats,
+                before[2] + often * slipped,
+            )
+    return {at: Counted(*spends) for at, spends in found.items()}
+
+
+_NONE = (0, 0, 0)
 
 
 def count_row(row: Row) -> Mapping[str, Counted]:
     """Count the loops and the floats of each yarn in a row."""
+    return {yarn: Counted(*spends) for yarn, *spends in _spent_in(row)}
+
+
+def _spent_in(row: Row) -> Sequence[tuple[str, int, int, int]]:
+    """Count the loops, the floats and the stitches slipped, yarn by yarn."""
     loops = {row.yarn: 0}
     slipped = _add(row.steps, 1, row.yarn, loops)
+    if len(loops) == 1:
+        return ((row.yarn, loops[row.yarn], slipped, slipped),)
     worked = sum(loops.values())
     in_hand = [yarn for yarn in loops if loops[yarn] or yarn == row.yarn]
     if len(in_hand) == 1:
-        return {in_hand[0]: Counted(worked, slipped, slipped)}
+        return ((in_hand[0], worked, slipped, slipped),)
     used = [yarn for yarn in in_hand if loops[yarn]]
-    return {
-        yarn: Counted(loops[yarn], worked - loops[yarn] + slipped, slipped if at == 0 else 0)
+    return [
+        (yarn, loops[yarn], worked - loops[yarn] + slipped, slipped if at == 0 else 0)
         for at, yarn in enumerate(used)
-    }
+    ]
 
 
 def _add(steps: Iterable[Step], times: int, own: str, loops: dict[str, int]) -> int:

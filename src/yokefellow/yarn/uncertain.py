@@ -13,6 +13,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
+from statistics import NormalDist
 from types import MappingProxyType
 from typing import NamedTuple, Protocol
 
@@ -94,13 +96,14 @@ class Belief:
         Newton's way from the mean outwards: the curve bends one way there, so
         that it never oversteps.
         """
-        at = 0.0
-        if self.sd == 0.0:
-            return at
+        if self._is_normal:
+            return self.sd * _quantile(chance)
+        at, near = 0.0, 1e-9 * self.sd
         for _ in range(60):
-            step = (chance - self._below(at)) / max(self._density(at), 1e-300)
+            below, density = self._blurred(at)
+            step = (chance - below) / max(density, 1e-300)
             at += step
-            if abs(step) < 1e-9 * self.sd:
+            if abs(step) < near:
                 break
         return at
 
@@ -110,27 +113,45 @@ class Belief:
         return self.mean - away, self.mean + away
 
     def _below(self, away: float) -> float:
-        """Give the probability of less than `away` from the mean: a flat spread, blurred."""
-        sd = max(self.normal_sd, 1e-12)
-        if self.flat <= 1e-3 * sd:
+        """Give the probability of less than `away` from the mean."""
+        if self._is_normal:
             return _phi(away / self.sd) if self.sd else float(away >= 0)
-        high, low = (away + self.flat) / sd, (away - self.flat) / sd
-        under = high * _phi(high) + _bell(high) - low * _phi(low) - _bell(low)
-        return min(1.0, max(0.0, sd * under / (2 * self.flat)))
+        return self._blurred(away)[0]
 
-    def _density(self, away: float) -> float:
-        sd = max(self.normal_sd, 1e-12)
-        if self.flat <= 1e-3 * sd:
-            return _bell(away / self.sd) / self.sd
-        return (_phi((away + self.flat) / sd) - _phi((away - self.flat) / sd)) / (2 * self.flat)
+    @property
+    def _is_normal(self) -> bool:
+        """Tell whether the flat part is too small beside the normal one to matter."""
+        return self.flat <= 1e-3 * max(self.normal_sd, _LEAST_SD)
+
+    def _blurred(self, away: float) -> tuple[float, float]:
+        """Give the probability of less than `away`, and its density there: a flat spread blurred.
+
+        The integral of the normal distribution from one end of the flat spread to the other.
+        """
+        sd, width = max(self.normal_sd, _LEAST_SD), 2 * self.flat
+        high, low = (away + self.flat) / sd, (away - self.flat) / sd
+        to_high, to_low = _phi(high), _phi(low)
+        under = high * to_high + _bell(high) - low * to_low - _bell(low)
+        return min(1.0, max(0.0, sd * under / width)), (to_high - to_low) / width
+
+
+_LEAST_SD = 1e-12
+_ROOT_2 = math.sqrt(2)
+_ROOT_2_PI = math.sqrt(2 * math.pi)
 
 
 def _phi(at: float) -> float:
-    return 0.5 * math.erfc(-at / math.sqrt(2))
+    return 0.5 * math.erfc(-at / _ROOT_2)
 
 
 def _bell(at: float) -> float:
-    return math.exp(-at * at / 2) / math.sqrt(2 * math.pi)
+    return math.exp(-at * at / 2) / _ROOT_2_PI
+
+
+@lru_cache(maxsize=64)
+def _quantile(chance: float) -> float:
+    """Give how many standard deviations above its mean a normal quantity stays with `chance`."""
+    return NormalDist().inv_cdf(chance)
 
 
 class Knowledge(Protocol):
