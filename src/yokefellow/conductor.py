@@ -26,7 +26,7 @@ from yokefellow.project.models import Project
 from yokefellow.project.sense import sense
 from yokefellow.savings import Saving, savings
 from yokefellow.schedule.compile import compile_schedule
-from yokefellow.schedule.rows import Schedule, WorkedRow, runs, walk
+from yokefellow.schedule.rows import Schedule, WorkedRow, runs, stretches, walk
 from yokefellow.shaping.assemble import Shaped, shape
 from yokefellow.shaping.below import Unmodified, unmodified
 from yokefellow.shaping.pinned_lengths import with_pinned_lengths
@@ -54,7 +54,6 @@ class Plan:
     piece_charts: PieceCharts
     """Of the bands on the body and the sleeves."""
     schedule: Schedule
-    rows: tuple[WorkedRow, ...]
     yarns: Mapping[str, YarnEstimate]
     """By code, the main yarn first; only those the sweater uses."""
     reckoning: Reckoning
@@ -64,6 +63,11 @@ class Plan:
     findings: tuple[Finding, ...]
     """Cautions and notes; a plan with an error is never made."""
     safety: tuple[str, ...]
+
+    @property
+    def rows(self) -> tuple[WorkedRow, ...]:
+        """Every row with its counts."""
+        return tuple(walk(self.schedule))
 
     @property
     def key(self) -> str:
@@ -214,7 +218,7 @@ def plan(project: Project) -> Plan:
     wrapped = project.garment.neck.short_rows == "wrapped"
     first = project.garment.work_order == "sleeves first"
     schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped, sleeves_first=first)
-    rows = tuple(walk(schedule))
+    worked = tuple(stretches(schedule))
     reckoning = reckon(project, gauge, schedule)
     yarns = reckoning.estimates()
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
@@ -231,11 +235,10 @@ def plan(project: Project) -> Plan:
         followed=made.followed,
         piece_charts=made.piece_charts,
         schedule=schedule,
-        rows=rows,
         yarns=yarns,
         reckoning=reckoning,
-        needles=needle_changes(rows, gauge, project.needles, project.sheet.units),
-        checks=checks(project, figures, finished, gauge, shaped.shape, rows, charts),
+        needles=needle_changes(worked, gauge, project.needles, project.sheet.units),
+        checks=checks(project, figures, finished, gauge, shaped.shape, worked, charts),
         findings=(*said, *warned, *banded, *told, *priced),
         safety=safety(project),
     )

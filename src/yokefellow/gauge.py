@@ -69,8 +69,9 @@ class Gauges:
 
     def of(self, fabric: str) -> Gauge:
         """Give the gauge of a fabric by name."""
-        edges = {"rib": self.rib, "garter": self.garter}
-        return edges.get(fabric) or self.bands.get(fabric, self.plain)
+        if fabric == "rib":
+            return self.rib
+        return self.garter if fabric == "garter" else self.bands.get(fabric, self.plain)
 
     def swatched_as(self, fabric: str) -> str:
         """Name the swatch that a fabric is counted by: its own, or the plain one."""

@@ -61,9 +61,8 @@ def lopsided(plan: Plan) -> Plan:
     body = body_below(plan.project, plan.gauges, split, plan.finished.body)
     shape = replace(plan.shape, split=split, body=body)
     schedule = compile_schedule(shape, plan.charts, wrapped=False, sleeves_first=False)
-    rows = tuple(walk(schedule))
     # The checks of the symmetric plan may stand at other rows than this one has.
-    return replace(plan, shape=shape, schedule=schedule, rows=rows, checks=(), needles=())
+    return replace(plan, shape=shape, schedule=schedule, checks=(), needles=())
 
 
 @pytest.mark.parametrize("shape", ["straight", "a-line", "waist"])

@@ -17,7 +17,7 @@ from yokefellow.charts.chart import Chart
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
-from yokefellow.schedule.rows import WorkedRow
+from yokefellow.schedule.rows import Stretch
 from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.shapes import BodyShape, ChartedBand, Shape
@@ -32,7 +32,7 @@ def checks(
     finished: Finished,
     gauges: Gauges,
     shape: Shape,
-    rows: tuple[WorkedRow, ...],
+    rows: tuple[Stretch, ...],
     charts: Sequence[Chart] = (),
 ) -> tuple[Check, ...]:
     """Give every check of the sweater in knitting order."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 from functools import cache
 from itertools import combinations, takewhile
@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Needles
-from yokefellow.schedule.rows import Feature, Row, WorkedRow
+from yokefellow.schedule.rows import Feature, Stretch
 from yokefellow.units import CM_PER_INCH, LengthUnit
 
 __all__ = ["LENGTHS_CM", "NeedleChange", "needle_changes", "rib_needle_mm"]
@@ -58,18 +58,17 @@ def rib_needle_mm(needles: Needles) -> float:
     return max(1.0, needles.main - RIB_FINER_MM)
 
 
-class _Hold(NamedTuple):
-    """A row from which the needle holds this much work, in cm round."""
+class _Held(NamedTuple):
+    """Rows on the needle, and the needles that hold them."""
 
-    row: WorkedRow
+    row: Stretch
     mm: float
-    least_cm: float
-    """When the work is smallest: the needle must be shorter."""
-    most_cm: float
+    choice: frozenset[float]
+    """Lengths tip to tip, in cm."""
 
 
 def needle_changes(
-    rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles, unit: LengthUnit
+    rows: tuple[Stretch, ...], gauges: Gauges, needles: Needles, unit: LengthUnit
 ) -> tuple[NeedleChange, ...]:
     """Give every row at which to take another needle.
 
@@ -78,36 +77,31 @@ def needle_changes(
     as it serves. Where none is short enough, the work goes on double-pointed
     needles or a long loop; where none is long enough, on the longest.
     """
-    holds = tuple(_holds(rows, gauges, needles))
     lengths = LENGTHS_CM[unit]
+    held = tuple(_held(rows, gauges, needles, lengths))
+    different = {one.choice for one in held}
+    owned = _fewest_lengths(different, (SMALL, *lengths))
+    kept = {choice: choice & owned for choice in different}
+    return tuple(_changes(held, [kept[one.choice] for one in held]))
+
+
+def _held(
+    rows: tuple[Stretch, ...], gauges: Gauges, needles: Needles, lengths: tuple[float, ...]
+) -> Iterator[_Held]:
+    """Yield which needles hold the work, neither stretched nor crowded; a bind-off needs none."""
+    fine_mm = rib_needle_mm(needles)
     roomy_cm = [CROWDED * (length - RIGID_CM) for length in lengths]
-    needed = [
-        _serving(lengths, bisect_left(roomy_cm, hold.most_cm), bisect_left(lengths, hold.least_cm))
-        for hold in holds
-    ]
-    owned = _fewest_lengths(needed, (SMALL, *lengths))
-    kept = {choice: choice & owned for choice in set(needed)}
-    return tuple(_changes(holds, [kept[choice] for choice in needed]))
-
-
-def _holds(rows: tuple[WorkedRow, ...], gauges: Gauges, needles: Needles) -> Iterator[_Hold]:
-    """Yield what the needle holds wherever that changes: rows between are held alike."""
-    rib_mm = rib_needle_mm(needles)
-    last: Row | None = None
-    live = 0
     for worked in rows:
-        _, _, _, row, before, after = worked
-        if row is last and before == live:
-            continue
+        row = worked.row
         if row.feature is Feature.BIND_OFF:
             continue
-        last, live = row, after
         # On the needles the work is not washed yet.
         per_cm = gauges.of(row.fabric).unwashed_stitches_per_cm
-        mm = rib_mm if row.fabric in FINER else needles.main
         # Work that lies open need not go round the needle: any needle is short enough.
         least_cm = inf if row.kind.is_flat else _fewest(worked) / per_cm
-        yield _Hold(worked, mm, least_cm, max(before, after) / per_cm)
+        crowded = bisect_left(roomy_cm, max(worked.before, worked.after) / per_cm)
+        choice = _serving(lengths, crowded, bisect_left(lengths, least_cm))
+        yield _Held(worked, fine_mm if row.fabric in FINER else needles.main, choice)
 
 
 @cache
@@ -126,10 +120,9 @@ def _serving(lengths: tuple[float, ...], crowded: int, shorter: int) -> frozense
 
 
 def _fewest_lengths(
-    needed: Sequence[frozenset[float]], lengths: tuple[float, ...]
+    different: Set[frozenset[float]], lengths: tuple[float, ...]
 ) -> frozenset[float]:
     """Find the smallest set of needles that holds every row; of equal ones, the shorter."""
-    different = set(needed)
     for size in range(1, len(lengths) + 1):
         for chosen in combinations(lengths, size):
             owned = frozenset(chosen)
@@ -138,13 +131,13 @@ def _fewest_lengths(
     return frozenset(lengths)
 
 
-def _changes(holds: Sequence[_Hold], choices: Sequence[frozenset[float]]) -> Iterator[NeedleChange]:
+def _changes(held: Sequence[_Held], choices: Sequence[frozenset[float]]) -> Iterator[NeedleChange]:
     now: tuple[float, float] | None = None
-    for at, (hold, choice) in enumerate(zip(holds, choices, strict=True)):
+    for at, (one, choice) in enumerate(zip(held, choices, strict=True)):
         length_cm = now[1] if now and now[1] in choice else _lasts(choice, choices[at:])
-        if now != (hold.mm, length_cm):
-            now = (hold.mm, length_cm)
-            worked = hold.row
+        if now != (one.mm, length_cm):
+            now = (one.mm, length_cm)
+            worked = one.row
             yield NeedleChange(worked.section.key, worked.number, worked.place, *now)
 
 
@@ -161,7 +154,7 @@ def _lasts(choice: frozenset[float], ahead: Sequence[frozenset[float]]) -> float
 _BEGINNINGS = (Feature.CAST_ON, Feature.PROVISIONAL, Feature.PICK_UP, Feature.NECK_EDGE)
 
 
-def _fewest(worked: WorkedRow) -> int:
+def _fewest(worked: Stretch) -> int:
     """Count the stitches on the needle when they are fewest: before the row or after it.
 
     Cast-on and pick-up begin with an empty needle, which then holds what they make.

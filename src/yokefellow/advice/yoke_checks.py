@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from yokefellow.advice.check import Check
 from yokefellow.advice.desk import Desk
 from yokefellow.advice.raglan_checks import has_plain_rounds, raglan_counts
-from yokefellow.schedule.rows import Feature, WorkedRow
+from yokefellow.schedule.rows import Feature, Stretch
 from yokefellow.shaping.shapes import AnyYoke, RaglanShape
 
 __all__ = ["count_checks", "yoke_checks"]
 
 
-def count_checks(desk: Desk, rows: tuple[WorkedRow, ...]) -> Iterator[Check]:
+def count_checks(desk: Desk, rows: tuple[Stretch, ...]) -> Iterator[Check]:
     """Give the counts of the yoke: after every increase round, or where a raglan is worth it."""
     yoke = desk.shape.yoke
     if isinstance(yoke, RaglanShape):
@@ -25,7 +25,7 @@ _OWN = "a missed M1L leaves a wider gap between two increases; find it and lift 
 _THEIRS = "a missed increase leaves a wider gap between two others; find it and make it there now"
 
 
-def _increases(rows: tuple[WorkedRow, ...], *, mend: str) -> Iterator[Check]:
+def _increases(rows: tuple[Stretch, ...], *, mend: str) -> Iterator[Check]:
     """Count after every increase round; how a pattern increases, it says itself."""
     first = True
     for worked in rows:

@@ -26,12 +26,14 @@ __all__ = [
     "Section",
     "Step",
     "Stitch",
+    "Stretch",
     "WorkedRow",
     "flat_ops",
     "made",
     "net",
     "op",
     "runs",
+    "stretches",
     "taken",
     "turnover",
     "walk",
@@ -223,12 +225,15 @@ class RowKind(StrEnum):
     @property
     def uses_every_stitch(self) -> bool:
         """Tell whether a row of this kind leaves no stitch unworked."""
-        return self in (RowKind.ROUND, RowKind.FLAT_RIGHT, RowKind.FLAT_WRONG)
+        return self is _ROUND or self in _FLAT
 
     @property
     def is_flat(self) -> bool:
         """Tell whether the work lies open: the row is turned at its end, unless it joins."""
-        return self in (RowKind.FLAT_RIGHT, RowKind.FLAT_WRONG)
+        return self in _FLAT
+
+
+_ROUND, _FLAT = RowKind.ROUND, (RowKind.FLAT_RIGHT, RowKind.FLAT_WRONG)
 
 
 class Feature(StrEnum):
@@ -293,6 +298,11 @@ class Schedule:
 
     sections: tuple[Section, ...]
 
+    @property
+    def total_rows(self) -> int:
+        """Rows and rounds in all; those of a sleeve count once for both sleeves."""
+        return sum(len(section.rows) for section in self.sections)
+
 
 class WorkedRow(NamedTuple):
     """A row at its place in the schedule, with the counts that follow from its steps."""
@@ -307,26 +317,51 @@ class WorkedRow(NamedTuple):
     after: int
 
 
-def walk(schedule: Schedule) -> Iterator[WorkedRow]:
-    """Work the schedule on a needle that can only count, and yield every row with its counts.
+class Stretch(NamedTuple):
+    """Like rows one after another that leave the count as it is; or one row that changes it."""
+
+    section: Section
+    number: int
+    """Of its first row in the section, from 1."""
+    place: int
+    """Of its first row in the whole schedule, from 1."""
+    row: Row
+    before: int
+    after: int
+    times: int
+
+
+def stretches(schedule: Schedule) -> Iterator[Stretch]:
+    """Work the schedule on a needle that can only count, and yield its rows, like ones together.
 
     Raises:
         ValueError: a round or a flat row does not use every stitch, or a row needs more
             than there are.
     """
-    place = 0
+    place = 1
     for section in schedule.sections:
-        live, number = section.start, 0
+        live, number = section.start, 1
         for row, times in runs(section.rows):
             used, makes = turnover(row.steps)
             must_use_all = row.kind.uses_every_stitch
-            for _ in range(times):
-                place, number = place + 1, number + 1
+            at_once = times if used == makes else 1
+            for _ in range(times // at_once):
                 if used > live or (must_use_all and used != live):
                     raise ValueError(
                         f"{section.key} row {number} takes {used} stitches; "
                         f"{live} are on the needle"
                     )
                 after = live - used + makes
-                yield WorkedRow(section, number, place, row, live, after)
-                live = after
+                yield Stretch(section, number, place, row, live, after, at_once)
+                live, number, place = after, number + at_once, place + at_once
+
+
+def walk(schedule: Schedule) -> Iterator[WorkedRow]:
+    """Yield every row with its counts.
+
+    Raises:
+        ValueError: as `stretches`.
+    """
+    for section, number, place, row, before, after, times in stretches(schedule):
+        for more in range(times):
+            yield WorkedRow(section, number + more, place + more, row, before, after)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from yokefellow.conductor import Plan
 from yokefellow.notation.abbreviations import ABBREVIATIONS, Abbreviation, abbreviations_used
+from yokefellow.schedule.rows import runs
 from yokefellow.sheet.assumed import assumptions, before, filled, residuals
 from yokefellow.sheet.ataglance import glance
 from yokefellow.sheet.charting import charts
@@ -36,7 +37,7 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
         paper=_PAPER[choices.paper],
         large=choices.large_print,
         unit=choices.units,
-        total_rows=len(plan.rows),
+        total_rows=plan.schedule.total_rows,
         total_stitches=plan.total_stitches,
         glance=glance(plan, measures, prospects),
         pattern=from_pattern(plan),
@@ -58,7 +59,8 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
 
 def _abbreviations(plan: Plan) -> tuple[Abbreviation, ...]:
     """List what the rows use, and the names of the yarns where the sheet names them."""
-    used = {entry.code for entry in abbreviations_used(row.row for row in plan.rows)}
+    rows = (row for section in plan.schedule.sections for row, _ in runs(section.rows))
+    used = {entry.code for entry in abbreviations_used(rows)}
     if len(plan.yarns) > 1:
         used |= {"MC", "CC"}
     elif any(estimate.verdict != "enough" for estimate in plan.yarns.values()):

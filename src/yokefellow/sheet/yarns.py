@@ -96,7 +96,7 @@ def _left(left: Span, unit: LengthUnit) -> YarnLine:
 
 
 def _missing(amount: Amount) -> Amount:
-    return replace(amount, metres=-amount.metres, grams=-amount.grams, balls=-amount.balls)
+    return amount._replace(metres=-amount.metres, grams=-amount.grams, balls=-amount.balls)
 
 
 def _amount(key: str, what: str, amount: Amount, unit: LengthUnit) -> YarnLine:

@@ -40,10 +40,12 @@ def size_differs(
 def beyond_table(table: SizingTable, figures: Figures, unit: LengthUnit) -> Iterator[Finding]:
     """Caution where a measured body lies more than half a size outside the table."""
     for leader in dict.fromkeys(row.by for row in table.rows.values()):
-        filled = [name for name in figures.by_name if _led_by(table, figures, name) == leader]
         middles = table.rows[leader].middle_cm
         where = place(middles, figures.cm(leader))
-        if not (filled and where.beyond):
+        if not where.beyond:
+            continue
+        filled = [name for name in figures.by_name if _led_by(table, figures, name) == leader]
+        if not filled:
             continue
         end_cm = middles[0] if where.share < 0 else middles[-1]
         yield Finding(

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from functools import cache
 from math import hypot, inf
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.findings import Finding, ProjectError, Severity
 from yokefellow.project.models import Project
 from yokefellow.sizing.bust import frame_cm
 from yokefellow.sizing.cautions import beyond_table, size_differs, upper_arm_filled
 from yokefellow.sizing.figures import MEASURES, OWN_MEASURES, Figures, Measured, Origin
-from yokefellow.sizing.place import place, slope, value, value_within
+from yokefellow.sizing.place import Place, place, slope, value, value_within
 from yokefellow.sizing.tables import Row, SizingTable, nearest_size, size_meant, size_named, tables
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
@@ -46,8 +48,15 @@ def fill(project: Project) -> tuple[Figures, tuple[Finding, ...]]:
     findings = list(_size_findings(project, table))
     chest = own.get("chest") or _chest_of_size(project, table, findings)
     known = {"chest": _frame(chest, own)}
-    for name in _order(table):
-        known[name] = own.get(name) or _filled(table.rows[name], table, known, own, unit)
+    leaders: dict[str, _Leader] = {}
+    for name in _order(table.name):
+        row = table.rows[name]
+        if name in own:
+            known[name] = own[name]
+            continue
+        if row.by not in leaders:
+            leaders[row.by] = _leader(table, row.by, known[row.by], unit)
+        known[name] = _filled(row, table, leaders[row.by], own)
     known["chest"] = chest
     measured = {name: own[name] for name in OWN_MEASURES if name in own}
     figures = Figures(
@@ -124,30 +133,38 @@ def _no_chest(table: SizingTable) -> Finding:
     )
 
 
-def _order(table: SizingTable) -> list[str]:
-    """Put the rows that others follow before them."""
-    names = [name for name in MEASURES if name != "chest"]
-    return sorted(names, key=lambda name: _follows(table.rows[name]))
+@cache
+def _order(group: str) -> tuple[str, ...]:
+    """Put the rows of a table that others follow before them."""
+    rows = tables()[group].rows
+    names = (name for name in MEASURES if name != "chest")
+    return tuple(sorted(names, key=lambda name: _follows(rows[name])))
 
 
 def _follows(row: Row) -> bool:
     return row.by != "chest" or bool(row.moves_with)
 
 
-def _filled(
-    row: Row,
-    table: SizingTable,
-    known: Mapping[str, Measured],
-    own: Mapping[str, Measured],
-    unit: LengthUnit,
-) -> Measured:
-    by = known[row.by]
-    middles = table.rows[row.by].middle_cm
+class _Leader(NamedTuple):
+    """The measure that others are filled by."""
+
+    by: Measured
+    middles: Sequence[float]
+    where: Place
+    words: str
+    """Between which sizes, at which measure."""
+
+
+def _leader(table: SizingTable, name: str, by: Measured, unit: LengthUnit) -> _Leader:
+    middles = table.rows[name].middle_cm
     where = place(middles, by.cm)
-    words = [
-        f"{table.size_words(where.words(table.sizes))} at {_named(by, unit)}",
-        row.source.short,
-    ]
+    words = f"{table.size_words(where.words(table.sizes))} at {_named(by, unit)}"
+    return _Leader(by, middles, where, words)
+
+
+def _filled(row: Row, table: SizingTable, leader: _Leader, own: Mapping[str, Measured]) -> Measured:
+    by, middles, where, said = leader
+    words = [said, row.source.short]
     cm = value(row.middle_cm, where)
     if row.moves_with in own:
         cm += own[row.moves_with].cm - value(table.rows[row.moves_with].middle_cm, where)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 __all__ = ["Place", "place", "slope", "value", "value_within"]
 
@@ -12,8 +12,7 @@ _EXACT = 1e-6
 """A share nearer than this to a size is that size, in words."""
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """Between two neighbouring sizes, or carried on beyond the first or last two."""
 
     lower: int

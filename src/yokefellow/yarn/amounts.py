@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.project.models import Yarn
 
 __all__ = ["Amount", "Span", "amount", "less", "of_grams", "span"]
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
+class Amount(NamedTuple):
     """An amount of yarn, told four ways."""
 
     stitches: int
@@ -19,8 +18,7 @@ class Amount:
     balls: float
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(NamedTuple):
     """An amount between two others: what it is by the best guess, and what it may be."""
 
     low: Amount

@@ -34,8 +34,7 @@ FLAT = frozenset({"put-up", "scale"})
 """Kinds of error that are as likely anywhere between their limits, and never outside."""
 
 
-@dataclass(frozen=True, slots=True)
-class Uncertain:
+class Uncertain(NamedTuple):
     """A quantity and how far one standard deviation of each source moves it."""
 
     mean: float
