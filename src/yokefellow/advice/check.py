@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 __all__ = ["Check", "CheckKind"]
 
 CheckKind: TypeAlias = Literal["count", "measure", "try on", "look"]
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+class Check(NamedTuple):
     """After this row, look at this."""
 
     section: str

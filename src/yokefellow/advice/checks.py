@@ -6,7 +6,6 @@ The sentences are kept here, together, so that they can be read as one text.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from yokefellow.advice.bands import band_checks
 from yokefellow.advice.check import Check
@@ -207,7 +206,7 @@ def _body(desk: Desk) -> Iterator[Check]:
             "the last moment at which the yoke is quick to mend.",
         )
     yield from (
-        replace(check, number=body.row(_closed(body, check.number)))
+        check._replace(number=body.row(_closed(body, check.number)))
         for check in _measured(desk, "body", body.rounds.got, early, body.bands)
     )
     yield Check(

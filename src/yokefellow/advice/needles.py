@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence, Set
-from dataclasses import dataclass
 from functools import cache
 from itertools import combinations, takewhile
 from math import inf
@@ -39,8 +38,7 @@ FINER = frozenset({"rib", "garter", "facing"})
 """The fabrics of the edges that are worked on it."""
 
 
-@dataclass(frozen=True, slots=True)
-class NeedleChange:
+class NeedleChange(NamedTuple):
     """From this row on, work with this needle."""
 
     section: str

@@ -9,7 +9,15 @@ from yokefellow.fit.finished import (
     SleeveFit,
     YokeFit,
 )
-from yokefellow.fit.garment import SHORT_OF_HIPS_CM, body_fit, fit, sleeve_fit
+from yokefellow.fit.garment import (
+    SHORT_OF_HIPS_CM,
+    body_fit,
+    body_in_length,
+    cuff_cm,
+    fit,
+    hem_cm,
+    sleeve_fit,
+)
 from yokefellow.fit.neck import HEAD_STRETCH
 
 __all__ = [
@@ -23,6 +31,9 @@ __all__ = [
     "SleeveFit",
     "YokeFit",
     "body_fit",
+    "body_in_length",
+    "cuff_cm",
     "fit",
+    "hem_cm",
     "sleeve_fit",
 ]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from yokefellow.findings import PlanError
 from yokefellow.fit.ease import ease_cm
 from yokefellow.fit.finished import BodyFit, Finished, RaglanFit, SleeveFit, YokeFit
@@ -26,7 +28,15 @@ from yokefellow.project.models import Project
 from yokefellow.project.typed import ChosenLength, NamedLength
 from yokefellow.sizing.figures import Figures
 
-__all__ = ["SHORT_OF_HIPS_CM", "body_fit", "fit", "sleeve_fit"]
+__all__ = [
+    "SHORT_OF_HIPS_CM",
+    "body_fit",
+    "body_in_length",
+    "cuff_cm",
+    "fit",
+    "hem_cm",
+    "sleeve_fit",
+]
 
 
 def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> SleeveFit:
@@ -38,7 +48,7 @@ def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> Slee
     """
     named = sleeve_lengths_cm(figures)
     length_cm = chosen_cm(chosen, named, named["full"])
-    share = min(1.0, max(0.0, length_cm / figures.cm("arm_length")))
+    share = _share(figures, length_cm)
     arm_ease_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
     top_cm = figures.cm("upper_arm") + arm_ease_cm
     passes_cm = must_pass_cm(figures, share)
@@ -52,7 +62,7 @@ def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> Slee
         share=share,
         arm_cm=passes_cm,
         edge_cm=min(top_cm, passes_cm + arm_ease_cm),
-        cuff_cm=_cuff_cm(project.garment.sleeves.cuff, length_cm, share),
+        cuff_cm=cuff_cm(project, figures, length_cm),
         passes_cm=max(passes_cm, HAND * figures.cm("wrist")),
         arm_at_cm=tuple(
             (at * figures.cm("arm_length"), min(top_cm, must_pass_cm(figures, at) + least_cm))
@@ -66,13 +76,20 @@ HAND = 1.3
 """Round the hand with the thumb laid in, beside the wrist (common practice, no source)."""
 
 
-def _cuff_cm(chosen: str | float, length_cm: float, share: float) -> float:
+def _share(figures: Figures, length_cm: float) -> float:
+    """Give how far down the arm a sleeve comes: 0 at the underarm, 1 at the wrist."""
+    return min(1.0, max(0.0, length_cm / figures.cm("arm_length")))
+
+
+def cuff_cm(project: Project, figures: Figures, length_cm: float) -> float:
     """Give the depth of the cuff: shallower on a shorter sleeve (common practice, no source).
 
     The knitter's own depth is kept, but never takes more than half the sleeve.
     """
+    chosen = project.garment.sleeves.cuff
     if not isinstance(chosen, str):
         return min(chosen, 0.5 * length_cm)
+    share = _share(figures, length_cm)
     usual_cm = 2.0 if share < 0.4 else 3.0 if share < 0.6 else 4.0 if share < 0.95 else 5.0
     return min(usual_cm, 0.35 * length_cm)
 
@@ -80,37 +97,64 @@ def _cuff_cm(chosen: str | float, length_cm: float, share: float) -> float:
 def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFit:
     """Give the finished body of a chosen length, with the girth its shape has at each height."""
     choices = project.garment.body
-    named = body_lengths_cm(figures)
-    length_cm = chosen_cm(chosen, named, named["hip"])
     ease_chest_cm = ease_cm(project.ease.chest, figures.cm("chest"))
     chest_cm = figures.cm("chest") + ease_chest_cm
-    waist_at_cm, hip_at_cm = underarm_to_waist_cm(figures), underarm_to_hip_cm(figures)
     waist_cm = min(chest_cm, figures.cm("waist") + ease_chest_cm)
-    edge_cm = chest_cm
-    if choices.shape != "straight":
-        middle_cm = length_cm - choices.hem / 2
-        edge_cm = _edge_cm(figures, middle_cm, hip_at_cm, waist_at_cm) + ease_chest_cm
-    if choices.shape == "a-line":
-        edge_cm = max(edge_cm, chest_cm * A_LINE)
-    at_hips = length_cm >= named["hip"] - SHORT_OF_HIPS_CM
-    return BodyFit(
+    around = BodyFit(
         chest_cm=chest_cm,
         shape=choices.shape,
-        length_cm=length_cm,
-        hem_cm=min(choices.hem, 0.5 * length_cm),
+        length_cm=0.0,
+        hem_cm=0.0,
         waist_cm=waist_cm if choices.shape == "waist" else chest_cm,
-        waist_at_cm=waist_at_cm,
-        edge_cm=edge_cm,
+        waist_at_cm=underarm_to_waist_cm(figures),
+        edge_cm=chest_cm,
         gather=choices.gather / 100,
-        hip_at_cm=hip_at_cm,
+        hip_at_cm=underarm_to_hip_cm(figures),
         bust=bust_fit(
             figures,
             grows_cm=_halves(project, figures, chest_cm).grows_cm,
             ease_cm=ease_chest_cm,
             raise_cm=neck_fit(project, figures).raise_cm,
         ),
+        passes_cm=figures.cm("chest"),
+    )
+    return body_in_length(around, project, figures, chosen)
+
+
+def body_in_length(
+    around: BodyFit, project: Project, figures: Figures, chosen: ChosenLength
+) -> BodyFit:
+    """Give the same body in another length: only its hem and its edge lie elsewhere.
+
+    Args:
+        around: the body in any length.
+        project: of the same sweater.
+        figures: of the same body.
+        chosen: the length.
+    """
+    choices, chest_cm = project.garment.body, around.chest_cm
+    named = body_lengths_cm(figures)
+    length_cm = chosen_cm(chosen, named, named["hip"])
+    edge_cm = chest_cm
+    if choices.shape != "straight":
+        middle_cm = length_cm - choices.hem / 2
+        edge_cm = _edge_cm(figures, middle_cm, around.hip_at_cm, around.waist_at_cm)
+        edge_cm += chest_cm - figures.cm("chest")
+    if choices.shape == "a-line":
+        edge_cm = max(edge_cm, chest_cm * A_LINE)
+    at_hips = length_cm >= named["hip"] - SHORT_OF_HIPS_CM
+    return replace(
+        around,
+        length_cm=length_cm,
+        hem_cm=hem_cm(project, length_cm),
+        edge_cm=edge_cm,
         passes_cm=max(figures.cm("chest"), figures.cm("hip") if at_hips else 0.0),
     )
+
+
+def hem_cm(project: Project, length_cm: float) -> float:
+    """Give the depth of the hem: the knitter's own, but never more than half the body."""
+    return min(project.garment.body.hem, 0.5 * length_cm)
 
 
 SHORT_OF_HIPS_CM = 3.0
@@ -138,14 +182,15 @@ def fit(project: Project, figures: Figures) -> Finished:
     ease_arm_cm = ease_cm(project.ease.upper_arm, figures.cm("upper_arm"), arm=True)
     garment = project.garment
     yoke = _yoke_fit(project, figures, figures.cm("chest") + ease_chest_cm)
+    body = body_fit(project, figures, garment.body.length)
     return Finished(
         neck=neck_fit(project, figures, yoke_cm=yoke.depth_cm),
         yoke=yoke,
-        body=body_fit(project, figures, garment.body.length),
+        body=body,
         sleeve=sleeve_fit(project, figures, garment.sleeves.length),
         ease_chest_cm=ease_chest_cm,
         ease_arm_cm=ease_arm_cm,
-        plain_body=body_fit(project, figures, NamedLength("hip")),
+        plain_body=body_in_length(body, project, figures, NamedLength("hip")),
         plain_sleeve=sleeve_fit(project, figures, NamedLength("full")),
     )
 

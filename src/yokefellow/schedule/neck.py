@@ -49,7 +49,8 @@ def last_neckband(neck: NeckShape) -> Section:
 def _to_band(start: int, band: int, fabric: str) -> Row:
     if start == band:
         return Row(knit(start), fabric=fabric)
-    return replace(adjust(start, band, why="from the yoke's count to the band's"), fabric=fabric)
+    adjusting = adjust(start, band, why="from the yoke's count to the band's")
+    return adjusting._replace(fabric=fabric)
 
 
 def _picked_up(neck: NeckShape, picked: PickedUp) -> Section:

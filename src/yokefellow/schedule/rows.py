@@ -262,8 +262,7 @@ class Feature(StrEnum):
     BIND_OFF = "bind off"
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """One row or round: its steps and why it is there."""
 
     steps: tuple[Step, ...]

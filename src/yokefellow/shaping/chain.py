@@ -39,8 +39,9 @@ Path: TypeAlias = tuple[float, float, tuple[int, ...]]
 
 
 @lru_cache(maxsize=1 << 16)
-def _repeats(stitches: int, times: int) -> int:
-    return repeats_needed(stitches, times)
+def _repeats(over: int, times: int) -> int:
+    """Give `repeats_needed` for any count that leaves so many over."""
+    return repeats_needed(over, times)
 
 
 def through(count: int, bands: Iterable[BandTask]) -> int | None:
@@ -77,41 +78,52 @@ def climb(
 
 
 def _step(ends: Mapping[int, Path], layer: Layer) -> dict[int, Path]:
-    """Go one layer up: for every count there, the simplest way from a count below.
-
-    At most half is added in a round, and never less than nothing. The ways from
-    below are tried the simplest first, so that a count is done with as soon as
-    the next one, with the least repeat there is, could no longer be simpler.
-    """
-    ways = sorted((hard, deviation, count, path) for count, (hard, deviation, path) in ends.items())
-    repeat = 0 if layer.may_rest else 1
+    """Go one layer up: for every count there, the simplest way from a count below."""
+    ways = sorted((hard, deviation, count) for count, (hard, deviation, _) in ends.items())
     best: dict[int, Path] = {}
     for count in layer.counts:
         after = through(count, layer.then) if layer.then else count
         if after is None:
             continue
-        off = ((count - layer.wanted) / layer.wanted) ** 2
-        least, nearest, whence = inf, inf, 0
-        chosen: tuple[int, ...] = ()
-        lowest = -(-count // 2) if layer.is_pinned else -(-2 * count // 3)
-        highest = count - repeat
-        for hard, deviation, before, path in ways:
-            if hard + repeat > least:
-                break
-            if not lowest <= before <= highest:
-                continue
-            added = count - before
-            if not added or before % added == 0:
-                now = hard + (added > 0)
-            elif hard + 2 > least:
-                continue
-            else:
-                now = hard + _repeats(before, added)
-            if now < least or (now == least and (deviation, before) < (nearest, whence)):
-                least, nearest, whence, chosen = now, deviation, before, path
-        if chosen:
-            best[after] = (least, nearest + off, (*chosen, count))
+        hard, deviation, before = _simplest(count, ends, ways, layer)
+        if before:
+            off = ((count - layer.wanted) / layer.wanted) ** 2
+            best[after] = (hard, deviation + off, (*ends[before][2], count))
     return best
+
+
+_Way: TypeAlias = tuple[float, float, int]
+"""How hard a count is to come to, how far off the line its way is, and the count before it."""
+
+
+def _simplest(count: int, ends: Mapping[int, Path], ways: Sequence[_Way], layer: Layer) -> _Way:
+    """Find the simplest way to a count; from 0 where there is none.
+
+    At most half is added in a round, and never less than nothing. First come the
+    counts that share the added stitches out exactly, which are those that lie a
+    divisor of the count below it; the others only as long as the next one, with
+    two repeats to read, could still be simpler.
+    """
+    most = count // 2 if layer.is_pinned else count // 3
+    best: _Way = (inf, inf, 0)
+    for added in _divisors(count):
+        if added <= most and count - added in ends:
+            hard, deviation, _ = ends[count - added]
+            best = min(best, (hard + 1, deviation, count - added))
+    if layer.may_rest and count in ends:
+        best = min(best, (ends[count][0], ends[count][1], count))
+    for hard, deviation, before in ways:
+        if hard + 2 > best[0]:
+            break
+        added = count - before
+        if 0 < added <= most and (over := before % added):
+            best = min(best, (hard + _repeats(over, added), deviation, before))
+    return best
+
+
+@lru_cache(maxsize=1 << 12)
+def _divisors(count: int) -> tuple[int, ...]:
+    return tuple(added for added in range(1, count // 2 + 1) if count % added == 0)
 
 
 def stations(

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import PieceCharts
-from yokefellow.fit import Finished, body_fit, sleeve_fit
+from yokefellow.fit import Finished, cuff_cm, hem_cm
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.project.fixed import NOTHING
 from yokefellow.project.models import Project
@@ -48,7 +48,7 @@ def with_pinned_lengths(
     changed = {
         "yoke": garment.yoke.model_copy(update=_depth(project, finished, gauges, charts)),
         "body": garment.body.model_copy(
-            update=_body(project, figures, finished, gauges, below.body)
+            update=_body(project, finished, gauges, below.body)
         ),
         "sleeves": garment.sleeves.model_copy(
             update=_sleeve(project, figures, finished, gauges, below.sleeves)
@@ -74,7 +74,6 @@ def _depth(
 
 def _body(
     project: Project,
-    figures: Figures,
     finished: Finished,
     gauges: Gauges,
     charts: Sequence[Chart],
@@ -82,7 +81,7 @@ def _body(
     fit = finished.body
     return _length(
         project.fixed.body_rounds,
-        lambda cm: body_fit(project, figures, cm).hem_cm,
+        lambda cm: hem_cm(project, cm),
         length_cm=fit.length_cm,
         edge_cm=fit.hem_cm,
         bands=banding(charts, project.garment.body.bands, gauges),
@@ -100,7 +99,7 @@ def _sleeve(
     fit = finished.sleeve
     return _length(
         project.fixed.sleeve_rounds,
-        lambda cm: sleeve_fit(project, figures, cm).cuff_cm,
+        lambda cm: cuff_cm(project, figures, cm),
         length_cm=fit.length_cm,
         edge_cm=fit.cuff_cm,
         bands=banding(charts, project.garment.sleeves.bands, gauges),

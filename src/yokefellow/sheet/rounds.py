@@ -178,7 +178,7 @@ def _alike(desk: _Desk, rows: tuple[WorkedRow, ...]) -> Iterator[tuple[WorkedRow
 def _reading(row: WorkedRow) -> tuple[Row, int, int]:
     """Give what is read of a row; in a band the chart beside it says where it belongs."""
     in_band = row.row.feature is Feature.BAND
-    return (replace(row.row, why="") if in_band else row.row), row.before, row.after
+    return (row.row._replace(why="") if in_band else row.row), row.before, row.after
 
 
 def _line(desk: _Desk, section: Section, run: tuple[WorkedRow, ...]) -> Line:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 __all__ = ["MEASURES", "OWN_MEASURES", "Figures", "Measured", "Origin"]
 
@@ -58,8 +59,7 @@ class Origin(StrEnum):
     """Taken from a sizing table."""
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(NamedTuple):
     """One figure in cm, and where it comes from."""
 
     name: str

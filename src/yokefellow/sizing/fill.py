@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from functools import cache
 from math import hypot, inf
 from types import MappingProxyType
@@ -75,7 +74,7 @@ def _frame(chest: Measured, own: Mapping[str, Measured]) -> Measured:
     """Give the chest that the rest of the body goes by: a full bust makes no wider shoulders."""
     high = own.get("high_chest")
     cm = frame_cm(chest.cm, high.cm if high else None)
-    return chest if cm == chest.cm else replace(chest, name="frame", cm=cm)
+    return chest if cm == chest.cm else chest._replace(name="frame", cm=cm)
 
 
 def _own(project: Project) -> dict[str, Measured]:
@@ -172,7 +171,7 @@ def _filled(row: Row, table: SizingTable, leader: _Leader, own: Mapping[str, Mea
     filled = Measured(row.name, cm, Origin.FILLED, ", ".join(words))
     if row.spread_cm:
         steep = slope(row.middle_cm, middles, where)
-        filled = replace(filled, spread_cm=_spread(value_within(row.spread_cm, where), steep, by))
+        filled = filled._replace(spread_cm=_spread(value_within(row.spread_cm, where), steep, by))
     return _held(filled, own)
 
 
@@ -193,7 +192,7 @@ def _held(filled: Measured, own: Mapping[str, Measured]) -> Measured:
     cm = min(max(filled.cm, least), most)
     if cm == filled.cm:
         return filled
-    return replace(filled, cm=cm, source=f"{filled.source}, held to your own arm")
+    return filled._replace(cm=cm, source=f"{filled.source}, held to your own arm")
 
 
 def _named(by: Measured, unit: LengthUnit) -> str:

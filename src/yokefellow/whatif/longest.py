@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from yokefellow.conductor import Plan
 from yokefellow.units import CM_PER_INCH, LengthUnit
-from yokefellow.whatif.pieces import Length, bodies, own_body, own_sleeve, sleeves
+from yokefellow.whatif.pieces import (
+    Length,
+    bodies,
+    bodies_down,
+    own_body,
+    own_sleeve,
+    sleeves,
+    sleeves_down,
+)
 from yokefellow.yarn import (
     MAIN,
     PRIOR,
@@ -88,27 +96,17 @@ def longest(
     if not 0 <= prefer_sleeves <= 1:
         raise ValueError(f"a preference lies between 0 and 1, not at {prefer_sleeves}")
     way = _way(plan, wish, prefer_sleeves, sleeve_choices, body_choices)
-    scale = _Scale.of(plan.reckoning, knowledge)
-    sure = plan.reckoning.sure
-    chances: dict[int, float] = {}
-    at = len(way) - 1
-    while at >= 0:
-        chances[at] = scale.chance(way[at])
-        if chances[at] >= sure:
-            break
-        at -= 1
-    taken = max(at, 0)
-    step = way[taken]
+    step, chance, of_more = _furthest(way, _Scale.of(plan.reckoning, knowledge), plan)
     estimates = plan.reckoning.with_parts((*step.sleeve.parts, *step.body.parts))
     estimate = estimates.estimate(MAIN, knowledge)
     return Longest(
         wish=wish,
         sleeve=step.sleeve,
         body=step.body,
-        limit=_limit(wish, at, len(way)),
+        limit=_limit(wish, lasts=chance >= plan.reckoning.sure, is_last=of_more is None),
         code=MAIN,
         estimate=estimate,
-        chance_of_more=chances.get(taken + 1),
+        chance_of_more=of_more,
         held_back=estimate.left.mean,
         others={
             code: estimates.estimate(code, knowledge).verdict
@@ -117,6 +115,23 @@ def longest(
         },
         choices=_choices(wish, step, plan.project.unit),
     )
+
+
+def _furthest(way: Iterable[_Step], scale: _Scale, plan: Plan) -> tuple[_Step, float, float | None]:
+    """Take the longest step that lasts, or the shortest of all.
+
+    Returns:
+        The step, the chance that the yarn suffices for it, and for a round more where there is one.
+    """
+    of_more: float | None = None
+    before: float | None = None
+    for step in way:
+        of_more, before = before, scale.chance(step)
+        if before >= plan.reckoning.sure:
+            break
+    if before is None:
+        raise ValueError("there is no length to choose from")
+    return step, before, of_more
 
 
 def _choices(wish: Wish, step: _Step, unit: LengthUnit) -> dict[str, str]:
@@ -133,10 +148,10 @@ def _choices(wish: Wish, step: _Step, unit: LengthUnit) -> dict[str, str]:
     return {field: fields[field] for field in kept.get(wish, tuple(fields))}
 
 
-def _limit(wish: Wish, at: int, steps: int) -> Limit:
-    if at < 0:
+def _limit(wish: Wish, *, lasts: bool, is_last: bool) -> Limit:
+    if not lasts:
         return "too little"
-    if at < steps - 1:
+    if not is_last:
         return "yarn"
     limits: dict[Wish, Limit] = {"sleeves": "arm", "body": "tunic", "both": "arm and tunic"}
     return limits[wish]
@@ -148,15 +163,18 @@ def _way(
     prefer_sleeves: float,
     sleeve_choices: Sequence[Length] | None,
     body_choices: Sequence[Length] | None,
-) -> list[_Step]:
-    """List the lengths to try, each a round longer than the one before."""
+) -> Iterable[_Step]:
+    """Give the lengths to try, each a round shorter than the one before."""
     if wish == "body":
         sleeve = own_sleeve(plan)
-        return [_Step(sleeve, body) for body in body_choices or bodies(plan)]
+        torsos = reversed(body_choices) if body_choices else bodies_down(plan)
+        return (_Step(sleeve, body) for body in torsos)
     if wish == "sleeves":
         body = own_body(plan)
-        return [_Step(sleeve, body) for sleeve in sleeve_choices or sleeves(plan)]
-    return _together(sleeve_choices or sleeves(plan), body_choices or bodies(plan), prefer_sleeves)
+        arms = reversed(sleeve_choices) if sleeve_choices else sleeves_down(plan)
+        return (_Step(sleeve, body) for sleeve in arms)
+    both = sleeve_choices or sleeves(plan), body_choices or bodies(plan)
+    return reversed(_together(*both, prefer_sleeves))
 
 
 def _together(

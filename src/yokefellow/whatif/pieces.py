@@ -13,7 +13,7 @@ from math import floor
 
 from yokefellow.conductor import Plan
 from yokefellow.findings import PlanError
-from yokefellow.fit import BodyFit, SleeveFit, body_fit, sleeve_fit
+from yokefellow.fit import BodyFit, SleeveFit, body_in_length, cuff_cm, hem_cm, sleeve_fit
 from yokefellow.fit.lengths import body_lengths_cm, sleeve_lengths_cm
 from yokefellow.fit.limits import LEAST_BODY_CM, LEAST_SLEEVE_CM
 from yokefellow.project.typed import ChosenLength, NamedLength
@@ -27,11 +27,13 @@ from yokefellow.yarn import MAIN, Counted, Part, part_of
 __all__ = [
     "Length",
     "bodies",
+    "bodies_down",
     "body_of",
     "own_body",
     "own_sleeve",
     "sleeve_of",
     "sleeves",
+    "sleeves_down",
     "unmodified",
 ]
 
@@ -102,7 +104,7 @@ def body_of(plan: Plan, chosen: ChosenLength, *, banded: bool = True) -> Length:
     Raises:
         PlanError: a band finds no place in that length.
     """
-    fit = body_fit(plan.project, plan.figures, chosen)
+    fit = body_in_length(plan.finished.body, plan.project, plan.figures, chosen)
     charts = plan.piece_charts.body if banded else ()
     split = plan.shape.split
     return _body(plan, fit, body_below(plan.project, plan.gauges, split, fit, charts=charts))
@@ -171,7 +173,12 @@ def _loops(start: int, rounds: int, changes: Iterable[tuple[int, int]], edge: in
 
 
 def sleeves(plan: Plan) -> tuple[Length, ...]:
-    """List the sleeves from the shortest to the longest, a round apart.
+    """List the sleeves from the shortest to the longest, a round apart."""
+    return tuple(sleeves_down(plan))[::-1]
+
+
+def sleeves_down(plan: Plan) -> Iterator[Length]:
+    """Yield the sleeves from the longest to the shortest, a round apart.
 
     The longest is the full one, or the chosen one when that is longer.
     """
@@ -180,7 +187,7 @@ def sleeves(plan: Plan) -> tuple[Length, ...]:
     least_cm = LEAST_SLEEVE_CM if isinstance(cuff, str) else max(LEAST_SLEEVE_CM, 2 * cuff)
     return _lengths(
         lambda cm: sleeve_of(plan, cm),
-        lambda cm: sleeve_fit(plan.project, plan.figures, cm).cuff_cm,
+        lambda cm: cuff_cm(plan.project, plan.figures, cm),
         least_cm=min(least_cm, plan.finished.sleeve.length_cm),
         most_cm=max(full_cm, plan.finished.sleeve.length_cm),
         rounds_per_cm=plan.gauges.plain.rounds_per_cm,
@@ -188,7 +195,12 @@ def sleeves(plan: Plan) -> tuple[Length, ...]:
 
 
 def bodies(plan: Plan) -> tuple[Length, ...]:
-    """List the bodies from the shortest to the longest, a round apart.
+    """List the bodies from the shortest to the longest, a round apart."""
+    return tuple(bodies_down(plan))[::-1]
+
+
+def bodies_down(plan: Plan) -> Iterator[Length]:
+    """Yield the bodies from the longest to the shortest, a round apart.
 
     The longest is the tunic, or the chosen one when that is longer; the
     shortest is twice its hem.
@@ -197,7 +209,7 @@ def bodies(plan: Plan) -> tuple[Length, ...]:
     least_cm = max(LEAST_BODY_CM, 2 * plan.project.garment.body.hem)
     return _lengths(
         lambda cm: body_of(plan, cm),
-        lambda cm: body_fit(plan.project, plan.figures, cm).hem_cm,
+        lambda cm: hem_cm(plan.project, cm),
         least_cm=min(least_cm, plan.finished.body.length_cm),
         most_cm=max(tunic_cm, plan.finished.body.length_cm),
         rounds_per_cm=plan.gauges.plain.rounds_per_cm,
@@ -211,17 +223,18 @@ def _lengths(
     least_cm: float,
     most_cm: float,
     rounds_per_cm: float,
-) -> tuple[Length, ...]:
-    found: list[Length] = []
+) -> Iterator[Length]:
+    last: Length | None = None
     for cm in _steps(edge_cm, least_cm=least_cm, most_cm=most_cm, rounds_per_cm=rounds_per_cm):
         length = _or_none(made, cm)
         if length is None:
             continue
-        if found:
-            found += _between(made, length, found[-1])
-        if not found or _counts(length) != _counts(found[-1]):
-            found.append(length)
-    return tuple(reversed(found))
+        passed = _between(made, length, last) if last else []
+        yield from passed
+        last = passed[-1] if passed else last
+        if last is None or _counts(length) != _counts(last):
+            last = length
+            yield length
 
 
 def _or_none(made: Callable[[float], Length], cm: float) -> Length | None:

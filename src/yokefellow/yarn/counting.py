@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.schedule.rows import STITCHES, Op, Row, Schedule, Section, Step, runs, taken
@@ -33,8 +34,7 @@ SLIPPED = frozenset(code for code in STITCHES if code.startswith("sl "))
 """Stitches behind which the yarn in hand passes."""
 
 
-@dataclass(frozen=True, slots=True)
-class Counted:
+class Counted(NamedTuple):
     """What is worked in one yarn and one fabric."""
 
     loops: int = 0

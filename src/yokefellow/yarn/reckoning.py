@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import reduce
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
@@ -23,8 +24,7 @@ TENSION_SPREAD = 0.015
 (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
-class YarnUse:
+class YarnUse(NamedTuple):
     """What one section of the sweater costs, all its copies together."""
 
     key: str
