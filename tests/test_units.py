@@ -206,14 +206,16 @@ import sys
 from yokefellow.units import parse_length_cm, parse_mass_g, parse_yarn_m
 parse_length_cm("96.5 cm", default="in"), parse_mass_g("50 g"), parse_yarn_m(200)
 print("pint" in sys.modules)
-parse_length_cm("38 in", default="cm")
+parse_length_cm("38 in", default="cm"), parse_yarn_m("200 yd")
+print("pint" in sys.modules)
+parse_mass_g("2 oz")
 print("pint" in sys.modules)
 """
 
 
-def test_pint_is_imported_only_when_a_unit_must_be_converted() -> None:
+def test_pint_is_imported_only_when_a_weight_must_be_converted() -> None:
     run = subprocess.run([sys.executable, "-c", IMPORTED], capture_output=True, text=True)
-    assert run.stdout.split() == ["False", "True"], run.stderr
+    assert run.stdout.split() == ["False", "False", "True"], run.stderr
 
 
 # derived: as typed

@@ -109,10 +109,22 @@ def starts_with_number(text: str) -> bool:
     return _NUMBER_FIRST.match(text) is not None
 
 
+_EXACT = MappingProxyType(
+    {
+        ("in", "cm"): Fraction(str(CM_PER_INCH)),
+        ("mm", "cm"): Fraction(1, 10),
+        ("yd", "m"): Fraction(9144, 10000),
+    }
+)
+"""The lengths nearly every file has: asking pint for them would take a tenth of a run."""
+
+
 @cache
 def _factor(unit: str, base: str) -> Fraction:
-    """Ask pint how many `base` make one `unit`; exact."""
-    # Imported here: a file in cm, g and m never pays for it.
+    """Give how many `base` make one `unit`, exactly: those of a tape as they are, others by pint."""
+    if (unit, base) in _EXACT:
+        return _EXACT[unit, base]
+    # Imported here: most files never pay for it.
     import decimal
 
     import pint
