@@ -121,7 +121,7 @@ _EXACT = MappingProxyType(
 
 @cache
 def _factor(unit: str, base: str) -> Fraction:
-    """Give how many `base` make one `unit`, exactly: those of a tape as they are, others by pint."""
+    """Give how many `base` make one `unit`, exactly: what stands above, or what pint says."""
     if (unit, base) in _EXACT:
         return _EXACT[unit, base]
     # Imported here: most files never pay for it.

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from zlib import crc32
 
 from tests.knitter import knit
@@ -100,7 +99,7 @@ def read_back_or_told(text: str, before: int) -> None:
     if steps is not None:
         assert read(write(steps)) == steps
         for row in _ROWS[crc32(text.encode()) % _PORTIONS :: _PORTIONS]:
-            printed_and_read(replace(row, steps=steps))
+            printed_and_read(row._replace(steps=steps))
     _read_or_told(text, lambda text: read_phrase(text, before))
 
 

@@ -10,7 +10,7 @@ from tests.knitter import knit_page
 from tests.sweaters import planned, sized
 from yokefellow.conductor import Plan
 from yokefellow.schedule.compile import compile_schedule
-from yokefellow.schedule.rows import Feature, flat_ops, made, net, taken, walk
+from yokefellow.schedule.rows import Feature, flat_ops, made, net, taken
 from yokefellow.schedule.yoke import split_section
 from yokefellow.shaping.below import body_below
 from yokefellow.shaping.counts import Count

@@ -103,10 +103,10 @@ def test_the_plain_body_has_its_band_only_where_it_fits() -> None:
     # derived: the hip length, with which it is compared, ends above 45 cm
     assert plan.finished.plain_body.length_cm < 45
     assert [one.chart.name for one in shape.body.bands] == ["stairs"]
-    assert shape.plain_body.bands == ()
+    assert plan.unmodified.body.bands == ()
     short = made(
         garment__body={"length": "60 cm", "bands": [{**band, "at": "10 cm"}]},
         yarn__CC1=ball,
         yarn__CC2=ball,
-    ).shape
-    assert [one.chart.name for one in short.plain_body.bands] == ["stairs"]
+    )
+    assert [one.chart.name for one in short.unmodified.body.bands] == ["stairs"]

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 __all__ = [
     "PLACES",
@@ -23,8 +23,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Colour:
+class Colour(NamedTuple):
     """One yarn of the bands."""
 
     code: str
@@ -35,8 +34,7 @@ class Colour:
     """Its colour or name, in the knitter's own words; empty where there are none."""
 
 
-@dataclass(frozen=True, slots=True)
-class ChartCell:
+class ChartCell(NamedTuple):
     """One square of a chart."""
 
     letter: str
@@ -45,8 +43,7 @@ class ChartCell:
     """`knit`, `purl`, `slip` or `make`."""
 
 
-@dataclass(frozen=True, slots=True)
-class ChartRowView:
+class ChartRowView(NamedTuple):
     """One line of a chart as drawn: the rounds that are worked from it."""
 
     first: int
@@ -65,8 +62,7 @@ class ChartRowView:
     """The row in characters: `B B AvAv`."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sign:
+class Sign(NamedTuple):
     """A sign of the trade in a chart, and what it means."""
 
     work: str
@@ -81,8 +77,7 @@ PLACES = MappingProxyType(
 """Where a band lies, by its section."""
 
 
-@dataclass(frozen=True, slots=True)
-class ChartView:
+class ChartView(NamedTuple):
     """The chart of one band, at its place in its section."""
 
     number: int
@@ -113,8 +108,7 @@ class ChartView:
     """Every row in words, for those who do not see it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fill:
+class Fill(NamedTuple):
     """All squares of one colour, as one path."""
 
     letter: str
@@ -122,8 +116,7 @@ class Fill:
     d: str
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(NamedTuple):
     """A round number, or a ring with a number in it."""
 
     text: str
@@ -132,8 +125,7 @@ class Mark:
     baseline: str
 
 
-@dataclass(frozen=True, slots=True)
-class ChartDrawing:
+class ChartDrawing(NamedTuple):
     """A chart, or a part of it: every coordinate a ready-made string."""
 
     view_box: str
@@ -160,8 +152,7 @@ class ChartDrawing:
     numbers: tuple[Mark, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ChartPart:
+class ChartPart(NamedTuple):
     """A chart, or as much of it as stands on one page with its rounds."""
 
     chart: ChartView
@@ -173,8 +164,7 @@ class ChartPart:
     is_first: bool
 
 
-@dataclass(frozen=True, slots=True)
-class BandRow:
+class BandRow(NamedTuple):
     """A band in the list beside the yoke seen from above."""
 
     number: str
@@ -184,8 +174,7 @@ class BandRow:
     """`rounds 21–26 of the yoke, 82.9 cm round`."""
 
 
-@dataclass(frozen=True, slots=True)
-class Ring:
+class Ring(NamedTuple):
     """The stitches of one colour in a row of the yoke, repeated all round by its dashes."""
 
     letter: str
@@ -198,8 +187,7 @@ class Ring:
     offset: str
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(NamedTuple):
     """A word in the picture."""
 
     text: str
@@ -209,8 +197,7 @@ class Spot:
     """Degrees by which it is turned about this place."""
 
 
-@dataclass(frozen=True, slots=True)
-class Above:
+class Above(NamedTuple):
     """The yoke seen from above: every coordinate a ready-made string."""
 
     view_box: str

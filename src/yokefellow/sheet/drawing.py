@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import dist
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.conductor import Plan
 from yokefellow.shaping.edges import ROLL_SHOWS_CM
@@ -44,8 +43,7 @@ FOLD_CM = 0.3
 """From a fold to the line that marks it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Paper:
+class Paper(NamedTuple):
     """From cm on the sweater to the units of the picture."""
 
     scale: float
@@ -276,8 +274,7 @@ def _between(start: Point, end: Point, share: float) -> Point:
     return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
 
 
-@dataclass(frozen=True, slots=True)
-class _Mark:
+class _Mark(NamedTuple):
     """A dimension line from one point to another, with its letter at a share of the way."""
 
     key: str

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 __all__ = ["FitDrawing", "FitRow", "FitView"]
 
 
-@dataclass(frozen=True, slots=True)
-class FitRow:
+class FitRow(NamedTuple):
     """One height: body, sweater, ease, and how that lies beside the chosen fit."""
 
     key: str
@@ -32,8 +31,7 @@ class FitRow:
     at_cm: float
 
 
-@dataclass(frozen=True, slots=True)
-class FitDrawing:
+class FitDrawing(NamedTuple):
     """Body and sweater over each other: every coordinate a ready-made string."""
 
     view_box: str
@@ -47,8 +45,7 @@ class FitDrawing:
     """How both are drawn."""
 
 
-@dataclass(frozen=True, slots=True)
-class FitView:
+class FitView(NamedTuple):
     """The whole report."""
 
     rows: tuple[FitRow, ...]

@@ -12,8 +12,8 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import groupby
+from typing import NamedTuple
 
 from yokefellow.conductor import Plan
 from yokefellow.shaping.shapes import AnyYoke, RaglanShape
@@ -41,8 +41,7 @@ _NUMBERS_FEW, _NUMBERS_MANY = (0.555, 0.7), (0.53, 0.97)
 """Between which shares of the round the numbers of a few or of many bands stand."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Paper:
+class _Paper(NamedTuple):
     """From rounds and shares of a round to the units of the picture."""
 
     neck: float

@@ -238,14 +238,14 @@ def _charts(sheet: Sheet) -> list[dict[str, Any]]:
             "times": chart.times,
             "counted": chart.counted,
             "where": listed.get(f"{chart.number}", ""),
-            "colours": [asdict(colour) for colour in chart.colours],
+            "colours": [colour._asdict() for colour in chart.colours],
             "rows": [
                 {
                     "first": row.first,
                     "last": row.last,
                     "hand": row.hand,
                     "words": row.words,
-                    "cells": [None if cell is None else asdict(cell) for cell in row.cells],
+                    "cells": [None if cell is None else cell._asdict() for cell in row.cells],
                 }
                 for row in chart.rows
             ],

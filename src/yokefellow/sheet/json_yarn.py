@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
 from typing import Any
 
 from yokefellow.sheet.yarn_pieces import OtherLengths, OtherLine, YarnLine, YarnView
@@ -64,7 +63,7 @@ def other_data(others: OtherLengths | None) -> dict[str, Any] | None:
             }
             for found in others.longest
         ],
-        "rescues": [asdict(rescue) for rescue in others.rescues],
+        "rescues": [rescue._asdict() for rescue in others.rescues],
         "weighed": list(others.weighed),
     }
 
@@ -80,7 +79,7 @@ def _line(line: OtherLine) -> dict[str, Any]:
         "yarns": [
             {
                 key: rounded(value) if isinstance(value, float) else value
-                for key, value in asdict(yarn).items()
+                for key, value in yarn._asdict().items()
             }
             for yarn in line.yarns
         ],

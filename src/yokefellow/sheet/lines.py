@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.sheet.colourwork import ChartPart, Colour
 
 __all__ = ["Block", "Box", "Halt", "Item", "Line", "Note", "Run", "SectionView", "Ticks"]
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(NamedTuple):
     """One tick box: one row of one copy, or one check."""
 
     id: str
@@ -23,8 +22,7 @@ class Box:
     """`left`, `right`, or empty for what is knitted once."""
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """Up to five boxes, so that a place is found without counting."""
 
     first: str
@@ -32,8 +30,7 @@ class Run:
     boxes: tuple[Box, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Ticks:
+class Ticks(NamedTuple):
     """The boxes of a line for one copy."""
 
     copy: str
@@ -78,8 +75,7 @@ class Line:
     is_halt: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Halt:
+class Halt(NamedTuple):
     """A check between two rows."""
 
     kind: str
@@ -97,8 +93,7 @@ class Halt:
     is_halt: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Note:
+class Note(NamedTuple):
     """From the next row on: another needle, a new ball, two lots in turn."""
 
     kind: str
@@ -114,8 +109,7 @@ class Note:
 Item: TypeAlias = Line | Halt | Note
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(NamedTuple):
     """Items that stand together on the page: a stretch of plain rounds, or a band."""
 
     items: tuple[Item, ...]
@@ -131,8 +125,7 @@ class Block:
     """Words for the style sheet: `few` boxes in a row or `more`, yarns only `lettered`."""
 
 
-@dataclass(frozen=True, slots=True)
-class SectionView:
+class SectionView(NamedTuple):
     """One section of the rounds."""
 
     key: str

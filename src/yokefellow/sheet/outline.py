@@ -9,8 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.shaping.shapes import AnyYoke, BodyShape, RaglanShape, Shape, SleeveShape
 
@@ -30,8 +29,7 @@ FRONT_SHARE = 0.62
 """Of the raise, drawn as the dip of the front; the rest is the rise of the back."""
 
 
-@dataclass(frozen=True, slots=True)
-class Outline:
+class Outline(NamedTuple):
     """The sweater's corners, in cm."""
 
     neck: float

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 __all__ = ["PatternView", "SizeLine"]
 
 
-@dataclass(frozen=True, slots=True)
-class SizeLine:
+class SizeLine(NamedTuple):
     """One size in the table."""
 
     size: str
@@ -17,8 +16,7 @@ class SizeLine:
     is_best: bool
 
 
-@dataclass(frozen=True, slots=True)
-class PatternView:
+class PatternView(NamedTuple):
     """Everything the sheet says of the pattern."""
 
     title: str

@@ -7,6 +7,7 @@ other formats only put them in order: each format tells the same numbers.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.notation.abbreviations import Abbreviation
 from yokefellow.sheet.colourwork import Above, ChartView
@@ -65,16 +66,14 @@ class CountOf:
     what: str
 
 
-@dataclass(frozen=True, slots=True)
-class NeedleUse:
+class NeedleUse(NamedTuple):
     """A needle and the row from which it is used."""
 
     where: str
     needle: str
 
 
-@dataclass(frozen=True, slots=True)
-class RateView:
+class RateView(NamedTuple):
     """Every so many rounds, so many times."""
 
     every: int
@@ -103,8 +102,7 @@ class RaglanView:
     armhole_cm: float
 
 
-@dataclass(frozen=True, slots=True)
-class Glance:
+class Glance(NamedTuple):
     """The sweater at a glance."""
 
     dimensions: tuple[Dimension, ...]
@@ -119,8 +117,7 @@ class Glance:
     equation_in_numbers: str
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(NamedTuple):
     """A finding of the plan."""
 
     code: str
@@ -134,8 +131,7 @@ class Caution:
     remedy: str
 
 
-@dataclass(frozen=True, slots=True)
-class Before:
+class Before(NamedTuple):
     """What to look at before casting on."""
 
     swatch: tuple[str, ...]
@@ -143,8 +139,7 @@ class Before:
     safety: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Filled:
+class Filled(NamedTuple):
     """A measure that was not taken, and where its number comes from."""
 
     key: str
@@ -155,8 +150,7 @@ class Filled:
     cm: float
 
 
-@dataclass(frozen=True, slots=True)
-class Residual:
+class Residual(NamedTuple):
     """What was wanted and what whole stitches and rounds give."""
 
     place: str
@@ -166,16 +160,14 @@ class Residual:
     counted: str
 
 
-@dataclass(frozen=True, slots=True)
-class Path:
+class Path(NamedTuple):
     """A line of the drawing: its class and its `d`."""
 
     style: str
     d: str
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(NamedTuple):
     """A letter of the drawing in its ring."""
 
     letter: str
@@ -184,8 +176,7 @@ class Label:
     baseline: str
 
 
-@dataclass(frozen=True, slots=True)
-class Drawing:
+class Drawing(NamedTuple):
     """The schematic: every coordinate a ready-made string."""
 
     view_box: str
@@ -199,8 +190,7 @@ class Drawing:
     description: str
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(NamedTuple):
     """The whole sheet in reading order."""
 
     title: str

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from itertools import groupby
+from typing import NamedTuple
 
 from yokefellow.advice.checks import Check
 from yokefellow.advice.needles import NeedleChange
@@ -43,8 +43,7 @@ _SIDES = {
 _KIND_WORDS = {"count": "Count", "measure": "Measure", "try on": "Try on", "look": "Look"}
 
 
-@dataclass(frozen=True, slots=True)
-class _Desk:
+class _Desk(NamedTuple):
     """What the lines of every section are made from."""
 
     plan: Plan
@@ -212,9 +211,9 @@ def _hands(desk: _Desk, row: Row) -> tuple[Colour, ...]:
     named = dict.fromkeys(op.yarn for op in flat_ops(row.steps) if op.yarn)
     if named:
         # The words of the row name them; beside them stand the letters of the chart.
-        return tuple(replace(desk.colours[code], shade="") for code in named)
+        return tuple(desk.colours[code]._replace(shade="") for code in named)
     colour = desk.colours[row.yarn]
-    return (colour if len(colour.shade) <= SHORT_SHADE else replace(colour, shade=""),)
+    return (colour if len(colour.shade) <= SHORT_SHADE else colour._replace(shade=""),)
 
 
 def _signed(change: int) -> str:

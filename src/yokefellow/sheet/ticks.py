@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from itertools import groupby
 
 from yokefellow.schedule.rows import RowKind, Section, WorkedRow
@@ -29,7 +28,7 @@ def ticks(section: Section, run: tuple[WorkedRow, ...], copy: str) -> Ticks:
     runs = [_run(section, tuple(five), copy) for _, five in fives]
     if len(runs) == 1:
         # The line says the number of its first row.
-        runs = [replace(runs[0], first="")]
+        runs = [runs[0]._replace(first="")]
     return Ticks(copy, title_case(copy), tuple(runs))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 __all__ = [
     "Bar",
@@ -19,8 +19,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class YarnLine:
+class YarnLine(NamedTuple):
     """An amount of yarn and what it is for."""
 
     key: str
@@ -38,8 +37,7 @@ class YarnLine:
     most_g: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class YarnView:
+class YarnView(NamedTuple):
     """One yarn: what the sweater takes of it, and what there is."""
 
     code: str
@@ -58,8 +56,7 @@ class YarnView:
     """What the ranges hold, from 0 to 1."""
 
 
-@dataclass(frozen=True, slots=True)
-class SavingLine:
+class SavingLine(NamedTuple):
     """What one length modification saves, or costs."""
 
     key: str
@@ -74,8 +71,7 @@ class SavingLine:
     ball_count: float
 
 
-@dataclass(frozen=True, slots=True)
-class OtherYarn:
+class OtherYarn(NamedTuple):
     """What one yarn would have to give, as numbers."""
 
     code: str
@@ -92,8 +88,7 @@ class OtherYarn:
     saved_balls: float
 
 
-@dataclass(frozen=True, slots=True)
-class OtherLine:
+class OtherLine(NamedTuple):
     """One other length, neck, rib or finish."""
 
     choice: str
@@ -114,8 +109,7 @@ class OtherLine:
     yarns: tuple[OtherYarn, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class OtherGroup:
+class OtherGroup(NamedTuple):
     """Everything that could be chosen in one place."""
 
     key: str
@@ -124,8 +118,7 @@ class OtherGroup:
     lines: tuple[OtherLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class LongestView:
+class LongestView(NamedTuple):
     """The longest that lasts, in sentences and numbers."""
 
     key: str
@@ -138,8 +131,7 @@ class LongestView:
     choices: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RescueView:
+class RescueView(NamedTuple):
     """A change after which a short colour lasts."""
 
     code: str
@@ -147,8 +139,7 @@ class RescueView:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(NamedTuple):
     """A bar of the chart, and its words: every coordinate a ready-made string."""
 
     style: str
@@ -163,8 +154,7 @@ class Bar:
     baseline: str
 
 
-@dataclass(frozen=True, slots=True)
-class Bars:
+class Bars(NamedTuple):
     """Needs beside the stash."""
 
     view_box: str
@@ -183,8 +173,7 @@ class Bars:
     description: str
 
 
-@dataclass(frozen=True, slots=True)
-class OtherLengths:
+class OtherLengths(NamedTuple):
     """What other lengths would take, the longest that lasts, what to do about a short colour."""
 
     intro: str

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from types import MappingProxyType
 
 from yokefellow.conductor import Plan
@@ -92,7 +91,7 @@ def _left(left: Span, unit: LengthUnit) -> YarnLine:
     line = _range(
         "left", "Short by", Span(_missing(left.high), left.mean, _missing(left.low)), unit
     )
-    return replace(line, least_g=left.low.grams, most_g=left.high.grams)
+    return line._replace(least_g=left.low.grams, most_g=left.high.grams)
 
 
 def _missing(amount: Amount) -> Amount:
