@@ -47,9 +47,7 @@ def with_pinned_lengths(
     garment = project.garment
     changed = {
         "yoke": garment.yoke.model_copy(update=_depth(project, finished, gauges, charts)),
-        "body": garment.body.model_copy(
-            update=_body(project, finished, gauges, below.body)
-        ),
+        "body": garment.body.model_copy(update=_body(project, finished, gauges, below.body)),
         "sleeves": garment.sleeves.model_copy(
             update=_sleeve(project, figures, finished, gauges, below.sleeves)
         ),
