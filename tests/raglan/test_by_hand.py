@@ -9,8 +9,9 @@ import pytest
 
 from tests.raglan.raglans import SECOND, banded, raglan, refused
 from tests.shaping.parts import task, yoke, zones
-from tests.sweaters import Sections, edited, planned, sized
+from tests.sweaters import Sections, edited, planned, project, sized
 from yokefellow.project.fixed import Fixed
+from yokefellow.shaping.pinned_raglan import raglan_pins_refused, solve_pinned_raglan
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
 from yokefellow.shaping.raglan_by_round import solve_by_round
 from yokefellow.shaping.raglan_refusals import Asked
@@ -244,3 +245,142 @@ def test_an_underarm_is_offered_only_where_a_raglan_can_have_it() -> None:
         wide = re.search("or the underarm ([0-9.]+ cm) wide", refused(tried).remedy)
         assert wide is not None
         planned(edited(tried, garment__yoke__underarm=wide[1]))
+
+
+def test_a_pinned_neck_may_ask_for_a_front_two_wider_than_the_back() -> None:
+    # derived: 98 leaves another rest by four than 268, so back and front differ by two
+    found = solve_raglan(asked(Fixed(neck=98)))
+    assert found is not None
+    back, front, sleeve = starts(found) or (0, 0, 0)
+    assert abs(front - back) == 2
+    assert back + front + 2 * sleeve == 98
+    assert solve_raglan(asked(Fixed(neck=97))) is None
+
+
+def test_pinned_rounds_lie_between_the_second_and_the_last_that_may_increase() -> None:
+    at = tuple(range(2, 60, 2))
+    assert solve_by_round(asked(Fixed(increase_at=at), room=58)) is not None
+    assert solve_by_round(asked(Fixed(increase_at=at), room=57)) is None
+    assert solve_by_round(asked(Fixed(increase_at=(1, *at)))) is None
+
+
+WHOLE = {"body": 200, "sleeve": 66, "underarm": 16}
+
+
+@pytest.mark.parametrize(
+    ("pins", "got"),
+    [
+        # derived: 22 rounds of all four pieces end at 84, 84 and 50
+        ({"neck": 92}, (40, 40, 6)),
+        ({"neck_sleeve": 6}, (40, 40, 6)),
+        ({"neck_back": 40}, (40, 40, 6)),
+        ({"neck_front": 40}, (40, 40, 6)),
+        # derived: then the first round adds 4, and one piece or two do not grow in it
+        ({"neck": 96}, (40, 40, 8)),
+        ({"neck_front": 42}, (42, 42, 6)),
+        # derived: no round adds 5, none of 23 is there, and no piece grows by one
+        ({"neck": 95}, None),
+        ({"neck_back": 38}, None),
+        ({"neck_front": 38}, None),
+        ({"neck_sleeve": 7}, None),
+        ({"neck_back": 40, "neck_front": 38}, None),
+    ],
+)
+def test_pinned_counts_and_pinned_shares_agree_or_do_not(
+    pins: dict[str, int], got: tuple[int, int, int] | None
+) -> None:
+    assert starts(solve_by_round(asked(Fixed(increases=EIGHTS, **WHOLE, **pins)))) == got
+
+
+def test_where_a_count_leaves_the_choice_open_the_shares_decide() -> None:
+    # derived: 18 rounds of 8, and 8 of 4 that are the sleeves' or back and front's
+    steps = (*range(100, 237, 8), *range(240, 269, 4))
+    for sleeve, often in ((14, 18), (6, 22), (0, 25)):
+        pins = Fixed(increases=steps, neck_sleeve=sleeve, **WHOLE)
+        found = solve_by_round(asked(pins))
+        assert found is not None
+        # derived: 50 less what it begins with, by twos; the rounds of four that are left are the
+        # others'
+        assert times(found) == (26 + 18 - often, 26 + 18 - often, often)
+    by_back = solve_by_round(asked(Fixed(increases=steps, neck_back=40, **WHOLE)))
+    assert by_back is not None
+    assert times(by_back) == (22, 22, 22)  # derived: 84 less 40
+
+
+def test_an_increase_worked_in_a_stitch_needs_stitches_there() -> None:
+    pins = Fixed(increases=tuple(68 + 8 * at for at in range(1, 26)), **WHOLE)
+    # derived: 25 rounds of all four begin with 34, 34 and none of the sleeves
+    assert starts(solve_by_round(asked(pins))) == (34, 34, 0)
+    assert solve_by_round(asked(pins, takes_stitches=True)) is None
+    # derived: half of two lines of two and two between them
+    pins = Fixed(increases=tuple(84 + 8 * at for at in range(1, 24)), **WHOLE)
+    assert starts(solve_by_round(asked(pins, takes_stitches=True))) == (38, 38, 4)
+
+
+def test_a_sleeve_of_an_odd_share_grows_to_no_even_end() -> None:
+    at = tuple(range(2, 54, 2))
+    assert solve_by_round(asked(Fixed(increase_at=at, neck_sleeve=16))) is not None
+    assert solve_by_round(asked(Fixed(increase_at=at, neck_sleeve=17))) is None
+
+
+def test_pins_of_a_raglan_that_no_split_meets() -> None:
+    free = asked()
+    assert solve_pinned_raglan(free, Fixed(yoke=269, body=200, underarm=16)) is None
+    found = solve_pinned_raglan(free, Fixed(body=204))
+    assert found is not None
+    assert (found.split.body.got, found.split.body.wanted) == (204, 200.0)  # derived: the pin
+
+
+@pytest.mark.parametrize(
+    ("pins", "words"),
+    [
+        # derived: 60 rounds, the first of which sets the markers
+        (
+            {"increase_at": (4, 61)},
+            "Round 61 would increase, and in this yoke round 60 is the last",
+        ),
+        (
+            {"increases": tuple(range(94, 94 + 120, 2))},
+            "There are 60 increase rounds, and in this yoke 59 rounds can increase.",
+        ),
+        # derived: 96 and three times eight, where 268 are wanted
+        (
+            {"neck": 96, "increase_at": (4, 8, 12)},
+            "3 of them lead from a neck of 96 to 120 or fewer; about 268 are needed before the",
+        ),
+        ({"increases": (100, 107, 268)}, "A round that adds 8 stitches widens all four pieces"),
+        ({"neck": 97}, "In a raglan every piece grows by two stitches at a time"),
+    ],
+)
+def test_pins_of_a_raglan_are_refused_with_their_rule(pins: dict[str, object], words: str) -> None:
+    fixed = Fixed.model_validate(pins)
+    made = project({**raglan(), "fixed": pins})
+    assert solve_pinned_raglan(asked(), fixed) is None
+    found = raglan_pins_refused(asked(), fixed, (), made)
+    assert (found.code, found.field) == ("fixed.no-way", "fixed")
+    assert words in found.message
+    above = raglan_pins_refused(asked(), fixed, (task(2),), made)
+    assert above.code == "fixed.bands"
+    assert words.replace("in this yoke", "above the colour bands") in above.message
+
+
+def test_pins_that_leave_no_back_or_no_room_for_a_line_are_told_first() -> None:
+    made = project(raglan())
+    wide = raglan_pins_refused(asked(), Fixed(front=165), (), made)
+    # derived: 168 of front and back, less four
+    assert (wide.code, wide.remedy[:19]) == ("fixed.front-back", "Write at most 164, ")
+    pins = Fixed(neck=68, increases=tuple(68 + 8 * at for at in range(1, 26)), **WHOLE)
+    kfb = raglan_pins_refused(asked(takes_stitches=True), pins, (), made)
+    assert (kfb.code, kfb.field) == ("raglan.pinned-line", "garment.yoke.line_increase")
+    assert (
+        kfb.remedy == 'Write line_increase = "lifted" or "yarn over". The counts can then be met.'
+    )
+    # derived: back and front begin with 34, and lines of 17 take 34 and need two between them
+    line = raglan_pins_refused(asked(line_width=17), pins, (), made)
+    assert (line.code, line.field) == ("raglan.pinned-line", "garment.yoke.line_width")
+    assert line.remedy == "Write line_width = 16. The counts can then be met."
+    both = raglan_pins_refused(asked(line_width=17, takes_stitches=True), pins, (), made)
+    assert both.remedy == (
+        'Write line_width = 16 and line_increase = "lifted" or "yarn over". The counts can then '
+        "be met."
+    )

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from tests.sweaters import planned, sized, swatch
+from tests.sweaters import planned, project, sized, swatch
 from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit.finished import Finished
@@ -110,3 +110,29 @@ def test_the_plain_body_has_its_band_only_where_it_fits() -> None:
         yarn__CC2=ball,
     )
     assert [one.chart.name for one in short.unmodified.body.bands] == ["stairs"]
+
+
+def pinned(**pins: int) -> Plan:
+    """The same sweater with pins, in a yoke whose counts are round: see `changed`."""
+    return replace(made(), project=project({**sized(), "fixed": pins}))
+
+
+def counts(plan: Plan) -> tuple[int, int, int]:
+    finished = changed(plan.finished, underarm_cm=8.0, arm_cm=33.0, neck_cm=48.0)
+    _, solution = measured(plan.project, finished, plan.gauges, ())
+    return solution.split.body.got, solution.split.sleeve.got, solution.split.yoke
+
+
+def test_pins_are_met_by_themselves_or_by_another_yoke() -> None:
+    # derived: 200 + 2 * 66 - 4 * 16
+    assert counts(made()) == counts(pinned(body=200)) == (200, 66, 268)
+    assert counts(pinned(body=204)) == (204, 66, 272)
+
+
+def test_pins_that_cannot_be_met_are_refused_with_some_that_were_tried() -> None:
+    found = refused(pinned(yoke=269, body=200, underarm=16))
+    assert (found.code, found.field) == ("fixed.no-way", "fixed")
+    # derived: an odd yoke leaves half a stitch to each sleeve
+    assert "yoke = 269, body = 200, underarm = 16" in found.message
+    assert found.remedy.startswith("Each of these was tried and works: yoke = 268; body = 199; ")
+    assert "the line with yoke taken out" in found.remedy

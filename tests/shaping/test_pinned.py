@@ -6,12 +6,14 @@ import pytest
 
 from tests.shaping.parts import task, yoke, zones
 from tests.sweaters import project, sized
-from yokefellow.findings import Severity
+from yokefellow.findings import PlanError, Severity
 from yokefellow.project.fixed import Fixed
 from yokefellow.shaping.banded import Misfit
+from yokefellow.shaping.circular import solve
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.pinned import solve_pinned
-from yokefellow.shaping.pinned_front import front_too_wide, halved
+from yokefellow.shaping.meeting import split_meeting
+from yokefellow.shaping.pinned import meets, solve_pinned
+from yokefellow.shaping.pinned_front import front_too_wide, halved, with_pinned_front
 from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.taper import taper
@@ -196,3 +198,103 @@ def test_counts_are_offered_at_multiples_of_the_repeat() -> None:
     for counts in ((152, 200, 268), (152, 200, 272)):
         _, _, remedy = refused(pins, task(8), fits=Fixed(increases=counts))
         assert remedy == f"This was tried and works: increases = {list(counts)}."
+
+
+def test_a_free_solution_may_meet_its_pins_by_itself() -> None:
+    free = solve(yoke())
+    assert isinstance(free, Solution)
+    steps = free.increase_rounds
+    met: dict[str, object] = {
+        "neck": free.neck.got,
+        "yoke": 268,
+        "body": 200,
+        "sleeve": 66,
+        "underarm": 16,
+        "front": 84,
+        "back": 84,
+        "increases": tuple(step.after for step in steps),
+        "increase_at": tuple(step.number for step in steps),
+    }
+    assert meets(yoke(), free)
+    assert meets(yoke(fixed=Fixed.model_validate(met)), free)
+    for name in ("neck", "yoke", "body", "sleeve", "underarm"):
+        pin = met[name]
+        assert isinstance(pin, int)
+        assert not meets(yoke(fixed=Fixed.model_validate({name: pin + 1})), free), name
+    # Front and back together come to what they are; which has more is decided later.
+    assert meets(yoke(fixed=Fixed(front=80, back=88)), free)
+    assert not meets(yoke(fixed=Fixed(front=84, back=86)), free)
+    assert not meets(yoke(fixed=Fixed(increase_at=(5, 12, 20))), free)
+    assert not meets(yoke(fixed=Fixed(increases=(130, 268))), free)
+
+
+def test_a_free_neck_gives_way_to_the_first_pinned_count() -> None:
+    # derived: 150 is half again of 100, and so of no neck of 96; multiples of two
+    assert solved(yoke(fixed=Fixed(increases=(150, 268)))).neck == Count(100, 96.0, 2.0)
+    assert solved(yoke(fixed=Fixed(increases=(140, 268)))).neck.got == 96
+    # derived: and it stays below the first count
+    assert solved(yoke(fixed=Fixed(increases=(90, 130, 190, 268)))).neck.got == 88
+
+
+def test_pinned_rounds_take_the_counts_of_the_line() -> None:
+    found = solved(yoke(fixed=Fixed(increase_at=(10, 20, 30), neck=100)))
+    assert [step.number for step in found.increase_rounds] == [10, 20, 30]
+    # derived: the line is straight from 100 in round 0 to 268 in round 35, half a step below the
+    # last; half-way between the rounds, at 15 and 25, it has 172 and 220. But a round adds less
+    # than half, so the first comes to 148 at the most, and each may lie some stitches off
+    first, second, last = (step.after for step in found.increase_rounds)
+    assert abs(first - 148) <= 6
+    assert abs(second - 219) <= 9
+    assert last == found.split.yoke == 268
+    alone = solved(yoke(fixed=Fixed(increase_at=(20,)), neck=200.0))
+    assert [(step.number, step.after) for step in alone.increase_rounds] == [(20, 268)]
+
+
+def test_pinned_counts_go_round_their_band() -> None:
+    counts = (120, 144, 200, 268)
+    found = solved(banded(task(8), 24, Fixed(neck=96, increases=counts)))
+    assert [step.after for step in found.increase_rounds] == list(counts)
+    (band,) = found.bands
+    # derived: of 96, 120, 144 and 200 the band takes the one nearest to the line, which has 195 as
+    # the band's middle comes, after 26 rounds: 96 + 172 * 26 / 45
+    assert (band.start.got, band.repeats) == (200, 25)
+    above = [step.number for step in found.increase_rounds if step.after <= 200]
+    assert max(above) < 24
+    # derived: 15 divides 120 alone, and the rounds of a band of 15 below 268 never
+    only = solved(banded(task(15), 24, Fixed(neck=96, increases=counts)))
+    assert only.bands[0].start.got == 120
+    assert solve_pinned(banded(task(7), 24, Fixed(neck=96, increases=counts))) is None
+
+
+def test_a_round_that_is_pinned_to_more_than_half_is_said_to_be_steep() -> None:
+    # derived: half of 96 is 48, and 160 is 64 more
+    found = solved(banded(task(8), 30, Fixed(neck=96, increases=(160, 268))))
+    assert found.bands[0].start.got == 160
+    assert "steep" in found.broken
+
+
+def test_a_half_that_leaves_too_little_is_refused() -> None:
+    with pytest.raises(PlanError) as refused_with:
+        with_pinned_front(split(), Fixed(front=165))
+    (found,) = refused_with.value.findings
+    assert found.field == "fixed.front"
+    assert with_pinned_front(split(), Fixed(front=90)).back == 78  # derived: 168 less 90
+
+
+def test_front_and_back_that_are_pinned_ask_for_a_body() -> None:
+    wanted = (200.0, 66.0, 16.0)
+    # derived: 90 and 82 between two underarms of 16 are 204
+    assert split_meeting(None, (None, 66, 16), wanted, 172) == ((204, 66, 16),)
+    assert split_meeting(None, (204, 66, 16), wanted, 172) == ((204, 66, 16),)
+    assert split_meeting(None, (200, 66, 16), wanted, 172) == ()
+    # derived: 200 - 172 are underarms of 14
+    assert split_meeting(None, (200, 66, None), wanted, 172) == ((200, 66, 14),)
+    assert solved(yoke(fixed=Fixed(front=90, back=82))).split.body.got == 204
+
+
+def test_a_long_list_of_pins_is_cut_short() -> None:
+    counts = list(range(100, 269, 12))
+    _, message, _ = refused({"increases": counts})
+    assert "increases = [100, 112, 124, 136, … 268]." in message
+    _, message, _ = refused({"increases": counts[:12]})
+    assert f"increases = {counts[:12]}." in message

@@ -57,3 +57,26 @@ def test_a_banded_piece_is_as_long_as_its_rounds() -> None:
         # derived: ten rounds of the band at 4.4 to the cm, the others at the plain gauge
         assert length_cm == pytest.approx((piece.rounds.got - 10) / per_cm + 10 / 4.4)
         assert piece.rounds.cm == pytest.approx(length_cm)
+
+
+def test_a_yoke_is_as_deep_as_its_rounds() -> None:
+    plain = sized(swatch__plain__washed=swatch(2.0, rounds_per_cm=3.0))
+    usual = planned(plain).shape.yoke.rounds.got
+    assert planned({**plain, "fixed": {"yoke_rounds": usual}}).shape == planned(plain).shape
+    deeper = planned({**plain, "fixed": {"yoke_rounds": 72}})
+    # derived: 72 rounds at 3 to the cm
+    assert deeper.finished.yoke.depth_cm == 24.0
+    assert deeper.shape.yoke.rounds.got == 72
+
+
+def test_the_rounds_of_a_yokes_bands_are_its_own() -> None:
+    packed = sized(
+        yarn__CC1=BALL,
+        swatch__plain__washed=swatch(2.0, rounds_per_cm=3.0),
+        swatch__mosaic__washed=swatch(2.0, rounds_per_cm=4.0),
+        garment__yoke__bands=[{"chart": "winding-path"}],
+    )
+    deeper = planned({**packed, "fixed": {"yoke_rounds": 70}})
+    # derived: ten rounds at 4 to the cm, the other 60 at 3
+    assert deeper.finished.yoke.depth_cm == 22.5
+    assert deeper.shape.yoke.rounds.got == 70
