@@ -384,3 +384,13 @@ def test_pins_that_leave_no_back_or_no_room_for_a_line_are_told_first() -> None:
         'Write line_width = 16 and line_increase = "lifted" or "yarn over". The counts can then '
         "be met."
     )
+
+
+def test_an_odd_front_begins_a_stitch_apart_from_an_even_back() -> None:
+    found = solve_pinned_raglan(asked(), Fixed(front=85, back=84))
+    assert found is not None
+    # derived: each grows by twos, so the one stitch is there from the neck on
+    assert (found.split.front, found.split.back, found.split.body.got) == (85, 84, 201)
+    back, front, _ = starts(found) or (0, 0, 0)
+    assert abs(front - back) == 1
+    assert (85 - front) % 2 == (84 - back) % 2 == 0
