@@ -75,8 +75,8 @@ def sleeve_shape(
     edge = pinned_edge or edge
     wished = min(max(0, stitches - edge) // 2, room // 2)
     places = bent_taper(wished, room, _bends(stitches, fit, plain, after=first))
-    pairs = len(places)
-    narrowest = (1 - MOST_AT_ONCE) * (stitches - 2 * pairs)
+    left = stitches - 2 * len(places)
+    narrowest = left - floor(left * MOST_AT_ONCE)
     if edge < narrowest and not pinned_edge:
         edge += repeat * ceil((narrowest - edge) / repeat)
     return SleeveShape(
