@@ -18,6 +18,7 @@ from tests.sweaters import Sections, project
 from yokefellow.charts.chart import Chart
 from yokefellow.conductor import draft
 from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.shaping.below import Unmodified, unmodified
 from yokefellow.shaping.shapes import Shape
 
 Data: TypeAlias = Any
@@ -42,11 +43,14 @@ def whole(kept: Sections) -> Sections:
 def told(kept: Sections) -> Data:
     """Give every count of a sweater, or why there can be none."""
     try:
-        shaped = draft(project(whole(kept))).shaped
+        asked = project(whole(kept))
+        drawn = draft(asked)
     except PlanError as refused:
         return {"refused": [_finding(one) for one in refused.findings if _stops(one)]}
-    broken = {"broken": list(shaped.broken)} if shaped.broken else {}
-    return {**_shape(shaped.shape), **broken}
+    shape, rules = drawn.shaped.shape, drawn.shaped.broken
+    usual = unmodified(asked, drawn.finished, drawn.gauges, shape.split, drawn.piece_charts)
+    broken = {"broken": list(rules)} if rules else {}
+    return {**_shape(shape, usual), **broken}
 
 
 def _stops(finding: Finding) -> bool:
@@ -57,12 +61,10 @@ def _finding(finding: Finding) -> Data:
     return [finding.code, finding.field, finding.message, finding.remedy]
 
 
-def _shape(shape: Shape) -> dict[str, Data]:
+def _shape(shape: Shape, usual: Unmodified) -> dict[str, Data]:
     found = _fields(shape)
-    for plain, piece in (("plain_body", "body"), ("plain_sleeve", "sleeve")):
-        if found[plain] == found[piece]:
-            del found[plain]
-    return found
+    plain = {"body": data(usual.body), "sleeve": data(usual.sleeve)}
+    return found | {f"plain_{n}": piece for n, piece in plain.items() if piece != found[n]}
 
 
 def data(value: object) -> Data:
