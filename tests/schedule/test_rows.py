@@ -20,6 +20,7 @@ from yokefellow.schedule.rows import (
     flat_ops,
     made,
     net,
+    stretches,
     taken,
     walk,
     worked,
@@ -123,6 +124,28 @@ def test_rows_are_numbered_in_their_section_and_in_the_sweater() -> None:
     for row, following in pairwise(walked):
         if following.section is row.section:
             assert following.before == row.after
+
+
+def test_like_rows_are_walked_together_and_yielded_one_by_one() -> None:
+    cast_on, plain = Row((Op("CO", 4),)), Row((Op("k", 4),))
+    section = Section("neckband", 0, (cast_on, plain, plain, plain))
+    both = Schedule((section, Section("yoke", 4, (plain, plain))))
+    found = [(one.number, one.place, one.times) for one in stretches(both)]
+    assert found == [(1, 1, 1), (2, 2, 3), (1, 5, 2)]  # derived: counted along the rows
+    walked = list(walk(both))
+    assert [row.number for row in walked] == [1, 2, 3, 4, 1, 2]
+    assert [row.place for row in walked] == [1, 2, 3, 4, 5, 6]
+    assert [row.row for row in walked] == [cast_on, *[plain] * 5]
+
+
+def test_like_rows_that_change_the_count_are_walked_one_by_one() -> None:
+    off = Row((Op("BO", 3),), kind=RowKind.PART)
+    schedule = Schedule((Section("hem", 10, (off, off, off)),))
+    # derived: three fewer each time
+    assert [(row.before, row.after) for row in walk(schedule)] == [(10, 7), (7, 4), (4, 1)]
+    assert [one.times for one in stretches(schedule)] == [1, 1, 1]
+    with pytest.raises(ValueError, match="hem row 4 takes 3 stitches; 1 are on the needle"):
+        list(walk(Schedule((Section("hem", 10, (off,) * 4),))))
 
 
 @pytest.mark.parametrize("kind", [RowKind.FLAT_RIGHT, RowKind.FLAT_WRONG])

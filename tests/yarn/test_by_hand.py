@@ -87,6 +87,11 @@ def test_a_row_is_counted_yarn_by_yarn() -> None:
     behind = Row((Op("sl wyib", 4), Repeat((Op("sl wyib"),), 3), Op("sl wyib", 2)))
     # derived: the yarn in hand passes behind 4, 3 and 2
     assert count_row(behind) == {"MC": Counted(0, 9, 9)}
+    waits = Row((Op("sl wyib", 4, "CC1"), Op("k", 2, "MC"), Op("sl wyib", 1, "CC2")))
+    # derived: stitches of other yarns are slipped, and the yarn in hand passes behind them
+    assert count_row(waits) == {"MC": Counted(2, 5, 5)}
+    still = Row((Op("sl wyib", 4, "CC1"),))
+    assert count_row(still) == {"MC": Counted(0, 4, 4)}  # derived: as above
 
 
 def test_what_is_counted_adds_up() -> None:
@@ -104,6 +109,9 @@ def test_a_section_is_counted_in_all_its_copies() -> None:
     twice = a_section(rib, rib, plain, rib, copies=("right", "left"))
     # derived: 2 x 3 x 10 and 2 x 10
     assert counted(twice) == {("MC", "rib"): Counted(60), ("MC", "plain"): Counted(20)}
+    slips = Row((Op("k", 7), Op("sl wyib", 3)), fabric="mosaic")
+    # derived: 3 x 7 worked, and the yarn passes behind 3 x 3
+    assert counted(a_section(slips, slips, rib, slips))["MC", "mosaic"] == Counted(21, 9, 9)
 
 
 @pytest.mark.parametrize(("way", "widths"), [("plain", 3.0), ("yarn overs", 6.0)])
@@ -919,6 +927,13 @@ def test_what_is_no_number_ends_all_the_same() -> None:
 def test_a_range_is_as_sharp_for_small_things_as_for_large(sd: float) -> None:
     # derived: the standard library's normal distribution
     assert Belief(0, sd).away(0.9) / sd == pytest.approx(NormalDist().inv_cdf(0.9), rel=1e-8)
+
+
+@pytest.mark.parametrize("sd", [1e-6, 1.0, 1e6])
+def test_a_blurred_range_is_as_sharp_for_small_things_as_for_large(sd: float) -> None:
+    # derived: the same spread in other units
+    usual = Belief(0, 1.0, 2.0).away(0.9)
+    assert Belief(0, sd, 2 * sd).away(0.9) / sd == pytest.approx(usual, rel=1e-8)
 
 
 @pytest.mark.parametrize("away", [-1.5, 0.2, 0.9, 2.0])

@@ -128,10 +128,7 @@ def _spent_in(row: Row) -> Sequence[tuple[str, int, int, int]]:
     if len(loops) == 1:
         return ((row.yarn, loops[row.yarn], slipped, slipped),)
     worked = sum(loops.values())
-    in_hand = [yarn for yarn in loops if loops[yarn] or yarn == row.yarn]
-    if len(in_hand) == 1:
-        return ((in_hand[0], worked, slipped, slipped),)
-    used = [yarn for yarn in in_hand if loops[yarn]]
+    used = [yarn for yarn in loops if loops[yarn]] or [row.yarn]
     return [
         (yarn, loops[yarn], worked - loops[yarn] + slipped, slipped if at == 0 else 0)
         for at, yarn in enumerate(used)
