@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, Severity
@@ -34,8 +34,7 @@ UNLIKELY_SD = 4.0
 declared errors one in sixteen thousand)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Checkpoint:
+class Checkpoint(NamedTuple):
     """A reading beside what was expected of it."""
 
     entry: Entry
@@ -44,8 +43,7 @@ class Checkpoint:
     is_used: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Forecast:
+class Forecast(NamedTuple):
     """What is known after the weighings."""
 
     knowledge: Knowledge
@@ -90,8 +88,7 @@ def forecast(plan: Plan, entries: Sequence[Entry], *, prefer_sleeves: float = 0.
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Learnt:
+class Learnt(NamedTuple):
     """What readings teach, and which of them."""
 
     knowledge: Knowledge

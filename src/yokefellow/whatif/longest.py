@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from yokefellow.conductor import Plan
 from yokefellow.units import CM_PER_INCH, LengthUnit
@@ -36,8 +35,7 @@ Limit = Literal["yarn", "arm", "tunic", "arm and tunic", "too little"]
 """What stops it from being longer; `too little` when not even the shortest lasts."""
 
 
-@dataclass(frozen=True, slots=True)
-class Longest:
+class Longest(NamedTuple):
     """The longest that lasts, and why it is no longer."""
 
     wish: Wish
@@ -58,8 +56,7 @@ class Longest:
     """What to write into the file, by field."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Step:
+class _Step(NamedTuple):
     """A point on the way from the shortest to the longest sweater."""
 
     sleeve: Length
@@ -195,8 +192,7 @@ def _together(
     return way
 
 
-@dataclass(frozen=True, slots=True)
-class _Scale:
+class _Scale(NamedTuple):
     """Weighs a step of the way: what does not change is weighed once."""
 
     reckoning: Reckoning

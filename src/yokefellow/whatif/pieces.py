@@ -8,8 +8,8 @@ shape, without writing out its rows.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from math import floor
+from typing import NamedTuple
 
 from yokefellow.conductor import Plan
 from yokefellow.findings import PlanError
@@ -38,8 +38,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Length:
+class Length(NamedTuple):
     """A length of the sleeves or the body, and what it takes."""
 
     cm: float

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.conductor import Plan
 from yokefellow.weighings import Entry
@@ -16,8 +16,7 @@ from yokefellow.yarn import MAIN, PRIOR
 __all__ = ["Prospects", "prospects"]
 
 
-@dataclass(frozen=True, slots=True)
-class Prospects:
+class Prospects(NamedTuple):
     """What else the stash would allow; it costs many plans, so it is made only when asked for."""
 
     variants: tuple[Variant, ...]

@@ -6,8 +6,7 @@ Every suggestion has been planned anew, and every yarn of it is enough.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from yokefellow.conductor import Plan, plan
 from yokefellow.findings import PlanError
@@ -22,8 +21,7 @@ LEAST_ROWS = 2
 """A band of fewer lines than this is none."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rescue:
+class Rescue(NamedTuple):
     """A change after which the colour lasts."""
 
     way: Way

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Literal, TypeAlias, get_args
+from typing import Literal, NamedTuple, TypeAlias, get_args
 
 from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, PlanError
@@ -37,8 +36,7 @@ _FINISH_FIELDS = ("garment.neck.finish", "garment.body.finish", "garment.sleeves
 _RIB_FIELDS = ("garment.neck.rib", "garment.body.rib", "garment.sleeves.rib")
 
 
-@dataclass(frozen=True, slots=True)
-class Variant:
+class Variant(NamedTuple):
     """The sweater with one thing chosen otherwise."""
 
     kind: Kind
@@ -71,8 +69,7 @@ def table(made: Plan, knowledge: Knowledge = PRIOR) -> tuple[Variant, ...]:
     return (*_lengths(made, desk), *_necks(made, desk), *_ribs(made, desk), *_finishes(made, desk))
 
 
-@dataclass(frozen=True, slots=True)
-class _Desk:
+class _Desk(NamedTuple):
     """What every line is reckoned with."""
 
     knowledge: Knowledge

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from yokefellow.gauge import Gauge, Gauges
@@ -59,8 +58,7 @@ Counts = Mapping[tuple[str, str], Counted]
 """By yarn and fabric."""
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """What one section spends, all its copies together."""
 
     key: str
@@ -156,8 +154,7 @@ def loop_cm(gauge: Gauge, state: str = STATE) -> float:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Spent:
+class Spent(NamedTuple):
     """What a section spends of one yarn by Munden alone, all its copies together."""
 
     loops: int

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project, Swatch, Yarn
@@ -43,8 +44,7 @@ Relative = Mapping[Source, float]
 """How far one standard deviation of each source moves something, relative to it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cost:
+class Cost(NamedTuple):
     """What one yarn costs in one fabric, in g, all its strands."""
 
     loop: Uncertain
@@ -87,15 +87,13 @@ class Rates:
         return of_grams(loops, grams, self.yarns[code])
 
 
-@dataclass(frozen=True, slots=True)
-class _Ratio:
+class _Ratio(NamedTuple):
     value: float
     off_by: Relative
     evidence: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Mean:
+class _Mean(NamedTuple):
     """What one stitch of a fabric costs on average by the model, in all its yarns."""
 
     cost: float
@@ -105,8 +103,7 @@ class _Mean:
     """Each yarn's share of the cost."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Desk:
+class _Desk(NamedTuple):
     project: Project
     gauges: Gauges
     by_fabric: Mapping[str, Mapping[str, Counted]]

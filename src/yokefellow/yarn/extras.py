@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project, Yarn
@@ -39,8 +39,7 @@ KNITTED_BACK = 0.9
 """Of an unravelled swatch; the rest is ends and breaks (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Edges:
+class Edges(NamedTuple):
     """What the edges take beside their stitches."""
 
     cast_on: int
@@ -51,8 +50,7 @@ class Edges:
     """Stitch widths that the bind-offs take beyond one loop for a stitch."""
 
 
-@dataclass(frozen=True, slots=True)
-class Extra:
+class Extra(NamedTuple):
     """Something that takes yarn and is no stitch of the sweater."""
 
     what: str

@@ -12,16 +12,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from operator import mul
+from typing import NamedTuple
 
 from yokefellow.yarn.uncertain import PRIOR, Belief, Knowledge, Uncertain
 
 __all__ = ["Observation", "learned"]
 
 
-@dataclass(frozen=True, slots=True)
-class Observation:
+class Observation(NamedTuple):
     """A reading of a quantity."""
 
     quantity: Uncertain
@@ -30,8 +29,7 @@ class Observation:
     """Of the reading itself; above 0."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Learned:
+class _Learned(NamedTuple):
     """The sources as they are known after the readings."""
 
     seen: tuple[Observation, ...]

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 __all__ = ["LOOP_STATES", "STATE", "LoopState", "loop_length_cm"]
 
 
-@dataclass(frozen=True, slots=True)
-class LoopState:
+class LoopState(NamedTuple):
     """Munden's constants of plain knitting in one state of relaxation."""
 
     courses: float

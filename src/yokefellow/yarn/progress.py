@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import groupby
+from typing import NamedTuple
 
 from yokefellow.schedule.rows import Schedule
 from yokefellow.yarn.counting import NOTHING, Counted, Part, count_row
@@ -12,8 +12,7 @@ from yokefellow.yarn.counting import NOTHING, Counted, Part, count_row
 __all__ = ["Place", "Run", "done", "in_order"]
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """A row of the sweater."""
 
     section: str
@@ -23,8 +22,7 @@ class Place:
     """`right` or `left` for a sleeve."""
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """Equal rows one after another."""
 
     section: str

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil
+from typing import NamedTuple
 
 from yokefellow.project.models import Yarn
 from yokefellow.schedule.rows import Schedule
@@ -23,8 +23,7 @@ TURN_ROUNDS = 2
 """Rounds from each of two lots in turn (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Ball:
+class Ball(NamedTuple):
     """One ball of the stash."""
 
     number: int
@@ -36,8 +35,7 @@ class Ball:
     """Clearly less than the band says of a whole one."""
 
 
-@dataclass(frozen=True, slots=True)
-class BallStart:
+class BallStart(NamedTuple):
     """Where a new ball is joined: at the beginning of a row that the old one would not finish."""
 
     ball: Ball
@@ -47,8 +45,7 @@ class BallStart:
     """None when the ball before may last to the end."""
 
 
-@dataclass(frozen=True, slots=True)
-class Alternation:
+class Alternation(NamedTuple):
     """Where two lots take turns, so that no line shows between them."""
 
     lots: tuple[str, str]
@@ -57,8 +54,7 @@ class Alternation:
     rounds_each: int = TURN_ROUNDS
 
 
-@dataclass(frozen=True, slots=True)
-class StashUse:
+class StashUse(NamedTuple):
     """One yarn's balls in the order of their use."""
 
     code: str

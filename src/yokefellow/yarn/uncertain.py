@@ -71,8 +71,7 @@ def total(terms: Iterable[tuple[float, Uncertain]]) -> Uncertain:
     return Uncertain(mean, by_source)
 
 
-@dataclass(frozen=True, slots=True)
-class Belief:
+class Belief(NamedTuple):
     """What is believed of a quantity: a normal spread, and a flat one around it."""
 
     mean: float
