@@ -35,7 +35,7 @@ from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import fill
 from yokefellow.yarn import MAIN, Reckoning, YarnEstimate, reckon
 
-__all__ = ["Draft", "Plan", "draft", "plan", "sizes_of"]
+__all__ = ["Draft", "Plan", "draft", "plan", "reckoned", "sizes_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,6 +206,22 @@ def _without_each_pin(project: Project) -> Iterator[tuple[str, Shaped | None]]:
             yield name, None
 
 
+def _schedule(project: Project, made: Draft) -> Schedule:
+    wrapped = project.garment.neck.short_rows == "wrapped"
+    first = project.garment.work_order == "sleeves first"
+    return compile_schedule(made.shaped.shape, made.charts, wrapped=wrapped, sleeves_first=first)
+
+
+def reckoned(project: Project) -> tuple[Shape, Reckoning]:
+    """Give the counts of a project and its yarn alone, for asking what another choice would take.
+
+    Raises:
+        PlanError: as `plan`.
+    """
+    made = draft(project)
+    return made.shaped.shape, reckon(project, made.gauges, _schedule(project, made))
+
+
 def plan(project: Project) -> Plan:
     """Turn a project into a plan.
 
@@ -215,9 +231,7 @@ def plan(project: Project) -> Plan:
     made = draft(project)
     figures, gauge, finished, charts = made.figures, made.gauges, made.finished, made.charts
     shaped, said = made.shaped, made.said
-    wrapped = project.garment.neck.short_rows == "wrapped"
-    first = project.garment.work_order == "sleeves first"
-    schedule = compile_schedule(shaped.shape, charts, wrapped=wrapped, sleeves_first=first)
+    schedule = _schedule(project, made)
     worked = tuple(stretches(schedule))
     reckoning = reckon(project, gauge, schedule)
     yarns = reckoning.estimates()

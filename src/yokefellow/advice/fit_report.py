@@ -20,7 +20,7 @@ from yokefellow.fit.ease import ease_range_cm
 from yokefellow.fit.lengths import arm_cm
 from yokefellow.shaping.shapes import BodyShape, SleeveShape
 from yokefellow.sizing.figures import Figures
-from yokefellow.sizing.tables import tables
+from yokefellow.sizing.tables import sizing_table
 
 __all__ = ["FitLine", "Verdict", "body_at_cm", "fit_report", "sleeve_at_cm", "trunk_cm"]
 
@@ -201,7 +201,7 @@ def _sleeve(desk: Desk) -> Iterator[FitLine]:
         bounds,
         names=("upper_arm",),
     )
-    elbow = tables()[figures.group].elbow_share
+    elbow = sizing_table(figures.group).elbow_share
     least = min(0.0, bounds[0])
     if sleeve.share > elbow + ENDS_THERE:
         at = elbow * figures.cm("arm_length")

@@ -9,7 +9,7 @@ from yokefellow.fit.limits import LEAST_SLEEVE_CM
 from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
 from yokefellow.project.typed import ChosenLength, LengthChange, NamedLength
 from yokefellow.sizing.figures import Figures
-from yokefellow.sizing.tables import tables
+from yokefellow.sizing.tables import sizing_table
 
 __all__ = [
     "arm_cm",
@@ -58,7 +58,7 @@ def arm_cm(figures: Figures, share: float) -> float:
 
 def wide_places(figures: Figures) -> tuple[float, float]:
     """Give the elbow and the widest of the forearm, as shares of underarm to wrist."""
-    elbow = tables()[figures.group].elbow_share
+    elbow = sizing_table(figures.group).elbow_share
     return (elbow, elbow + FOREARM_BELOW)
 
 
@@ -84,7 +84,7 @@ def sleeve_lengths_cm(figures: Figures) -> dict[str, float]:
 
     A baby's cap sleeve would come out too short to knit, and is the least there is.
     """
-    shares = {**_SLEEVE_SHARES, "elbow": tables()[figures.group].elbow_share}
+    shares = {**_SLEEVE_SHARES, "elbow": sizing_table(figures.group).elbow_share}
     arm_cm = figures.cm("arm_length")
     return {name: max(LEAST_SLEEVE_CM, shares[name] * arm_cm) for name in SLEEVE_LENGTHS}
 
@@ -96,7 +96,7 @@ def body_lengths_cm(figures: Figures) -> dict[str, float]:
     the armhole depth below the underarm; the others by the group's table from
     there.
     """
-    offsets = tables()[figures.group].body_lengths
+    offsets = sizing_table(figures.group).body_lengths
     waist_cm = underarm_to_waist_cm(figures)
     named = {name: waist_cm + offsets[name] for name in BODY_LENGTHS}
     if "back_hip_length" in figures.by_name:

@@ -14,7 +14,14 @@ from yokefellow.sizing.bust import frame_cm
 from yokefellow.sizing.cautions import beyond_table, size_differs, upper_arm_filled
 from yokefellow.sizing.figures import MEASURES, OWN_MEASURES, Figures, Measured, Origin
 from yokefellow.sizing.place import Place, place, slope, value, value_within
-from yokefellow.sizing.tables import Row, SizingTable, nearest_size, size_meant, size_named, tables
+from yokefellow.sizing.tables import (
+    Row,
+    SizingTable,
+    nearest_size,
+    size_meant,
+    size_named,
+    sizing_table,
+)
 from yokefellow.units import LengthUnit
 from yokefellow.wording import length
 
@@ -41,7 +48,7 @@ def fill(project: Project) -> tuple[Figures, tuple[Finding, ...]]:
     Raises:
         ProjectError: there is neither a chest nor a size of the table to go by.
     """
-    table = tables()[project.wearer.table]
+    table = sizing_table(project.wearer.table)
     unit = project.sheet.units
     own = _own(project)
     findings = list(_size_findings(project, table))
@@ -135,7 +142,7 @@ def _no_chest(table: SizingTable) -> Finding:
 @cache
 def _order(group: str) -> tuple[str, ...]:
     """Put the rows of a table that others follow before them."""
-    rows = tables()[group].rows
+    rows = sizing_table(group).rows
     names = (name for name in MEASURES if name != "chest")
     return tuple(sorted(names, key=lambda name: _follows(rows[name])))
 

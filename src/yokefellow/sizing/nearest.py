@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import GARMENT_FIGURES
-from yokefellow.sizing.tables import Row, tables
+from yokefellow.sizing.tables import Row, sizing_table
 
 __all__ = ["Departure", "SizeMatch", "nearest"]
 
@@ -36,7 +36,7 @@ class SizeMatch:
 
 def nearest(figures: Figures) -> SizeMatch:
     """Set the knitter's own measures beside the nearest size's. Filled ones are left out."""
-    table = tables()[figures.group]
+    table = sizing_table(figures.group)
     size = figures.nearest_size
     at = table.sizes.index(size)
     return SizeMatch(

@@ -22,8 +22,19 @@ __all__ = [
     "nearest_size",
     "size_meant",
     "size_named",
+    "sizing_table",
     "tables",
 ]
+
+
+@cache
+def sizing_table(name: str) -> SizingTable:
+    """Read one sizing table, by the name of its group.
+
+    Raises:
+        TableError: as `tables`.
+    """
+    return read_table(shelf("sizing_tables") / f"{name}.toml")
 
 
 @cache
@@ -33,7 +44,7 @@ def tables() -> Mapping[str, SizingTable]:
     Raises:
         TableError: a file was edited wrongly; it names the file, the row and the size.
     """
-    read = [read_table(path) for path in sorted(shelf("sizing_tables").glob("*.toml"))]
+    read = [sizing_table(path.stem) for path in sorted(shelf("sizing_tables").glob("*.toml"))]
     read.sort(key=lambda table: table.rows["chest"].middle_cm[0])
     return MappingProxyType({table.name: table for table in read})
 

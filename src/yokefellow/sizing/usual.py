@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from yokefellow.sizing.bust import frame_cm
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.place import place, value, value_within
-from yokefellow.sizing.tables import tables
+from yokefellow.sizing.tables import sizing_table
 
 __all__ = ["MISMATCH_SD", "Usual", "departure_cm", "usual"]
 
@@ -34,11 +34,11 @@ def usual(figures: Figures, name: str) -> Usual | None:
     each stands in its table with its source. A full bust is left out of the
     chest: shoulders and arms go by the round above it.
     """
-    row = tables()[figures.group].rows[name]
+    row = sizing_table(figures.group).rows[name]
     if not row.spread_cm:
         return None
     chest = frame_cm(figures.cm("chest"), figures.own_cm("high_chest"))
-    where = place(tables()[figures.group].rows["chest"].middle_cm, chest)
+    where = place(sizing_table(figures.group).rows["chest"].middle_cm, chest)
     column = row.surveyed_cm if row.surveyed_cm and not where.beyond else row.middle_cm
     return Usual(value(column, where), value_within(row.spread_cm, where))
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Literal, NamedTuple, TypeAlias, get_args
 
-from yokefellow.conductor import Plan, plan
+from yokefellow.conductor import Plan, reckoned
 from yokefellow.findings import Finding, PlanError
 from yokefellow.project.models import (
     BODY_LENGTHS,
@@ -199,8 +199,10 @@ def _at(project: Project, field: str) -> object:
 def _planned(made: Plan, kind: Kind, name: str, choices: Mapping[str, str], desk: _Desk) -> Variant:
     """Plan the sweater anew: with the neck and the ribs the yoke may change, too."""
     try:
-        other = plan(change(made.project, **choices)) if choices else made
+        shape, reckoning = (
+            reckoned(change(made.project, **choices)) if choices else (made.shape, made.reckoning)
+        )
     except PlanError as refused:
         return _refused(kind, name, choices, refused)
-    cm = other.shape.neck.edge.cm if kind == "neck" else None
-    return _variant(kind, name, choices, cm, other.reckoning, desk)
+    cm = shape.neck.edge.cm if kind == "neck" else None
+    return _variant(kind, name, choices, cm, reckoning, desk)
