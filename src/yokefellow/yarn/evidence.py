@@ -76,15 +76,19 @@ class Rates:
             )
         )
 
+    def mean_g(self, code: str, counts: Counts) -> float:
+        """Give what some knitting costs of one yarn, in g, without its spread."""
+        grams = 0.0
+        for at, spends in counts.items():
+            if at[0] == code:
+                cost = self.by[at]
+                grams += spends.loops * cost.loop.mean + spends.floats * cost.floating.mean
+        return grams
+
     def amount(self, code: str, counts: Counts) -> Amount:
         """Tell what some knitting costs of one yarn, four ways, without its spread."""
-        here = {at: spends for at, spends in counts.items() if at[0] == code}
-        loops = sum(spends.loops for spends in here.values())
-        grams = sum(
-            spends.loops * self.by[at].loop.mean + spends.floats * self.by[at].floating.mean
-            for at, spends in here.items()
-        )
-        return of_grams(loops, grams, self.yarns[code])
+        loops = sum(spends.loops for (yarn, _), spends in counts.items() if yarn == code)
+        return of_grams(loops, self.mean_g(code, counts), self.yarns[code])
 
 
 class _Ratio(NamedTuple):

@@ -108,11 +108,17 @@ class Reckoning:
 
     def knitting(self, code: str, parts: Iterable[Part] | None = None) -> Uncertain:
         """Give what stitches cost of one yarn, in g: of some parts, or of all."""
-        return total(
-            (1.0, grams.varied(Source("tension", part.key), TENSION_SPREAD))
-            for part in (self.parts if parts is None else parts)
-            if (grams := self.rates.grams(code, part.counts)).mean
-        )
+        counts: dict[tuple[str, str], Counted] = {}
+        tension: dict[Source, float] = {}
+        for part in self.parts if parts is None else parts:
+            for at, spends in part.counts.items():
+                if at[0] == code:
+                    counts[at] = counts[at].plus(spends) if at in counts else spends
+            if grams := self.rates.mean_g(code, part.counts):
+                source = Source("tension", part.key)
+                tension[source] = tension.get(source, 0.0) + TENSION_SPREAD * grams
+        together = self.rates.grams(code, counts)
+        return Uncertain(together.mean, {**together.by_source, **tension})
 
     def extras(self, code: str, knitted_g: float) -> tuple[Extra, ...]:
         """List what one yarn gives besides its stitches."""
