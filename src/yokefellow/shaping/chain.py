@@ -105,20 +105,23 @@ def _simplest(count: int, ends: Mapping[int, Path], ways: Sequence[_Way], layer:
     two repeats to read, could still be simpler.
     """
     most = count // 2 if layer.is_pinned else count // 3
-    best: _Way = (inf, inf, 0)
+    least, nearest, whence = inf, inf, 0
     for added in _divisors(count):
         if added <= most and count - added in ends:
             hard, deviation, _ = ends[count - added]
-            best = min(best, (hard + 1, deviation, count - added))
+            if (hard + 1, deviation, count - added) < (least, nearest, whence):
+                least, nearest, whence = hard + 1, deviation, count - added
     if layer.may_rest and count in ends:
-        best = min(best, (ends[count][0], ends[count][1], count))
+        least, nearest, whence = min((least, nearest, whence), (*ends[count][:2], count))
     for hard, deviation, before in ways:
-        if hard + 2 > best[0]:
+        if hard + 2 > least:
             break
         added = count - before
         if 0 < added <= most and (over := before % added):
-            best = min(best, (hard + _repeats(over, added), deviation, before))
-    return best
+            now = hard + _repeats(over, added)
+            if now < least or (now == least and (deviation, before) < (nearest, whence)):
+                least, nearest, whence = now, deviation, before
+    return least, nearest, whence
 
 
 @lru_cache(maxsize=1 << 12)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.rates import Rate
@@ -25,8 +26,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class IncreaseRound:
+class IncreaseRound(NamedTuple):
     """One increase round of the yoke."""
 
     number: int
@@ -127,6 +127,7 @@ class RaglanPiece:
         return self.start + 2 * bisect_right(self.rounds, number)
 
 
+@lru_cache(maxsize=64)
 def raglan_steps(
     back: RaglanPiece, front: RaglanPiece, sleeve: RaglanPiece
 ) -> tuple[IncreaseRound, ...]:
