@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.fit import Finished
 from yokefellow.schedule.compile import body_sections, sleeve_sections
@@ -15,8 +15,7 @@ from yokefellow.yarn import MAIN, Amount, Rates, counted, less
 __all__ = ["Saving", "savings"]
 
 
-@dataclass(frozen=True, slots=True)
-class Saving:
+class Saving(NamedTuple):
     """One modification, and what it saves; below zero when it costs more."""
 
     what: str

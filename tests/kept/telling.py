@@ -71,8 +71,8 @@ def data(value: object) -> Data:
     """Turn a record of the program into plain data."""
     if isinstance(value, Chart):
         return value.name
-    if is_dataclass(value):
-        numbers = [getattr(value, field.name) for field in fields(value)]
+    if is_dataclass(value) or hasattr(value, "_fields"):
+        numbers = [getattr(value, name) for name in _defaults(value)]
         is_plain = all(isinstance(one, int | float) for one in numbers)
         return data(numbers) if is_plain else _fields(value)
     if isinstance(value, tuple | list):
@@ -83,13 +83,15 @@ def data(value: object) -> Data:
 
 
 def _fields(record: Any) -> dict[str, Data]:
+    values = ((name, getattr(record, name), usual) for name, usual in _defaults(record).items())
     return {
-        field.name: data(getattr(record, field.name))
-        for field in fields(record)
-        if not _is_usual(record, field)
+        name: data(value) for name, value, usual in values if usual is MISSING or value != usual
     }
 
 
-def _is_usual(record: Any, field: Any) -> bool:
-    default = field.default
-    return default is not MISSING and bool(getattr(record, field.name) == default)
+def _defaults(record: Any) -> dict[str, Any]:
+    """Give the fields of a record, dataclass or named tuple, with their usual values."""
+    if is_dataclass(record):
+        return {field.name: field.default for field in fields(record)}
+    usual: dict[str, Any] = record._field_defaults
+    return dict.fromkeys(record._fields, MISSING) | usual

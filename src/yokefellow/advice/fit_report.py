@@ -9,10 +9,10 @@ negative; what hangs free of the body may have any more (common practice).
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
 from math import inf
+from typing import NamedTuple
 
 from yokefellow.advice.desk import Desk
 from yokefellow.fit import BodyFit
@@ -35,8 +35,7 @@ class Verdict(StrEnum):
     """Wider than the body there, as its shape has it."""
 
 
-@dataclass(frozen=True, slots=True)
-class FitLine:
+class FitLine(NamedTuple):
     """One height."""
 
     key: str

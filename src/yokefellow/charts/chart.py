@@ -9,8 +9,8 @@ and downwards. So the chart as written looks the way the sweater hangs.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 __all__ = ["Cell", "Chart", "ChartKind", "ChartRow", "Work"]
 
@@ -40,8 +40,7 @@ class Work(StrEnum):
     """A new stitch: an M1L."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """One stitch of the picture."""
 
     colour: str
@@ -49,8 +48,7 @@ class Cell:
     work: Work
 
 
-@dataclass(frozen=True, slots=True)
-class ChartRow:
+class ChartRow(NamedTuple):
     """One row of one repeat."""
 
     cells: tuple[Cell, ...]
@@ -74,8 +72,7 @@ class ChartRow:
         return tuple(seen)
 
 
-@dataclass(frozen=True, slots=True)
-class Chart:
+class Chart(NamedTuple):
     """One repeat of a band."""
 
     name: str

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import islice, pairwise
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.charts.chart import ChartKind
 from yokefellow.findings import Finding, Severity
@@ -59,8 +60,7 @@ class ChartText:
     about: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """One line of a chart."""
 
     number: int

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 __all__ = [
     "BodyFit",
@@ -17,8 +17,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class FrontFit:
+class FrontFit(NamedTuple):
     """A front neck worked flat."""
 
     style: Literal["scooped", "V"]
@@ -42,8 +41,7 @@ class NeckFit:
     """Of a front worked flat only."""
 
 
-@dataclass(frozen=True, slots=True)
-class RaglanFit:
+class RaglanFit(NamedTuple):
     """How a raglan's neck is shared out, in cm."""
 
     back_neck_cm: float

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.fit.finished import BustFit
 from yokefellow.fit.lengths import underarm_to_waist_cm
@@ -31,8 +31,7 @@ POINTS = 0.2
 """Share of the chest between the two fullest points, where not measured (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Halves:
+class Halves(NamedTuple):
     """How the round is shared at the split, in cm."""
 
     chest_cm: float
@@ -70,8 +69,7 @@ def halves(figures: Figures, *, chest_cm: float, sleeve_cm: float) -> Halves:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Yoke:
+class _Yoke(NamedTuple):
     """What the underarm's width is weighed against."""
 
     figures: Figures

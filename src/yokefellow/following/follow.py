@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished
@@ -27,8 +28,7 @@ FIRST = 2
 """The earliest round that may increase where short rows leave gaps to close in the first."""
 
 
-@dataclass(frozen=True, slots=True)
-class Followed:
+class Followed(NamedTuple):
     """The size that is followed."""
 
     pattern: Pattern

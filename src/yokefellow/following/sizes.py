@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauge, mean_per_cm
@@ -15,8 +15,7 @@ from yokefellow.shaping.counts import nearest
 __all__ = ["SizeAt", "chosen", "sizes_at"]
 
 
-@dataclass(frozen=True, slots=True)
-class SizeAt:
+class SizeAt(NamedTuple):
     """One size of the pattern at the knitter's gauge; None where its numbers do not say."""
 
     size: PatternSize

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.notation.phrase import phrase
 from yokefellow.schedule.rows import Op, Row, RowKind, Step, taken
@@ -17,8 +17,7 @@ from yokefellow.schedule.rows import Op, Row, RowKind, Step, taken
 __all__ = ["ABBREVIATIONS", "Abbreviation", "abbreviations_used"]
 
 
-@dataclass(frozen=True, slots=True)
-class Abbreviation:
+class Abbreviation(NamedTuple):
     """One entry of the list at the end of the sheet."""
 
     code: str

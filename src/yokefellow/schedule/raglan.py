@@ -8,8 +8,8 @@ count of the piece. Round 1 hangs them.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.charts.chart import Chart
 from yokefellow.schedule.bands import bands_by_round
@@ -31,8 +31,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Increase:
+class Increase(NamedTuple):
     """How a stitch is added beside a line."""
 
     before: str
@@ -50,8 +49,7 @@ INCREASES = MappingProxyType(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """A piece before an increase round."""
 
     stitches: int

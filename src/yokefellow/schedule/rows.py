@@ -291,8 +291,7 @@ class Section:
     """Worked once for each: `("right", "left")` for the sleeves."""
 
 
-@dataclass(frozen=True, slots=True)
-class Schedule:
+class Schedule(NamedTuple):
     """The whole sweater in knitting order."""
 
     sections: tuple[Section, ...]

@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, floor, log
+from typing import NamedTuple
 
 from yokefellow.shaping.chain import Layer
 from yokefellow.shaping.line import FULL_LATEST, LEAST_APART, SHOULDER_AT
@@ -47,8 +48,7 @@ STEEP = 0.48
 _APART_CM = {"regular": 3.2, "gentle": 2.25, "few": 99.0}
 
 
-@dataclass(frozen=True, slots=True)
-class Ladder:
+class Ladder(NamedTuple):
     """The layers of a banded yoke, and the plain stretch in which each one's round stands."""
 
     first: tuple[BandTask, ...]

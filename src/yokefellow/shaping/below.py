@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
-from typing import TypeVar
+from dataclasses import replace
+from typing import NamedTuple, TypeVar
 
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import PieceCharts
@@ -97,8 +97,7 @@ def body_below(
     return or_refused(made, Piece("body", project, gauges, charts))
 
 
-@dataclass(frozen=True, slots=True)
-class Unmodified:
+class Unmodified(NamedTuple):
     """The pieces of this sweater in their usual lengths, for comparing."""
 
     body: BodyShape

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from typing import TypeAlias
+from dataclasses import replace
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.fit import BodyFit, BustFit
 from yokefellow.gauge import Gauges
@@ -24,8 +24,7 @@ PLAIN_CM = 2.5
 """Plain rounds below the underarm, and on each side of the waist (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Stretch:
+class _Stretch(NamedTuple):
     """A stretch of the body over which front and back go to other counts."""
 
     first: int

@@ -9,10 +9,9 @@ chart that grows takes it along.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from math import inf
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from yokefellow.shaping.even import repeats_needed
 from yokefellow.shaping.zones import BandTask
@@ -20,8 +19,7 @@ from yokefellow.shaping.zones import BandTask
 __all__ = ["Layer", "Path", "climb", "stations", "through"]
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
+class Layer(NamedTuple):
     """The counts to try after one increase round, and the one wanted there."""
 
     wanted: float

@@ -10,8 +10,8 @@ tests).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import accumulate
+from typing import NamedTuple
 
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.even import gaps
@@ -28,8 +28,7 @@ BEGIN_CM = 2.5
 """The first short row lies about an inch below the underarm at the earliest (the same)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Dart:
+class Dart(NamedTuple):
     """Pairs of short rows over one half of the body, alike at both its sides."""
 
     half: str

@@ -9,9 +9,8 @@ once when the work is joined. So nothing of the raglan below changes.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import sqrt
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.taper import taper
@@ -30,8 +29,7 @@ EACH = 2
 LEAST_ROWS = 4
 
 
-@dataclass(frozen=True, slots=True)
-class FrontNeck:
+class FrontNeck(NamedTuple):
     """The front of the neck, in rows and stitches."""
 
     style: FrontStyle
@@ -60,8 +58,7 @@ class FrontNeck:
         return self.edge + grown // 2 + sum(row <= number for row in self.increases)
 
 
-@dataclass(frozen=True, slots=True)
-class TooShallow:
+class TooShallow(NamedTuple):
     """A V whose edges cannot meet within its rows."""
 
     rows: int

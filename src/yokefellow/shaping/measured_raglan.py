@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import lcm
+from typing import NamedTuple
 
 from yokefellow.charts.chart import Chart
 from yokefellow.findings import PlanError
@@ -36,8 +36,7 @@ from yokefellow.shaping.zones import BandTask, Zones, band_task
 __all__ = ["RaglanYoke", "raglan_yoke"]
 
 
-@dataclass(frozen=True, slots=True)
-class RaglanYoke:
+class RaglanYoke(NamedTuple):
     """A whole raglan yoke with the neck above it and the split below."""
 
     neck: Count

@@ -7,8 +7,8 @@ They knit upward and decrease; here the same counts are met in the other order.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.shaping.counts import nearest
 
@@ -25,8 +25,7 @@ PLACES = (0.0, 0.25, 0.5)
 """Shares of the depth at which the rounds lie, read top-down from the neck."""
 
 
-@dataclass(frozen=True, slots=True)
-class Percentages:
+class Percentages(NamedTuple):
     """The counts of one body by percentage."""
 
     body: int
@@ -66,8 +65,7 @@ def percentages(body: int, *, book: str) -> Percentages:
     return Percentages(body, sleeve, underarm, neck, cuff, (neck, *reversed(counts)))
 
 
-@dataclass(frozen=True, slots=True)
-class RaglanPercentages:
+class RaglanPercentages(NamedTuple):
     """The counts of one raglan by percentage."""
 
     body: int

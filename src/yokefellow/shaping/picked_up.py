@@ -7,9 +7,9 @@ edge's own length at the gauge, which is about three in every four rows
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import hypot
+from typing import NamedTuple
 
 from yokefellow.shaping.counts import Count, nearest
 
@@ -19,8 +19,7 @@ MOST_ROWS = 6
 """Rows in the rule by which a knitter picks up along an edge: 3 in every 4, 5 in every 6."""
 
 
-@dataclass(frozen=True, slots=True)
-class EdgeLengths:
+class EdgeLengths(NamedTuple):
     """The edges of the neck: counts of stitches and rows."""
 
     back: int
@@ -52,8 +51,7 @@ class EdgeLengths:
         return 2 * self.side_cm + (self.level + self.centre) / self.stitches_per_cm
 
 
-@dataclass(frozen=True, slots=True)
-class Mitre:
+class Mitre(NamedTuple):
     """The corner of the band at the point of a V."""
 
     before: int
@@ -64,8 +62,7 @@ class Mitre:
     """Rounds from one double decrease to the next: 1 or 2."""
 
 
-@dataclass(frozen=True, slots=True)
-class PickedUp:
+class PickedUp(NamedTuple):
     """The stitches picked up for a neckband."""
 
     total: Count

@@ -6,8 +6,8 @@ Every other place and every other chart that is offered was put in first.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
-from typing import TypeVar
+from dataclasses import replace
+from typing import NamedTuple, TypeVar
 
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import other_charts
@@ -29,8 +29,7 @@ TRIED = 8
 """Places tried above the one that does not fit, and as many below."""
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """The body or the sleeves, and the charts of their bands."""
 
     name: str

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil
+from typing import NamedTuple
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.fit import Finished, RaglanFit
@@ -46,8 +47,7 @@ class Asked:
         return length(rounds / self.task.counts.rounds_per_cm, self.unit)
 
 
-@dataclass(frozen=True, slots=True)
-class _Piece:
+class _Piece(NamedTuple):
     """A piece as it is wanted at both ends, in real numbers of stitches."""
 
     name: str

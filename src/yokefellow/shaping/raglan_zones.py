@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.placing import GOOD_GAP
@@ -17,8 +18,7 @@ BELOW = 2
 that the underarms are picked up from plain knitting (our choice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class OverEnd:
+class OverEnd(NamedTuple):
     """A band that runs into the next one, into the underarm, or out at the neck."""
 
     band: BandTask

@@ -12,8 +12,8 @@ faster one last: it needs the width below.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import groupby, pairwise
+from typing import NamedTuple
 
 from yokefellow.shaping.even import gaps
 
@@ -27,8 +27,7 @@ SPARE = 2
 """Rounds a single rate may end before the last round, rather than take a second rate for them."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rate:
+class Rate(NamedTuple):
     """Every so many rounds, so many times."""
 
     every: int

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.even import gaps
@@ -20,8 +20,7 @@ LEAST_STEP = 2
 """Stitches between two turns at the least, so that their gaps do not meet."""
 
 
-@dataclass(frozen=True, slots=True)
-class ShortRows:
+class ShortRows(NamedTuple):
     """Pairs of short rows centred on BOR, each turning nearer to it than the pair before."""
 
     turns: tuple[int, ...]

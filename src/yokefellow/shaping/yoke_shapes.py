@@ -108,8 +108,7 @@ def stitches_at(
     return max(done)[1] if done else start
 
 
-@dataclass(frozen=True, slots=True)
-class RaglanPiece:
+class RaglanPiece(NamedTuple):
     """One piece of a raglan yoke between two lines: back, front or a sleeve.
 
     Its count holds its share of the stitches of the two lines beside it.
@@ -141,8 +140,7 @@ def raglan_steps(
     )
 
 
-@dataclass(frozen=True, slots=True)
-class RaglanLine:
+class RaglanLine(NamedTuple):
     """The stitches that run down between body and sleeve, and how the work grows beside them."""
 
     width: int

@@ -6,6 +6,7 @@ from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate, pairwise
+from typing import NamedTuple
 
 from yokefellow.charts.chart import Chart, Work
 from yokefellow.gauge import Gauges
@@ -87,8 +88,7 @@ def _slips_the_round_below(chart: Chart) -> bool:
     return False
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedBand:
+class PlacedBand(NamedTuple):
     """A band at its rounds of the yoke."""
 
     task: BandTask

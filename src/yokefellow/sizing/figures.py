@@ -8,7 +8,6 @@ three figures of the garment that the tables give by size: `neck_opening`,
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -71,8 +70,7 @@ class Measured(NamedTuple):
     """How much bodies alike in chest differ in it: one standard deviation, where known."""
 
 
-@dataclass(frozen=True, slots=True)
-class Figures:
+class Figures(NamedTuple):
     """A complete body: every name of `MEASURES`, and of `OWN_MEASURES` what was measured."""
 
     group: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.sizing.figures import Figures
 from yokefellow.sizing.fill import GARMENT_FIGURES
@@ -11,8 +11,7 @@ from yokefellow.sizing.tables import Row, sizing_table
 __all__ = ["Departure", "SizeMatch", "nearest"]
 
 
-@dataclass(frozen=True, slots=True)
-class Departure:
+class Departure(NamedTuple):
     """One measure of the body beside the size's, in cm."""
 
     name: str
@@ -24,8 +23,7 @@ class Departure:
     """How far the body lies outside that range: above zero larger, below zero smaller."""
 
 
-@dataclass(frozen=True, slots=True)
-class SizeMatch:
+class SizeMatch(NamedTuple):
     """The nearest size by the chest."""
 
     group: str

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.units import LengthUnit
 
 __all__ = ["Row", "SizingTable", "Source"]
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(NamedTuple):
     """Where a row comes from."""
 
     short: str
@@ -20,8 +19,7 @@ class Source:
     """Author, title, year; or that it is common practice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """One measure for every size of a table, in cm."""
 
     name: str
@@ -47,8 +45,7 @@ class Row:
     surveyed_source: str
 
 
-@dataclass(frozen=True, slots=True)
-class SizingTable:
+class SizingTable(NamedTuple):
     """One group of bodies."""
 
     name: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.sizing.bust import frame_cm
 from yokefellow.sizing.figures import Figures
@@ -16,8 +16,7 @@ MISMATCH_SD = 1.5
 fifteen on either side (our choice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Usual:
+class Usual(NamedTuple):
     """A measure of bodies with one chest, in cm."""
 
     cm: float
