@@ -41,9 +41,9 @@ def test_every_increase_round_has_its_stretch(gap_of: tuple[int, ...]) -> None:
 
 @pytest.mark.parametrize("style", ["circular", "raglan"])
 def test_every_band_of_the_yoke_has_its_chart(style: str) -> None:
-    bands = [{"chart": "fence", "at": "16 cm"}]
-    changes = {"garment__yoke__style": style, "garment__yoke__bands": bands}
-    read = project(edited(sized(), yarn__CC1=CC1, **changes))
+    bands = [{"chart": "fence"}]
+    yoke = {"style": style, "bands": bands, "depth": "28 cm"}
+    read = project(edited(sized(), yarn__CC1=CC1, garment__yoke=yoke))
     with pytest.raises(ValueError, match="zip"):
         shape(read, fit(read, fill(read)[0]), gauges(read))
     found = draft(read)
