@@ -110,3 +110,37 @@ def test_too_few_rounds_for_what_the_line_wants_are_narrow() -> None:
     steep = replace(LINE, yokes=(144,), yoke=144.0)
     found = banded_ladder(steep, zones((task(8, 57), 2)))
     assert found == Narrow("", 4, 2, before=96.0, after=144.0)
+
+
+def test_one_more_round_is_tried_in_every_stretch_that_has_room() -> None:
+    bands = zones((task(8), 20))
+    usual, more = banded_ladder(LINE, bands), banded_ladder(LINE, bands, more=1)
+    assert isinstance(usual, Ladder)
+    assert isinstance(more, Ladder)
+    for gap in (0, 1):
+        assert more.gap_of.count(gap) == usual.gap_of.count(gap) + 1
+    assert banded_ladder(LINE, bands, more=0) == usual
+
+
+@pytest.mark.parametrize("repeats", [None, 22])
+def test_every_round_may_be_left_plain(repeats: int | None) -> None:
+    made = banded_ladder(LINE, zones((task(8, repeats=repeats), 20)), more=1)
+    assert isinstance(made, Ladder)
+    assert all(layer.may_rest is True for layer in made.layers)
+
+
+def test_a_repeat_of_one_stitch_takes_every_count_within_four_per_cent() -> None:
+    made = banded_ladder(LINE, zones((task(1), 20)))
+    assert isinstance(made, Ladder)
+    (layer,) = (one for one in made.layers if one.then)
+    # derived: 180.13 stitches are wanted, 3 % less is 174.7 and 4 % more is 187.3
+    assert list(layer.counts) == list(range(175, 188))
+
+
+def test_less_than_a_thousandth_needs_no_increase_round() -> None:
+    # derived: 150 fours are 600 stitches, where 599.7 were wanted at the neck right above them
+    near = replace(LINE, neck=599.7, necks=(600,), yoke=700.0, yokes=(700,))
+    band = task(4, repeats=150)
+    made = banded_ladder(near, zones((band, 2)))
+    assert isinstance(made, Ladder)
+    assert made.first == (band,)
