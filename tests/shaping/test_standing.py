@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
-import pytest
+from itertools import pairwise
 
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.often import often
 from tests.shaping.parts import task, yoke, zones
 from yokefellow.shaping.circular import solve
 from yokefellow.shaping.standing import broken_rules, set_places
@@ -101,3 +106,43 @@ def test_increase_rounds_are_three_apart_from_each_other_and_from_a_growing_row(
     assert rules((6, 47), growing) == ("apart",)
     assert rules((6, 8), growing, shoulder=200.0) == ("shoulder", "apart")
     assert rules((), zones(), there=96, end=96) == ()
+
+
+def test_a_step_of_half_a_centimetre_stands_half_way_too() -> None:
+    # derived: half-way up lies 7.5 cm down, between rounds 22 and 23, and the later is taken
+    one = set_places(((100, 101),), (0,), zones=zones(), per_cm=2.0, shoulder=0.0)
+    assert one == (23,)
+
+
+@st.composite
+def crowded(draw: st.DrawFn) -> tuple[Zones, tuple[int, ...], tuple[tuple[int, int], ...]]:
+    """Bands with short stretches between them, and increase rounds in these."""
+    bands, first = [], 2
+    for _ in range(draw(st.integers(0, 3))):
+        first += draw(st.integers(1, 9))
+        deep = draw(st.integers(1, 6))
+        bands.append((task(8, deep), first))
+        first += deep
+    where = zones(*bands, rounds=first + draw(st.integers(0, 12)))
+    stretches = range(len(where.gaps))
+    gap_of = sorted(draw(st.lists(st.sampled_from(stretches), min_size=1, max_size=5)))
+    gap_of = [gap for gap in gap_of if where.gaps[gap][0] <= where.gaps[gap][1]] or [0]
+    counts = [96 + 20 * at + draw(st.integers(0, 12)) for at in range(len(gap_of) + 1)]
+    return where, tuple(gap_of), tuple(pairwise(counts))
+
+
+@often(300)
+@given(crowded(), st.floats(0, 200))
+def test_they_are_three_apart_wherever_their_stretches_hold_them_so(
+    case: tuple[Zones, tuple[int, ...], tuple[tuple[int, int], ...]], shoulder: float
+) -> None:
+    where, gap_of, steps = case
+    found = set_places(steps, gap_of, zones=where, per_cm=2.0, shoulder=shoulder)
+    stretches = [where.gaps[gap] for gap in gap_of]
+    assert all(first <= at <= last for at, (first, last) in zip(found, stretches, strict=True))
+    soonest: list[int] = []
+    for first, _ in stretches:
+        soonest.append(max(first, soonest[-1] + 3) if soonest else first)
+    if all(at <= last for at, (_, last) in zip(soonest, stretches, strict=True)):
+        # common practice, no source: three rounds from one increase round to the next
+        assert all(late - early >= 3 for early, late in pairwise(found))
