@@ -72,7 +72,7 @@ def data(value: object) -> Data:
     if isinstance(value, Chart):
         return value.name
     if is_dataclass(value) or hasattr(value, "_fields"):
-        numbers = [getattr(value, name) for name in _defaults(value)]
+        numbers = [getattr(value, name) for name in _names(value)]
         is_plain = all(isinstance(one, int | float) for one in numbers)
         return data(numbers) if is_plain else _fields(value)
     if isinstance(value, tuple | list):
@@ -83,15 +83,21 @@ def data(value: object) -> Data:
 
 
 def _fields(record: Any) -> dict[str, Data]:
-    values = ((name, getattr(record, name), usual) for name, usual in _defaults(record).items())
+    usual = _usual(record)
     return {
-        name: data(value) for name, value, usual in values if usual is MISSING or value != usual
+        name: data(getattr(record, name))
+        for name in _names(record)
+        if name not in usual or getattr(record, name) != usual[name]
     }
 
 
-def _defaults(record: Any) -> dict[str, Any]:
-    """Give the fields of a record, dataclass or named tuple, with their usual values."""
-    if is_dataclass(record):
-        return {field.name: field.default for field in fields(record)}
-    usual: dict[str, Any] = record._field_defaults
-    return dict.fromkeys(record._fields, MISSING) | usual
+def _names(record: Any) -> list[str]:
+    """Name the fields of a record, a frozen dataclass or a named tuple."""
+    return [field.name for field in fields(record)] if is_dataclass(record) else record._fields
+
+
+def _usual(record: Any) -> dict[str, object]:
+    """Give what each field is when it is not said."""
+    if not is_dataclass(record):
+        return dict(record._field_defaults)
+    return {field.name: field.default for field in fields(record) if field.default is not MISSING}

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
-from tests.shaping.parts import chart, gauge, task, zones
-from yokefellow.charts.chart import Cell, ChartRow, Work
+from tests.shaping.parts import gauge, task, zones
+from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.zones import Zones, band_task
 
@@ -17,7 +15,7 @@ MARKS = {"k": Work.KNIT, "s": Work.SLIP, "m": Work.MAKE, "p": Work.PURL}
 def needs_plain(*rows: str) -> bool:
     """Whether a chart of these rows slips stitches of the round below it."""
     drawn = tuple(ChartRow(tuple(Cell("MC", MARKS[mark]) for mark in row), "MC") for row in rows)
-    asked = replace(chart(), rows=drawn)
+    asked = Chart("drawn", ChartKind.SLIP, drawn)
     one = gauge()
     fabrics = Gauges(one, one, {asked.kind: one}, frozenset(), one)
     return band_task(asked, fabrics, at="spread", repeats=None).needs_plain
