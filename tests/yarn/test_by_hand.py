@@ -573,6 +573,17 @@ def test_a_yarn_most_of_which_comes_last_is_weighed_before_it() -> None:
     assert replace(reckoning, parts=even, rates=rates).estimate("MC").weigh_after == "yoke"
 
 
+def test_two_parts_of_one_section_are_knitted_by_one_hand() -> None:
+    reckoning = planned(sized()).reckoning
+    part = reckoning.parts[0]
+    once, twice = reckoning.knitting("MC", (part,)), reckoning.knitting("MC", (part, part))
+    tension = Source("tension", part.key)
+    # derived: their errors go the same way, and add up
+    assert once.by_source[tension] == pytest.approx(TENSION * once.mean)
+    assert twice.by_source == pytest.approx({s: 2 * by for s, by in once.by_source.items()})
+    assert twice.mean == pytest.approx(2 * once.mean)
+
+
 # The verdict in words.
 
 
