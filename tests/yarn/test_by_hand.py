@@ -932,6 +932,7 @@ def test_nothing_uncertain_is_above_or_below() -> None:
 
 def test_what_is_no_number_ends_all_the_same() -> None:
     assert math.isnan(Belief(0, 1.0).away(math.nan))
+    assert math.isnan(Belief(0, 1.0, 2.0).away(math.nan))
 
 
 @pytest.mark.parametrize("sd", [1e-6, 1.0, 1e6])
