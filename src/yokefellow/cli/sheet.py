@@ -93,11 +93,12 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
 
 def _rendered(planned: Plan, asked: Prospects, form: str) -> str | bytes:
     """Render one form; the PDF takes a while, and says what it is doing."""
-    from yokefellow.sheet.formats import FORMATS
-    from yokefellow.sheet.pdf import render_pdf
-
     if form == "pdf":
+        from yokefellow.sheet.pdf import render_pdf
+
         return render_pdf(planned, asked, progress=_progress)
+    from yokefellow.sheet.formats import FORMATS
+
     return FORMATS[form](planned, asked)
 
 
