@@ -40,7 +40,7 @@ __all__ = ["Draft", "Plan", "draft", "plan", "reckoned", "sizes_of"]
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Everything the sheet shows, computed once."""
+    """Every count, row and finding of a sweater; what only the sheet shows is told when asked."""
 
     project: Project
     figures: Figures
@@ -58,8 +58,6 @@ class Plan:
     """By code, the main yarn first; only those the sweater uses."""
     reckoning: Reckoning
     """What the yarns are reckoned from, for asking on."""
-    needles: tuple[NeedleChange, ...]
-    checks: tuple[Check, ...]
     findings: tuple[Finding, ...]
     """Cautions and notes; a plan with an error is never made."""
     safety: tuple[str, ...]
@@ -70,6 +68,21 @@ class Plan:
         return tuple(walk(self.schedule))
 
     @property
+    def needles(self) -> tuple[NeedleChange, ...]:
+        """Which needle, and at which rows to change it."""
+        owned, unit = self.project.needles, self.project.sheet.units
+        return needle_changes(tuple(stretches(self.schedule)), self.gauges, owned, unit)
+
+    @property
+    def checks(self) -> tuple[Check, ...]:
+        """What to check, each at its row, in knitting order."""
+        return checks(self._desk, tuple(stretches(self.schedule)))
+
+    @property
+    def _desk(self) -> Desk:
+        return Desk(self.project, self.figures, self.finished, self.gauges, self.shape, self.charts)
+
+    @property
     def key(self) -> str:
         """A name for this very schedule: it changes when a row changes."""
         return _key(self.schedule)
@@ -77,8 +90,7 @@ class Plan:
     @property
     def fit_report(self) -> tuple[FitLine, ...]:
         """How the sweater lies on the body, height by height."""
-        desk = Desk(self.project, self.figures, self.finished, self.gauges, self.shape, self.charts)
-        return fit_report(desk)
+        return fit_report(self._desk)
 
     @property
     def savings(self) -> tuple[Saving, ...]:
@@ -212,6 +224,16 @@ def _schedule(project: Project, made: Draft) -> Schedule:
     return compile_schedule(made.shaped.shape, made.charts, wrapped=wrapped, sleeves_first=first)
 
 
+def _walked(schedule: Schedule) -> None:
+    """Hold every row to the stitches there are.
+
+    Raises:
+        ValueError: a row does not come out: the program is at fault, not the project.
+    """
+    for _ in stretches(schedule):
+        pass
+
+
 def reckoned(project: Project) -> tuple[Shape, Reckoning]:
     """Give the counts of a project and its yarn alone, for asking what another choice would take.
 
@@ -232,7 +254,7 @@ def plan(project: Project) -> Plan:
     figures, gauge, finished, charts = made.figures, made.gauges, made.finished, made.charts
     shaped, said = made.shaped, made.said
     schedule = _schedule(project, made)
-    worked = tuple(stretches(schedule))
+    _walked(schedule)
     reckoning = reckon(project, gauge, schedule)
     yarns = reckoning.estimates()
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
@@ -251,8 +273,6 @@ def plan(project: Project) -> Plan:
         schedule=schedule,
         yarns=yarns,
         reckoning=reckoning,
-        needles=needle_changes(worked, gauge, project.needles, project.sheet.units),
-        checks=checks(project, figures, finished, gauge, shaped.shape, worked, charts),
         findings=(*said, *warned, *banded, *told, *priced),
         safety=safety(project),
     )

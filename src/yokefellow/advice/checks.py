@@ -12,34 +12,21 @@ from yokefellow.advice.check import Check
 from yokefellow.advice.desk import Desk
 from yokefellow.advice.edge_checks import cuff_check, hem_check, mend_edge
 from yokefellow.advice.yoke_checks import count_checks, yoke_checks
-from yokefellow.charts.chart import Chart
-from yokefellow.fit import Finished
-from yokefellow.gauge import Gauges
 from yokefellow.project.models import Project
 from yokefellow.schedule.rows import Stretch
 from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.front_neck import FrontNeck
-from yokefellow.shaping.shapes import BodyShape, ChartedBand, Shape
-from yokefellow.sizing.figures import Figures
+from yokefellow.shaping.shapes import BodyShape, ChartedBand
 
 __all__ = ["Check", "checks"]
 
 
-def checks(
-    project: Project,
-    figures: Figures,
-    finished: Finished,
-    gauges: Gauges,
-    shape: Shape,
-    rows: tuple[Stretch, ...],
-    charts: Sequence[Chart] = (),
-) -> tuple[Check, ...]:
+def checks(desk: Desk, rows: tuple[Stretch, ...]) -> tuple[Check, ...]:
     """Give every check of the sweater in knitting order."""
-    desk = Desk(project, figures, finished, gauges, shape, charts)
     found = [
         *_neck(desk),
         *count_checks(desk, rows),
-        *band_checks(project, shape, charts),
+        *band_checks(desk.project, desk.shape, desk.charts),
         *yoke_checks(desk),
         *_split(desk),
         *_body(desk),
