@@ -53,7 +53,11 @@ def through(count: int, bands: Iterable[BandTask]) -> int | None:
 
 
 def climb(
-    starts: Iterable[int], ladder: Sequence[Layer], first: tuple[BandTask, ...] = ()
+    starts: Iterable[int],
+    ladder: Sequence[Layer],
+    first: tuple[BandTask, ...] = (),
+    *,
+    spare: float = inf,
 ) -> Mapping[int, Path]:
     """Find, for every count at the top, the simplest chain.
 
@@ -61,6 +65,8 @@ def climb(
         starts: the counts at the neck.
         ladder: one layer an increase round.
         first: bands worked before the first increase round.
+        spare: repeats to read that a chain may need beyond one for each layer; harder ones
+            are not looked for.
 
     Returns:
         The chains by the count after the last layer's bands; each begins with its start.
@@ -70,12 +76,12 @@ def climb(
         after = through(start, first)
         if after is not None:
             ends[after] = (0.0, 0.0, (start,))
-    for layer in ladder:
-        ends = _step(ends, layer)
+    for height, layer in enumerate(ladder, start=1):
+        ends = _step(ends, layer, height + spare)
     return ends
 
 
-def _step(ends: Mapping[int, Path], layer: Layer) -> dict[int, Path]:
+def _step(ends: Mapping[int, Path], layer: Layer, hardest: float) -> dict[int, Path]:
     """Go one layer up: for every count there, the simplest way from a count below."""
     ways = sorted((hard, deviation, count) for count, (hard, deviation, _) in ends.items())
     best: dict[int, Path] = {}
@@ -83,7 +89,7 @@ def _step(ends: Mapping[int, Path], layer: Layer) -> dict[int, Path]:
         after = through(count, layer.then) if layer.then else count
         if after is None:
             continue
-        hard, deviation, before = _simplest(count, ends, ways, layer)
+        hard, deviation, before = _simplest(count, ends, ways, layer, hardest)
         if before:
             off = ((count - layer.wanted) / layer.wanted) ** 2
             best[after] = (hard, deviation + off, (*ends[before][2], count))
@@ -94,8 +100,10 @@ _Way: TypeAlias = tuple[float, float, int]
 """How hard a count is to come to, how far off the line its way is, and the count before it."""
 
 
-def _simplest(count: int, ends: Mapping[int, Path], ways: Sequence[_Way], layer: Layer) -> _Way:
-    """Find the simplest way to a count; from 0 where there is none.
+def _simplest(
+    count: int, ends: Mapping[int, Path], ways: Sequence[_Way], layer: Layer, hardest: float
+) -> _Way:
+    """Find the simplest way to a count; from 0 where there is none, or only harder ones.
 
     At most half is added in a round, and never less than nothing. First come the
     counts that share the added stitches out exactly, which are those that lie a
@@ -103,7 +111,7 @@ def _simplest(count: int, ends: Mapping[int, Path], ways: Sequence[_Way], layer:
     two repeats to read, could still be simpler.
     """
     most = count // 2 if layer.is_pinned else count // 3
-    least, nearest, whence = inf, inf, 0
+    least, nearest, whence = hardest, inf, 0
     for added in _divisors(count):
         if added <= most and count - added in ends:
             hard, deviation, _ = ends[count - added]

@@ -21,7 +21,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
-from math import ceil
+from math import ceil, inf
 
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.chain import Layer, Path, climb
@@ -108,7 +108,9 @@ def solve(task: YokeTask) -> Solution | Misfit | Narrow | Unreached | None:
         if best is not None and best[0][:2] <= (0, away):
             break
         for ladder in _ladders(task, sorted(splits), times):
-            found = _best_path(climb(necks, ladder), splits, task, away=away)
+            # Nothing harder could still be better than a yoke that breaks no rule.
+            spare = best[0][1] - away if best is not None and best[0][0] == 0 else inf
+            found = _best_path(climb(necks, ladder, spare=spare), splits, task, away=away)
             if found is not None and (best is None or found[0] < best[0]):
                 best = found
     return None if best is None else best[1]
@@ -125,15 +127,18 @@ def _best_path(
     for yoke, (hard, deviation, counts) in paths.items():
         split_cost, split = splits[yoke]
         adjusting = float(int(split_cost))
+        unbroken = (
+            0.0,
+            hard - (len(counts) - 1) + adjusting + away,
+            deviation + split_cost - adjusting + ((counts[0] - task.neck) / task.neck) ** 2,
+        )
+        if best is not None and unbroken >= best[0]:
+            continue
         at = places(
             counts, shoulder=task.covering, rounds=task.rounds, first_round=task.first_round
         )
         broken = broken_rules(counts, at, shoulder=task.covering, rounds=task.rounds)
-        cost = (
-            float(len(broken)),
-            hard - (len(counts) - 1) + adjusting + away,
-            deviation + split_cost - adjusting + ((counts[0] - task.neck) / task.neck) ** 2,
-        )
+        cost = (float(len(broken)), *unbroken[1:])
         if best is None or cost < best[0]:
             neck = Count(counts[0], task.neck, task.stitches_per_cm)
             steps = tuple(
