@@ -8,6 +8,7 @@ count of the piece. Round 1 hangs them.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -111,22 +112,17 @@ def _increase_round(yoke: RaglanShape, number: int) -> tuple[Step, ...]:
             (yoke.sleeve, yoke.sleeve_share),
         )
     )
-    half = back.stitches // 2
-    marker = (op("sm"),)
-    return tidy(
-        (
-            *knit(half - end_of(back, way)),
-            *end(back, way),
-            *marker,
-            *whole(sleeve, way),
-            *marker,
-            *whole(front, way),
-            *marker,
-            *whole(sleeve, way),
-            *marker,
-            *beginning(back, way),
-            *knit(back.stitches - half - end_of(back, way)),
-        )
+    half, marker, sleeves = back.stitches // 2, op("sm"), whole(sleeve, way)
+    return (
+        *tidy((*knit(half - end_of(back, way)), *end(back, way))),
+        marker,
+        *sleeves,
+        marker,
+        *whole(front, way),
+        marker,
+        *sleeves,
+        marker,
+        *tidy((*beginning(back, way), *knit(back.stitches - half - end_of(back, way)))),
     )
 
 
@@ -147,13 +143,14 @@ def beginning(piece: Piece, way: Increase) -> tuple[Step, ...]:
     return (*knit(piece.share), *grown)
 
 
+@lru_cache(maxsize=4096)
 def whole(piece: Piece, way: Increase) -> tuple[Step, ...]:
     """Work a piece between two markers."""
     if piece.grows and piece.stitches == 0:
         # No stitch to lift a bar beside: two loops are the first two stitches.
         return (Op("CO", 2),)
     middle = piece.stitches - 2 * end_of(piece, way)
-    return (*beginning(piece, way), *knit(middle), *end(piece, way))
+    return tidy((*beginning(piece, way), *knit(middle), *end(piece, way)))
 
 
 def piece_words(yoke: RaglanShape, number: int) -> str:

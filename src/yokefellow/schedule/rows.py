@@ -139,13 +139,15 @@ def op(code: str, times: int = 1, yarn: str = "") -> Op:
     return Op(code, times, yarn)
 
 
+_TURNS = {code: (stitch.takes, stitch.makes) for code, stitch in STITCHES.items()}
+
+
 def turnover(steps: Iterable[Step]) -> tuple[int, int]:
     """Count the stitches taken off the left needle, and those made on the right one."""
     takes = makes = 0
     for step in steps:
         if isinstance(step, Op):
-            stitch = STITCHES[step.code]
-            off, on = stitch.takes, stitch.makes
+            off, on = _TURNS[step.code]
         else:
             off, on = turnover(step.steps)
         takes += step.times * off

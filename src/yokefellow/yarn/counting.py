@@ -29,6 +29,8 @@ MAIN = "MC"
 """The yarn of everything that is not a colour band."""
 
 
+_WORKED = {code: stitch.worked for code, stitch in STITCHES.items()}
+
 SLIPPED = frozenset(code for code in STITCHES if code.startswith("sl "))
 """Stitches behind which the yarn in hand passes."""
 
@@ -139,7 +141,7 @@ def _add(steps: Iterable[Step], times: int, own: str, loops: dict[str, int]) -> 
     for step in steps:
         if isinstance(step, Op):
             yarn = step.yarn or own
-            loops[yarn] = loops.get(yarn, 0) + STITCHES[step.code].worked * step.times * times
+            loops[yarn] = loops.get(yarn, 0) + _WORKED[step.code] * step.times * times
             if step.code in SLIPPED:
                 slipped += step.times * times
         else:
