@@ -146,3 +146,15 @@ def test_they_are_three_apart_wherever_their_stretches_hold_them_so(
     if all(at <= last for at, (_, last) in zip(soonest, stretches, strict=True)):
         # common practice, no source: three rounds from one increase round to the next
         assert all(late - early >= 3 for early, late in pairwise(found))
+
+
+def test_three_without_room_to_be_three_apart_stand_as_far_as_they_can_from_the_last() -> None:
+    # derived: rounds 16 to 21 lie between the bands; the last two are three apart
+    where = zones((task(8), 10), (task(8, name="under"), 22))
+    assert set_places(STEPS, (1, 1, 1), zones=where, per_cm=2.0, shoulder=0.0) == (16, 18, 21)
+
+
+def test_the_first_goes_up_where_the_second_is_near() -> None:
+    # derived: half-way up lie 2.62 and 5.36 rounds down, rounds 3 and 5
+    steps = ((96, 116), (116, 117), (117, 268))
+    assert set_places(steps, (0, 0, 0), zones=zones(), per_cm=2.0, shoulder=0.0)[:2] == (2, 5)
