@@ -1,0 +1,188 @@
+"""What is said and chosen at the limits of a raglan, a sleeve, a neck and the bands."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.raglan.raglans import raglan
+from tests.shaping.parts import task, yoke
+from tests.sweaters import project, sized
+from yokefellow.conductor import draft
+from yokefellow.findings import PlanError, Severity
+from yokefellow.project.fixed import NOTHING, Fixed
+from yokefellow.shaping.counts import Count
+from yokefellow.shaping.misfits import misfit_message
+from yokefellow.shaping.percentages import raglan_percentages
+from yokefellow.shaping.picked_up import EdgeLengths, picked_up
+from yokefellow.shaping.placing import Crowded, place_bands
+from yokefellow.shaping.raglan_by_percentage import narrow_by_percentage
+from yokefellow.shaping.rates import Rate, most_times, rates
+from yokefellow.shaping.reach import Unreached
+from yokefellow.shaping.shapes import BandShape, Split, YokeShape, stitches_at
+from yokefellow.shaping.short_rows import ShortRows, raglan_short_rows, short_rows
+from yokefellow.shaping.taper import bent_taper
+from yokefellow.shaping.task import of_the_yoke, splits_for
+
+CM = project(sized())
+
+
+def halves(front: int, back: int) -> Split:
+    whole = front + back + 20
+    body, sleeve, under = (Count(n, float(n), 2.0) for n in (whole, 60, 10))
+    return Split(body, sleeve, under, own_front=front)
+
+
+def test_a_raglan_by_percentage_without_room_at_the_neck_says_why() -> None:
+    wide = project(
+        raglan(garment__yoke__line_width=6, garment__yoke__proportions="percentage 1971")
+    )
+    # derived: 13 are needed and 8 are there, so a line of three less
+    found = narrow_by_percentage(wide, 8, halves(60, 60), 13)
+    assert (found.code, found.field) == ("raglan.line-wide", "garment.yoke.line_width")
+    assert found.remedy == 'Write line_width = 3, or proportions = "measured".'
+    # derived: half of 20 less than both would have
+    uneven = narrow_by_percentage(wide, 13, halves(70, 50), 13)
+    assert (uneven.code, uneven.severity) == ("raglan.uneven", Severity.ERROR)
+    assert uneven.message == (
+        "By percentage a raglan begins narrow, and the front has 70 stitches at the underarm and "
+        "the back 50: the smaller would begin with 3 at the neck and needs 13."
+    )
+    assert uneven.remedy == (
+        'Write proportions = "measured", or check what was measured across the front and round '
+        "the chest."
+    )
+    none = narrow_by_percentage(wide, 13, halves(90, 30), 13)
+    assert "would begin with 0 at the neck" in none.message  # derived: none, and not fewer
+
+
+def test_the_percentages_of_a_raglan() -> None:
+    # published: E. Zimmermann, Knitting Without Tears, 1971 (retold), K = 200
+    counts = raglan_percentages(200)
+    assert (counts.back, counts.held, counts.back_neck, counts.sleeve_top) == (84, 50, 34, 0)
+    assert any(raglan_percentages(body).sleeve_top for body in range(180, 200, 2))
+    for body in range(180, 200, 2):
+        one = raglan_percentages(body)
+        assert one.back_neck == one.back - (one.held - one.sleeve_top)
+
+
+def test_rates_at_their_limits() -> None:
+    assert most_times(1) == 0
+    assert rates(20, 40, late=True) == (Rate(2, 20),)  # derived: every 2nd of 40
+    assert bent_taper(3, 3, [(1, 0)]) == (3,)  # derived: none by the first, then every other
+
+
+def test_only_pins_of_the_yoke_are_met_with_it() -> None:
+    assert of_the_yoke(Fixed(hem=100, cuff=40)) is NOTHING
+    assert of_the_yoke(Fixed(hem=100, body=200)) == Fixed(body=200)
+
+
+def test_front_and_back_that_are_pinned_leave_a_body() -> None:
+    found = splits_for(yoke(fixed=Fixed(front=90, back=82)))
+    assert found
+    for _, split in found.values():
+        assert split.body.got - 2 * split.underarm.got == 172  # derived: 90 and 82
+
+
+def test_a_split_without_room_does_not_end_the_search() -> None:
+    found = splits_for(yoke(sleeve=11.0, underarm=7.0))
+    # derived: sleeves of 10 or 12 and underarms of 6 or 8; ten leave only two beside eight
+    held = {(split.sleeve.got, split.underarm.got) for _, split in found.values()}
+    assert (12, 6) in held or (12, 8) in held
+
+
+def test_short_rows_of_a_very_small_neck() -> None:
+    assert short_rows(raise_cm=4, rows_per_cm=2, neck_stitches=3) == ShortRows((2,), 8, 2)
+    assert short_rows(raise_cm=4, rows_per_cm=2, neck_stitches=9).turns == (3,)
+    # derived: from the front line, four stitches from BOR, to the second
+    at_line = raglan_short_rows(raise_cm=4, rows_per_cm=2, back=6, sleeve=1, neck_stitches=9)
+    assert at_line.turns == (4, 2)
+    wider = raglan_short_rows(raise_cm=4, rows_per_cm=2, back=10, sleeve=1, neck_stitches=9)
+    assert wider.turns == (6, 4, 2)
+
+
+def test_a_band_that_grows_in_its_first_round() -> None:
+    band = BandShape("one", 8, 5, Count(100, 100.0, 2.0), (120, 120))
+    # derived: 20 stitches come in the first round, the eighth
+    assert [stitches_at(number, 100, (), [band]) for number in (7, 8, 9)] == [100, 120, 120]
+    made = draft(project(sized())).shaped.shape.yoke
+    assert isinstance(made, YokeShape)
+    count = Count(60, 60.0, 3.0)
+    bare = YokeShape(count, (), made.short_rows, 27, 200.0, 100, (band,))
+    assert (bare.stitches_at(7), bare.stitches_at(8)) == (100, 120)
+
+
+def crowded(*depths: float | None, rounds: int = 12) -> Crowded:
+    names = ("one", "two", "three")
+    bands = [task(4, rounds, name=name, at_cm=at) for name, at in zip(names, depths, strict=False)]
+    found = place_bands(bands, depth_cm=20.0, rounds_per_cm=3.0, first_round=2, least_rounds=8)
+    assert isinstance(found, Crowded)
+    return found
+
+
+def test_bands_without_room_are_named_with_their_rounds() -> None:
+    # derived: twelve rounds from the 16th on, and the next band would begin in the 18th
+    assert crowded(5.0, 5.5) == Crowded("two", 0, -10, 8.0, 20.0, 5.5)
+    # derived: forty rounds from the 58th of sixty on
+    over = Crowded("one", 40, 3, 40 / 3, 20.0, 19.0, is_over_end=True)
+    assert crowded(19.0, rounds=40) == over
+    # derived: three of 24 rounds fill all 72, and the first of them may hold none
+    assert crowded(None, None, None, rounds=24) == Crowded("three", 72, 71, 24.0, 20.0)
+    # derived: sixty rounds, of which the band takes the last twelve and one more
+    assert crowded(16.3).is_over_end
+
+
+def test_what_is_above_and_below_as_far_is_told_as_a_limit() -> None:
+    asked = Unreached(task(8), (100, 150), (100, 150))
+    words = misfit_message(asked, [task(8)], CM)
+    assert "100 or more stitches can be there" in words
+    assert "at most 150 still lead" in words
+
+
+@pytest.mark.parametrize(
+    ("rows", "across", "centre", "every"),
+    [
+        # derived: ten cm deep, two thirds of which are 6.67 cm; three quarters of a lean of 18
+        # stitches are 6.75 cm, and of one of 16.5 stitches 6.19 cm
+        (30, 8, 0, 1),
+        (30, 18, 0, 2),
+        (30, 16, 4, 2),
+        (30, 16, 1, 1),
+    ],
+)
+def test_how_often_the_point_decreases(rows: int, across: int, centre: int, every: int) -> None:
+    edges = EdgeLengths(
+        back=34, sleeve=16, rows=rows, across=across, centre=centre,
+        stitches_per_cm=2.0, rows_per_cm=3.0,
+    )  # fmt: skip
+    mitre = picked_up(edges, multiple=2, point=True).mitre
+    assert mitre is not None
+    assert mitre.every == every
+
+
+def made_with(width: int, opening: int) -> str:
+    """What is said of a raglan with such a line in such a neck; nothing where it is made."""
+    sections = raglan(
+        stitches_per_cm=1.2,
+        garment__yoke__line_width=width,
+        garment__neck__opening=f"{opening} cm",
+    )
+    try:
+        draft(project(sections))
+    except PlanError as error:
+        return error.findings[-1].remedy
+    return ""
+
+
+def test_the_widest_line_that_can_be_is_offered() -> None:
+    named = set()
+    for opening in range(20, 32):
+        said = made_with(6, opening)
+        if not said:
+            continue
+        fits = [width for width in range(1, 6) if not made_with(width, opening)]
+        if fits:
+            assert said == f"Write line_width = {max(fits)}, or a wider neck opening."
+            named.add(max(fits))
+        else:
+            assert said == "Write a wider neck opening."
+    assert len(named) >= 2
