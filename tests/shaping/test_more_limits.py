@@ -186,3 +186,21 @@ def test_the_widest_line_that_can_be_is_offered() -> None:
         else:
             assert said == "Write a wider neck opening."
     assert len(named) >= 2
+
+
+@pytest.mark.parametrize(
+    ("rows", "multiple", "total"),
+    [
+        # derived: three stitches and a centimetre along either edge are five, which is less than
+        # the least; three and three to either side are nine or ten
+        (2, 2, 8),
+        (2, 4, 11),
+        (6, 2, 8),
+        (8, 4, 11),
+    ],
+)
+def test_the_fewest_stitches_of_a_band_with_a_point(rows: int, multiple: int, total: int) -> None:
+    edges = EdgeLengths(
+        back=2, sleeve=0, rows=rows, across=0, centre=1, stitches_per_cm=1.0, rows_per_cm=2.0
+    )
+    assert picked_up(edges, multiple=multiple, point=True).total.got == total
