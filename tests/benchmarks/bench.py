@@ -110,7 +110,7 @@ def many_sweaters(
     kind: str, sections: Callable[[int], Mapping[str, Any]], number: int, goal: float
 ) -> None:
     """Plans in a second of one core, over random sweaters; those refused are counted apart."""
-    took: list[float] = []
+    took: dict[str, list[float]] = {}
     refused: list[float] = []
     for seed in range(number):
         sweater = project(sections(seed))
@@ -120,12 +120,13 @@ def many_sweaters(
         except PlanError:
             refused.append(process_time() - started)
         else:
-            took.append(process_time() - started)
-    report(f"{len(took)} random {kind} sweaters", len(took) / sum(took), "/s", least=goal)
-    report("  the median one", 1000 * median(took), "ms", PLAN_MS)
-    report("  the slowest one", 1000 * max(took), "ms")
+            took.setdefault(sweater.garment.yoke.style, []).append(process_time() - started)
+    for style, times in sorted(took.items()):
+        report(f"{len(times)} {kind} {style} yokes", len(times) / sum(times), "/s", least=goal)
+        report("  the median one", 1000 * median(times), "ms", PLAN_MS)
+        report("  the slowest one", 1000 * max(times), "ms")
     if refused:
-        report(f"  {len(refused)} refused, the median one", 1000 * median(refused), "ms")
+        report(f"{len(refused)} refused, the median one", 1000 * median(refused), "ms")
 
 
 def growth() -> None:
