@@ -76,17 +76,20 @@ def raglan_section(
 
 def _rounds(yoke: RaglanShape, charts: Sequence[Chart], *, wrapped: bool) -> Iterator[Row]:
     in_bands = bands_by_round(yoke.bands, charts)
-    increases = [step.number for step in yoke.increase_rounds]
-    places = {number: place for place, number in enumerate(increases, start=1)}
+    steps = yoke.increase_rounds
+    places = {step.number: (place, step.after) for place, step in enumerate(steps, start=1)}
+    live = yoke.start
     yield _first(yoke, wrapped=wrapped)
     for number in range(2, yoke.rounds.got + 1):
         if number in in_bands:
+            live = yoke.stitches_at(number)
             yield in_bands[number]
         elif number in places:
-            why = f"increase round {places[number]} of {len(places)}: {piece_words(yoke, number)}"
+            place, live = places[number]
+            why = f"increase round {place} of {len(places)}: {piece_words(yoke, number)}"
             yield Row(_increase_round(yoke, number), Feature.INCREASE, why=why)
         else:
-            yield plain_round(yoke.stitches_at(number))
+            yield plain_round(live)
 
 
 def _first(yoke: RaglanShape, *, wrapped: bool) -> Row:

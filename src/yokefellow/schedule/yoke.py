@@ -22,11 +22,14 @@ def yoke_section(yoke: YokeShape, charts: Sequence[Chart] = (), *, wrapped: bool
 def _rounds(yoke: YokeShape, charts: Sequence[Chart], *, wrapped: bool) -> Iterator[Row]:
     in_bands = bands_by_round(yoke.bands, charts)
     increases = {step.number: (place, step) for place, step in enumerate(yoke.increase_rounds)}
+    live = yoke.start
     for number in range(1, yoke.rounds.got + 1):
         if number in in_bands:
+            live = yoke.stitches_at(number)
             yield in_bands[number]
         elif number in increases:
             place, step = increases[number]
+            live = step.after
             yield Row(
                 increase_evenly(step.before, step.increases, midway=place % 2 == 1),
                 Feature.INCREASE,
@@ -35,7 +38,7 @@ def _rounds(yoke: YokeShape, charts: Sequence[Chart], *, wrapped: bool) -> Itera
         elif number == 1 and yoke.short_rows.turns:
             yield closing_round(yoke.short_rows, stitches=yoke.start, wrapped=wrapped)
         else:
-            yield plain_round(yoke.stitches_at(number))
+            yield plain_round(live)
 
 
 def split_section(split: Split, *, marked: bool) -> Section:
