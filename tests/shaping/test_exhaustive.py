@@ -120,7 +120,7 @@ def splits(case: Meeting) -> Iterator[tuple[int, int, int]]:
             yield body, sleeve, underarm
 
 
-@often(200)
+@often(400)
 @given(MEETINGS)
 def test_the_split_that_meets_a_pin_gives_up_least(case: Meeting) -> None:
     def cost(split: tuple[int, int, int]) -> float:
@@ -250,7 +250,7 @@ def cost(task: RaglanTask, start: Pieces, end: Pieces, off: float) -> Cost | Non
     return float(not covered), float(read + every + ribs), off % 1 + far
 
 
-@often(150)
+@often(500)
 @given(raglans())
 def test_a_raglan_is_the_easiest_to_follow_and_then_the_nearest(task: RaglanTask) -> None:
     # derived: our choice in the program, 12 % off the back of the neck, and 35 % where that fails

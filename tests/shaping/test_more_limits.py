@@ -2,26 +2,34 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+from itertools import product
+
 import pytest
 
-from tests.raglan.raglans import raglan
+from tests.raglan.raglans import banded, raglan
 from tests.shaping.parts import task, yoke
+from tests.shaping.test_sleeve import FULL, SWEATER, sleeve
 from tests.sweaters import project, sized
 from yokefellow.conductor import draft
 from yokefellow.findings import PlanError, Severity
+from yokefellow.gauge import gauges
 from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.misfits import misfit_message
 from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.picked_up import EdgeLengths, picked_up
+from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.placing import Crowded, place_bands
 from yokefellow.shaping.raglan_by_percentage import narrow_by_percentage
 from yokefellow.shaping.rates import Rate, most_times, rates
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.shapes import BandShape, Split, YokeShape, stitches_at
+from yokefellow.shaping.shapes import BandShape, RaglanShape, Split, YokeShape, stitches_at
 from yokefellow.shaping.short_rows import ShortRows, raglan_short_rows, short_rows
+from yokefellow.shaping.sleeve import sleeve_shape
 from yokefellow.shaping.taper import bent_taper
-from yokefellow.shaping.task import of_the_yoke, splits_for
+from yokefellow.shaping.task import Solution, of_the_yoke, splits_for
 
 CM = project(sized())
 
@@ -159,10 +167,10 @@ def test_how_often_the_point_decreases(rows: int, across: int, centre: int, ever
     assert mitre.every == every
 
 
-def made_with(width: int, opening: int) -> str:
+def made_with(width: int, opening: int, per_cm: float) -> str:
     """What is said of a raglan with such a line in such a neck; nothing where it is made."""
     sections = raglan(
-        stitches_per_cm=1.2,
+        stitches_per_cm=per_cm,
         garment__yoke__line_width=width,
         garment__neck__opening=f"{opening} cm",
     )
@@ -174,18 +182,106 @@ def made_with(width: int, opening: int) -> str:
 
 
 def test_the_widest_line_that_can_be_is_offered() -> None:
-    named = set()
-    for opening in range(20, 32):
-        said = made_with(6, opening)
-        if not said:
+    named: set[int] = set()
+    for opening, per_cm in product(range(20, 32, 2), (0.7, 0.9, 1.2)):
+        said = made_with(6, opening, per_cm)
+        if "line_width" not in said and not said.startswith("Write a wider"):
             continue
-        fits = [width for width in range(1, 6) if not made_with(width, opening)]
-        if fits:
-            assert said == f"Write line_width = {max(fits)}, or a wider neck opening."
-            named.add(max(fits))
+        fits = [width for width in range(1, 6) if not made_with(width, opening, per_cm)]
+        named.add(max(fits, default=0))
+        assert said == (
+            f"Write line_width = {max(fits)}, or a wider neck opening."
+            if fits
+            else "Write a wider neck opening."
+        )
+    assert len(named) > 2
+
+
+BY_SHARE = {"garment__yoke__proportions": "percentage 1971"}
+
+
+@pytest.mark.parametrize("per_cm", [0.7, 0.8, 0.9, 1.0, 1.1])
+def test_by_percentage_a_line_is_refused_only_where_stitches_lack(per_cm: float) -> None:
+    for width in range(1, 7):
+        try:
+            read = project(
+                raglan(stitches_per_cm=per_cm, garment__yoke__line_width=width, **BY_SHARE)
+            )
+            yoke_shape = draft(read).shaped.shape.yoke
+        except PlanError as error:
+            words = error.findings[-1].message
+            began, needed = map(int, re.findall(r"with (\d+) .* needs (\d+)", words)[0])
+            assert began < needed
         else:
-            assert said == "Write a wider neck opening."
-    assert len(named) >= 2
+            assert isinstance(yoke_shape, RaglanShape)
+            # derived: two lines and a stitch between them
+            assert min(yoke_shape.back.start, yoke_shape.front.start) >= 2 * width + 1
+
+
+def test_by_percentage_the_front_is_wider_by_what_was_measured() -> None:
+    made = draft(project(raglan(**BY_SHARE, body__front_chest="51 cm")))
+    more = made.finished.yoke.front_more_cm * 2.2
+    assert more > 4  # derived: a full bust
+    split = made.shaped.shape.split
+    assert abs(split.front - split.back - more) <= 1  # derived: half of it is rounded
+    with pytest.raises(PlanError) as error:
+        draft(project(raglan(**BY_SHARE, body__front_chest="80 cm")))
+    assert error.value.findings[-1].code == "raglan.uneven"
+
+
+def test_a_very_small_raglan_by_percentage() -> None:
+    sections = raglan("babies", "3", stitches_per_cm=0.7, garment__yoke__line_width=1, **BY_SHARE)
+    sections["body"] = {"chest": "36 cm"}
+    assert draft(project(sections)).shaped.shape.split.body.got == 40  # derived: the least
+
+
+def test_repeats_that_are_pinned_as_they_are_change_nothing() -> None:
+    free = draft(project(banded({"chart": "beads"}))).shaped
+    (band,) = free.shape.yoke.bands
+    again = draft(project(banded({"chart": "beads", "repeats": band.repeats}))).shaped
+    assert again == free
+
+
+def test_increases_worked_in_a_stitch_need_a_stitch() -> None:
+    # published: E. Zimmermann, Knitting Without Tears, 1971 (retold): K = 200, a neck of 34, 34
+    # and nothing of the sleeves, eight stitches in every 2nd of 50 rounds
+    pins = {"increases": list(range(76, 269, 8)), "body": 200, "sleeve": 66, "underarm": 16}
+    asked = raglan(stitches_per_cm=2.0, fixed=pins, garment__yoke__depth="26 cm")
+    assert draft(project(asked)).shaped.shape.split.yoke == 268
+    asked["garment"]["yoke"]["line_increase"] = "front and back"
+    with pytest.raises(PlanError) as error:
+        draft(project(asked))
+    (found,) = (one for one in error.value.findings if one.severity is Severity.ERROR)
+    assert (found.code, found.field) == ("raglan.pinned-line", "garment.yoke.line_increase")
+    assert found.message == (
+        "By these counts a piece of the raglan begins with very few stitches at the neck, or with "
+        "none, and a line as it was chosen needs stitches to be worked in."
+    )
+
+
+def offered(pin: int, *, fits: int) -> str:
+    """What is offered for an underarm of `pin` stitches where one of `fits` would do."""
+    read = project({**sized(), "fixed": {"underarm": pin}})
+    some = Solution(Count(1, 1.0, 1.0), halves(60, 60), (), ())
+    found = pins_refused(None, (), lambda one, _: some if one.underarm == fits else None, read)
+    return found.remedy
+
+
+def test_no_pin_below_two_is_offered() -> None:
+    assert "underarm = 2" in offered(3, fits=2)
+    assert "underarm" not in offered(2, fits=1)
+    assert "underarm" not in offered(3, fits=1)
+
+
+def test_the_smallest_sleeves() -> None:
+    # derived: the two rounds that open it and one more
+    assert sleeve(replace(FULL, length_cm=3.0, cuff_cm=3.0)).rounds.got == 3
+    # derived: three ribs of two, or of four, go round at the least
+    small = replace(FULL, edge_cm=1.0)
+    assert sleeve(small, stitches=8).edge.got == 6
+    wide = project(sized(garment__sleeves={"rib": "2x2"})).garment.sleeves
+    made = sleeve_shape(stitches=16, fit=small, gauges=gauges(SWEATER), choices=wide)
+    assert made.edge.got == 12
 
 
 @pytest.mark.parametrize(
