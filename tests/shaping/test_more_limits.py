@@ -22,6 +22,7 @@ from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.picked_up import EdgeLengths, picked_up
 from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.placing import Crowded, place_bands
+from yokefellow.shaping.raglan import least_piece
 from yokefellow.shaping.raglan_by_percentage import narrow_by_percentage
 from yokefellow.shaping.rates import Rate, most_times, rates
 from yokefellow.shaping.reach import Unreached
@@ -300,3 +301,8 @@ def test_the_fewest_stitches_of_a_band_with_a_point(rows: int, multiple: int, to
         back=2, sleeve=0, rows=rows, across=0, centre=1, stitches_per_cm=1.0, rows_per_cm=2.0
     )
     assert picked_up(edges, multiple=multiple, point=True).total.got == total
+
+
+def test_an_odd_line_leaves_the_larger_half_to_the_body() -> None:
+    # derived: two lines of two or of one beside a piece, and two stitches between them
+    assert (least_piece(3, body=True), least_piece(3, body=False)) == (6, 4)
