@@ -73,7 +73,8 @@ class NeedleUse(NamedTuple):
     needle: str
 
 
-class RateView(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class RateView:
     """Every so many rounds, so many times."""
 
     every: int
