@@ -144,3 +144,16 @@ def test_less_than_a_thousandth_needs_no_increase_round() -> None:
     made = banded_ladder(near, zones((band, 2)))
     assert isinstance(made, Ladder)
     assert made.first == (band,)
+
+
+def test_a_band_wants_no_less_than_comes_to_it() -> None:
+    # derived: 97 at the neck are 121.25 behind a repeat that grows from eight to ten; half as many
+    # stitches in a cm as the plain fabric has make 90 of the 181 that lie round the second band
+    loose = task(8, grown=10, stitches_per_cm=1.0)
+    loose_too = task(10, name="under", stitches_per_cm=1.0)
+    made = banded_ladder(
+        replace(LINE, neck=97.0, necks=(96, 98)), zones((loose, 2), (loose_too, 20))
+    )
+    assert isinstance(made, Ladder)
+    (layer,) = (one for one in made.layers if one.then)
+    assert layer.wanted == 121.25

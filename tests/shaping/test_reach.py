@@ -37,6 +37,38 @@ def test_a_pin_is_blamed_before_what_stands_beside_it() -> None:
     found = reach((96,), (200,), zones((free, 5), (pinned, 14), rounds=24))
     assert isinstance(found, Unreached)
     assert found.band is pinned
+    # derived: no thousand lies between 96 and 144, nor 320 there
+    never = task(1000, name="never")
+    for bands in ((never, pinned), (pinned, never)):
+        found = reach((96,), (200,), zones((bands[0], 5), (bands[1], 14), rounds=24))
+        assert isinstance(found, Unreached)
+        assert found.band is pinned
+
+
+def test_what_a_band_can_have_bounds_the_next_one() -> None:
+    def between(yokes: tuple[int, int], above: int | None, below: int | None) -> object:
+        one, two = task(8, repeats=above), task(8, repeats=below)
+        return reach((96,), yokes, zones((one, 5), (two, 14), rounds=24))
+
+    # derived: one round before each band: 96 to 144, and 144 to 216; from 96
+    # to 400 after them bounds neither
+    assert between((96, 400), None, None) == ((12, 18), (12, 27))
+    # derived: a pin leaves the band below it what a round makes of it: 96 to 144, 144 to 216
+    assert between((96, 400), 12, None) == ((12, 12), (12, 18))
+    assert between((96, 400), 18, None) == ((18, 18), (18, 27))
+    # derived: and the band above it what a round makes it of: 72 to 96, 101 to 152
+    assert between((96, 400), None, 12) == ((12, 12), (12, 12))
+    assert between((96, 400), None, 19) == ((13, 18), (19, 19))
+    # derived: 400 are at the least 267 before the last round, 178 before the last but one: 184 in
+    # eights, which are 123 and so 128 in eights before the first of the three
+    assert between((400, 400), None, None) == ((16, 18), (23, 27))
+
+
+def test_a_band_wider_than_the_yoke_is_told_with_one_repeat() -> None:
+    # derived: a round after the band makes 150 of 100; one of its hundreds is all that 150 hold
+    wide = task(100)
+    found = reach((200,), (150,), zones((wide, 5), rounds=12))
+    assert found == Unreached(wide, (200, 300), (100, 100))
 
 
 def test_a_yoke_may_begin_too_wide_or_end_out_of_reach() -> None:
