@@ -54,7 +54,7 @@ def test_a_band_that_begins_inside_another_is_told() -> None:
 
 
 def test_bands_that_fill_the_rounds_above_another_are_not_blamed_for_it() -> None:
-    # derived: the one that is spread takes rounds 2 to 7, all that the one from round 8 on leaves it
+    # derived: the one that is spread takes rounds 2 to 7, all that there are above round 8
     spread, high = task(name="spread"), task(name="high", at_cm=7 / 3)
     assert firsts(places(spread, high)) == [(2, 8)]
     # derived: that one ends with round 13, where the third begins

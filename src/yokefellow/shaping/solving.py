@@ -43,12 +43,11 @@ def solve_banded(
     body, sleeves and underarms may give way a little.
     """
     best: Solution | None = None
-    refused: list[Misfit | Narrow | Unreached] = []
     for wide in (False, True):
         splits = splits_for(task, wide=wide)
         if not splits:
             return None
-        refused = []
+        refused: list[Misfit | Narrow | Unreached] = []
         for zones in task.places:
             found = _at(task, zones, necks, splits)
             if isinstance(found, Solution):
