@@ -142,3 +142,10 @@ def test_a_back_by_percentage_may_be_two_lines_and_a_stitch() -> None:
     wide = raglan("babies", "3", garment__yoke__line_width=3, **BY_SHARE)
     back = yoke_of(planned(wide)).back
     assert (back.start, len(back.rounds)) == (7, 5)
+
+
+def test_shoulders_that_take_every_stitch_of_the_yoke_are_covered() -> None:
+    # derived: 268 are there in the last round, and none fewer would do
+    whole = solve_raglan(asked(counts=yoke(shoulder=268.0), shoulder_round=60))
+    assert whole is not None
+    assert whole.broken == ()
