@@ -130,3 +130,16 @@ def test_a_waist_wider_than_the_body_is_none() -> None:
     made = body(replace(STRAIGHT, shape="waist", waist_cm=110.0))
     assert made.waist == Count(200, 220.0, 2.0)  # derived: never more than the body
     assert made.changes == ()
+
+
+def test_one_round_stays_plain_however_few_make_the_margin() -> None:
+    flat = gauges(project(sized(swatch__plain__washed=swatch(2.0, rounds_per_cm=0.5))))
+    made = body_shape(
+        stitches=200,
+        fit=replace(STRAIGHT, shape="a-line", edge_cm=110.0),
+        gauges=flat,
+        choices=SWEATER.garment.body,
+    )
+    # derived: 2.5 cm are 1.25 rounds, one; each half gains 10 stitches in 5 of the 15 rounds from
+    # 2 to 16
+    assert [change.number for change in made.changes] == [4, 7, 10, 13, 16]

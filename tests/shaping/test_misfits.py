@@ -36,6 +36,12 @@ def test_a_repeat_wider_than_the_yoke_has_one_neighbour() -> None:
         "The repeat of 'dots' is 60 stitches, and the yoke wants 49 stitches there (24.5 cm "
         "round); 1 repeat makes 60, which does not lie within 4 %."
     )
+    # derived: 60 and 120 are both more than 4 % off 88
+    two = misfit_message(Misfit(task(60), 88.0, 1, 2, (1, 2)), [task(60)], CM)
+    assert "; 1 repeat makes 60 and 2 repeats make 120, and neither lies within 4 %." in two
+    # derived: of one to five, 10 is a multiple of 1, 2 and 5
+    narrow = misfit_message(Misfit(task(3), 10.0, 3, 4, (3, 4)), [task(3)], CM)
+    assert narrow.endswith(" A repeat of 1 or 2 or 5 stitches would fit.")
     # derived: 24.5 cm are 9.65 in
     assert "(9¾ in round)" in misfit_message(asked, [task(60)], INCHES)
 
@@ -92,6 +98,14 @@ def test_a_yoke_that_cannot_be_reached_below_its_bands_tells_both_counts() -> No
     assert found.message == (
         "After the last band 300 stitches can be reached, and the body and sleeves take 180 to 240."
     )
+
+
+def test_limits_that_are_alike_are_told_once() -> None:
+    band = task(8, repeats=40)
+    told = misfit_message(Unreached(band, (96, 200), (96, 200)), [band], CM)
+    # derived: the least is told of what lies above, the most of what lies below
+    assert "; 96 or more stitches can be there after what lies above it" in told
+    assert "and at most 200 still lead to what lies below" in told
 
 
 def test_a_pinned_band_out_of_reach_tells_what_can_be() -> None:

@@ -95,6 +95,10 @@ def test_the_nearest_repeats_on_either_side_and_what_they_cost() -> None:
     assert offered(fits, band, refused=refused, wanted=110.0) == (
         "write repeats = 13 for 'dots' (104 stitches, 3 cm less round than the yoke's line)",
     )
+    # derived: 16 eights are 128, one more than 127, half a centimetre
+    assert offered(fits, band, refused=refused, wanted=127.0) == (
+        "write repeats = 16 for 'dots' (128 stitches, 0.5 cm more round than the yoke's line)",
+    )
     # derived: 3 cm are 1.18 in
     assert "(104 stitches, 1¼ in less round" in offered(
         fits, band, refused=refused, wanted=110.0, inches=True
@@ -123,6 +127,12 @@ def test_a_pin_out_of_reach_is_offered_the_nearest_that_can_be() -> None:
     refused = Unreached(few, (90, 128), (80, 140))
     assert offered(repeats((13,), (14,)), few, refused=refused, wanted=112.0) == (
         "write repeats = 13 for 'dots' (104 stitches, 4 cm less round than the yoke's line)",
+    )
+    # derived: from 100 to 128 there are 13 to 16 eights; the next above 12 is 13
+    one_off = task(8, repeats=12)
+    refused = Unreached(one_off, (100, 128), (80, 140))
+    assert offered(repeats((13,), (14,)), one_off, refused=refused, wanted=104.0) == (
+        "write repeats = 13 for 'dots' (104 stitches, 0 cm less round than the yoke's line)",
     )
     free = task(8)
     # derived: nothing between 90 and 92 is a multiple of eight

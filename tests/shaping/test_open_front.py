@@ -173,7 +173,10 @@ def test_the_fronts_are_joined_four_rounds_above_the_underarm_at_the_latest() ->
     # A yoke of an odd number of rounds has one row less, since the rows of a front are even.
     odd = replace(raglan(), rounds=Count(61, 61.0, 3.0))
     assert cut("scooped", 56 / 3, odd) is not None
-    assert refused("scooped", 58 / 3, odd).code == "neck.drop-deep"
+    deep = refused("scooped", 58 / 3, odd)
+    assert deep.code == "neck.drop-deep"
+    # derived: 56 rows, as above; 57 would be 19 cm
+    assert deep.remedy == "Write a drop of at most 18.5 cm."
 
 
 def test_a_v_too_wide_for_the_yoke_is_offered_no_drop() -> None:

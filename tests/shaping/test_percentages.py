@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tests.published import published
 from tests.sweaters import IN, planned, sized
-from yokefellow.shaping.percentages import percentages
+from yokefellow.shaping.percentages import RaglanPercentages, percentages, raglan_percentages
 
 PUBLISHED = published("percentages")
 WORKED = PUBLISHED["worked"]
@@ -88,3 +88,28 @@ def test_two_increase_rounds_never_fall_on_one_round_of_a_short_yoke(book: str) 
 def test_an_unknown_book_is_no_book() -> None:
     with pytest.raises(KeyError):
         percentages(200, book="percentage 1985")
+
+
+def test_a_raglan_by_percentage_leaves_one_stitch_of_an_odd_sleeve() -> None:
+    # published: Zimmermann, Knitting Without Tears, 1971: the shares, at 200 stitches
+    # derived: 100 less 16 and 66 less 16; all 50 of the sleeve go, and as many of the back
+    assert raglan_percentages(200) == RaglanPercentages(200, 66, 16, 84, 34, 50, 0)
+    # derived: 50 less 8 and 33 less 8; 24 of the 25 go, and as many of the back
+    assert raglan_percentages(100) == RaglanPercentages(100, 33, 8, 42, 18, 25, 1)
+
+
+# derived: at 0.6 stitches a cm, 34 cm are 20.4 and 31 cm 18.6; twenty is the least
+@pytest.mark.parametrize(("ease_cm", "wanted"), [(-2, 20.4), (-5, 18.6)])
+def test_a_body_by_percentage_has_twenty_stitches(ease_cm: int, wanted: float) -> None:
+    plan = planned(
+        sized(
+            "babies",
+            None,
+            stitches_per_cm=0.6,
+            body={"chest": "36 cm"},
+            ease={"chest": ease_cm},
+            garment__yoke={"proportions": "percentage 1971"},
+        )
+    )
+    body = plan.shape.split.body
+    assert (body.got, body.wanted) == (20, pytest.approx(wanted))

@@ -78,3 +78,41 @@ def test_a_steep_v_decreases_in_every_round(deep_cm: float, lean_cm: float, ever
     mitre = picked_up(edges, multiple=2, point=True).mitre
     assert mitre is not None
     assert mitre.every == every
+
+
+def test_the_corner_has_a_round_of_rib_however_small_the_neck() -> None:
+    edges = EdgeLengths(
+        back=1, sleeve=1, rows=2, across=0, centre=0, stitches_per_cm=2.0, rows_per_cm=6.0
+    )
+    # derived: 3 stitches, two sides of a third of a centimetre each and the point are 5.33; the
+    # first multiples of 4 and of 8 that leave room for both sides of it are 8, and 8 and 3
+    assert picked_up(edges, multiple=2, point=True).total.got == 8
+    assert picked_up(edges, multiple=4, point=True).total.got == 11
+
+
+# derived: at 2 stitches and 3 rows a cm, two ninths of the rows against three eighths of the
+# stitches across, and of half a one at the centre: 4 and 3.9375, 3.556 and 3.5625
+@pytest.mark.parametrize(("rows", "across", "every"), [(18, 10, 1), (16, 9, 2)])
+def test_a_stitch_at_the_centre_makes_the_v_flatter(rows: int, across: int, every: int) -> None:
+    edges = EdgeLengths(
+        back=30,
+        sleeve=15,
+        rows=rows,
+        across=across,
+        centre=1,
+        stitches_per_cm=2.0,
+        rows_per_cm=3.0,
+    )
+    mitre = picked_up(edges, multiple=2, point=True).mitre
+    assert mitre is not None
+    assert mitre.every == every
+
+
+def test_a_band_that_loses_a_stitch_in_three_quarters_decreases_in_every_round() -> None:
+    edges = EdgeLengths(
+        back=30, sleeve=15, rows=18, across=24, centre=0, stitches_per_cm=2.0, rows_per_cm=2.0
+    )
+    # derived: 9 cm deep and 12 cm across
+    mitre = picked_up(edges, multiple=2, point=True).mitre
+    assert mitre is not None
+    assert mitre.every == 1

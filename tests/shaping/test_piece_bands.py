@@ -80,6 +80,7 @@ def test_a_piece_shorter_than_its_band_keeps_the_least_plain_rounds() -> None:
     # derived: 10 rounds of the band and 3 plain ones, which are a centimetre
     found = piece_rounds(2.0, [band(8, 10)], plain=PLAIN, least=3)
     assert found.got == 13
+    assert piece_rounds(2.0, [band(8, 10)], plain=PLAIN, least=1).got == 11  # derived: and one
 
 
 def test_bands_lie_at_their_depth_or_just_above_the_edge() -> None:
@@ -94,6 +95,10 @@ def test_bands_lie_at_their_depth_or_just_above_the_edge() -> None:
     # derived: 10 cm less the 2 cm of the band above are 24 rounds, and 6 of the band
     apart = [band(at_cm=5.0), band(at_cm=10.0)]
     assert placed(apart, rounds=40, plain=PLAIN, earliest=2) == (16, 31)
+    # derived: 0.7 cm are 2 rounds
+    assert placed([band(at_cm=0.7)], rounds=40, plain=PLAIN, earliest=2) == (3,)
+    # derived: 0.1 cm are none, so it begins at once
+    assert placed([band(at_cm=0.1)], rounds=40, plain=PLAIN, earliest=1) == (1,)
     # derived: no earlier than it may
     assert placed([band(at_cm=0.1)], rounds=40, plain=PLAIN, earliest=4) == (4,)
     assert placed([], rounds=40, plain=PLAIN, earliest=4) == ()
@@ -170,6 +175,10 @@ def test_no_more_than_two_go_to_the_other_side_beside_those_in_the_band() -> Non
     # derived: one of them in the band makes it three
     one_inside = ways_around((4, 6, 8, 13, 22, 24, 26), first=10, last=13, earliest=1, latest=40)
     assert list(one_inside) == [3, 2, 4, 1, 5, 0]
+    # derived: one in its first round lies in the band too: four of seven lie above its middle, so
+    # one may; six would take the first of them to round -1
+    at_first = ways_around((4, 6, 8, 10, 22, 24, 26), first=10, last=13, earliest=1, latest=40)
+    assert list(at_first) == [4, 3, 5, 2, 1]
     assert ways_around((), first=10, last=13, earliest=3, latest=30) == {0: ()}
 
 
@@ -177,6 +186,9 @@ def test_shaping_rounds_stay_out_of_darts() -> None:
     found = ways_around((8, 12), first=10, last=13, earliest=1, latest=30, busy=(8, 9, 14, 15))
     # derived: 8 goes up to 7 and 12 down to 16; both above are 7 and 5, both below 16 and 18
     assert found == {1: (7, 16), 0: (16, 18), 2: (5, 7)}
+    # derived: one round further than that which is taken, and no more
+    found = ways_around((8, 12), first=10, last=13, earliest=1, latest=30, busy=(14,))
+    assert found == {1: (8, 15), 0: (15, 17), 2: (7, 9)}
 
 
 # derived: three in a hundred narrower, eight wider
@@ -275,6 +287,22 @@ def test_two_bands_of_a_body_each_find_their_count() -> None:
         (16, 11, 88),
         (44, 16, 80),
     ]
+
+
+def test_a_band_of_a_body_leaves_a_round_to_go_to_its_count() -> None:
+    found = banded_body(body(), [band(at_cm=0.1)], stitches=96, plain=PLAIN)
+    assert found.bands[0].shape.first == 2  # derived: gone to the count in 1
+
+
+def test_no_change_between_two_bands_lies_in_the_round_after_the_first() -> None:
+    bare = body(*narrowing(24, 30), rounds=50)
+    bands = [band(8, 6, at_cm=5.0), band(11, 6, at_cm=8.4)]
+    found = banded_body(bare, bands, stitches=96, plain=PLAIN)
+    # derived: in 16 to 21 and, 2 cm and 19 rounds on, in 26 to 31; 88 are 8 elevens, but for both
+    # changes above the second band one would lie in 22, which goes back from the first; so there is
+    # one, and one in 33
+    assert [one.shape.first for one in found.bands] == [16, 26]
+    assert [change.number for change in found.changes] == [24, 33]
 
 
 def test_a_change_that_spoils_every_repeat_is_left_out() -> None:

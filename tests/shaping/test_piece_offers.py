@@ -197,3 +197,28 @@ def test_another_chart_takes_the_place_of_the_one_that_does_not_fit() -> None:
     found = refused(no_repeat(62.4, place=1), fits, asked)
     assert found.field == "garment.body.bands[2].chart"
     assert found.remedy == 'Write chart = "other".'
+
+
+def test_no_place_is_offered_that_is_none_or_does_not_fit() -> None:
+    longer = "Make the body longer, or take a chart with fewer rows."
+    # derived: 2.5 cm less 2.5 cm are none
+    assert refused(no_room(6, 4), at_depth(0.0), piece(at=("2.5 cm",))).remedy == longer
+    # derived: 3 cm less 2.5 cm
+    found = refused(no_room(6, 4), at_depth(0.5), piece(at=("3 cm",)))
+    assert found.remedy == 'Write at = "0.5 cm", or take a chart with fewer rows.'
+
+
+def test_what_was_refused_is_not_tried_again() -> None:
+    tried: list[tuple[str, float | None]] = []
+
+    def fits(bands: Sequence[Banding]) -> bool:
+        tried.append((bands[0].chart.name, bands[0].task.at_cm))
+        return False
+
+    refused(no_repeat(62.4), fits, piece())
+    # derived: as it was written, once
+    assert tried.count(("mine", 5.0)) == 1
+
+
+def at_depth(depth_cm: float) -> Fits:
+    return lambda bands: bands[0].task.at_cm == pytest.approx(depth_cm)

@@ -115,6 +115,9 @@ def test_front_and_back_are_pinned_within_what_there_is() -> None:
     for front, fits in ((164, True), (165, False)):
         found = halved(whole, Fixed(front=front))
         assert (found is not None) is fits
+    least = halved(whole, Fixed(back=164))
+    assert least is not None
+    assert least.front == 4  # derived: the rest
 
 
 def test_a_half_that_leaves_too_little_is_told() -> None:

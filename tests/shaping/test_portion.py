@@ -65,6 +65,9 @@ def test_two_stitches_of_each_half_are_left_whatever_is_asked() -> None:
     assert halves(portioned(split(), front_more=-900.0)) == (2, 166, 1, 15)
     assert halves(between_lines(split(), front_more=900.0)) == (166, 2, 8, 8)
     assert halves(between_lines(split(), front_more=-900.0)) == (2, 166, 8, 8)
+    for share in (portioned, between_lines):
+        for more in (-900.0, 900.0):
+            assert all(type(count) is int for count in halves(share(split(), front_more=more)))
 
 
 def test_an_underarm_of_two_stitches_gives_none() -> None:

@@ -13,6 +13,8 @@ from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.picked_up import EdgeLengths, picked_up
 from yokefellow.shaping.shapes import BodyShape, NeckShape, SideChange, SleeveShape, Split
+from yokefellow.shaping.short_rows import ShortRows
+from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound, YokeShape
 
 
 def count(got: int, per_cm: float = 2.0) -> Count:
@@ -126,3 +128,20 @@ def test_rounds_of_a_yoke_are_found_in_their_section() -> None:
     assert open_front.at(1) == ("front", 2)
     assert open_front.at(flat) == ("front", flat + 1)
     assert open_front.at(flat + 1) == ("yoke", 1)
+
+
+def test_a_yoke_grows_in_the_rounds_of_its_chart() -> None:
+    band = BandShape("dots", 10, 12, count(96), (108, 108, 120))
+    made = YokeShape(
+        rounds=count(60, 3.0),
+        increase_rounds=(IncreaseRound(20, 120, 160),),
+        short_rows=ShortRows((), 0.0, 3.0),
+        shoulder_round=27,
+        shoulder_wanted=200.0,
+        start=96,
+        bands=(band,),
+    )
+    # derived: a stitch more in each repeat in its first round, and in its last
+    assert [made.stitches_at(number) for number in (9, 10, 11, 12, 19, 20)] == [
+        96, 108, 108, 120, 120, 160,
+    ]  # fmt: skip

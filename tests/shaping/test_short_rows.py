@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from yokefellow.shaping.short_rows import short_rows
+from yokefellow.shaping.short_rows import raglan_short_rows, short_rows
 
 
 # derived: pairs are half the rows of the raise, each pair adds two; 2.5 cm at 2.8 rows in a cm is
@@ -37,3 +37,11 @@ def test_turns_come_nearer_to_the_centre_and_stay_apart(
     # derived: a pair is two rows, so one row off at most, or as many as fit
     fits = plan.turns and plan.turns[0] - plan.turns[-1] < 2 * len(plan.turns)
     assert abs(plan.rows - wanted) <= 1 + 1e-9 or fits
+
+
+def test_no_turn_lies_nearer_to_the_centre_than_two_stitches() -> None:
+    # derived: 1.4 stitches would be wanted for the first turn, 0.5 for the last
+    assert short_rows(raise_cm=5.0, rows_per_cm=3.0, neck_stitches=4).turns == (2,)
+    # derived: from the line, 4 and 4 stitches away, by twos; 1.3 would be wanted for the last
+    found = raglan_short_rows(raise_cm=5.0, rows_per_cm=3.0, back=8, sleeve=4, neck_stitches=10)
+    assert found.turns == (8, 6, 4, 2)

@@ -25,12 +25,12 @@ FULL = SleeveFit(
 )
 
 
-def sleeve(fit: SleeveFit, *, stitches: int = 66, **pins: int) -> SleeveShape:
+def sleeve(fit: SleeveFit, *, stitches: int = 66, rib: str = "1x1", **pins: int) -> SleeveShape:
     return sleeve_shape(
         stitches=stitches,
         fit=fit,
         gauges=gauges(SWEATER),
-        choices=SWEATER.garment.sleeves,
+        choices=SWEATER.garment.sleeves.model_copy(update={"rib": rib}),
         pinned_rounds=pins.get("rounds"),
         pinned_edge=pins.get("edge"),
     )
@@ -90,3 +90,22 @@ def test_what_an_edge_hides() -> None:
     # derived: a facing is a round shorter, and one more turns the edge
     edge = edge_shape(folded, gauge, depth_cm=4.0)
     assert (edge.rounds.got, edge.hidden, edge.all_rounds) == (12, 11, 24)
+
+
+def test_a_sleeve_has_a_round_beside_the_two_that_open_it() -> None:
+    # derived: a millimetre is less than a round
+    assert sleeve(replace(FULL, length_cm=5.1)).rounds.got == 3
+
+
+def test_a_cuff_has_six_stitches_and_three_repeats() -> None:
+    thin = replace(FULL, edge_cm=1.0)
+    # derived: 2 stitches would be wanted; three repeats of two are six, and of four twelve
+    assert sleeve(thin).edge == Count(6, 2.0, 2.0)
+    assert sleeve(thin, rib="2x2").edge.got == 12
+
+
+def test_a_very_short_sleeve_narrows_right_below_its_opening() -> None:
+    short = replace(FULL, length_cm=1.0, cuff_cm=0.5)
+    # derived: 0.15 cm at either end are no round above and one below; three pairs in the 17 rounds
+    # from 3 to 19 lie 6, 6 and 5 apart
+    assert sleeve(short, rounds=20, edge=60).decreases == (8, 14, 19)

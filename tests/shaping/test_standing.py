@@ -37,6 +37,13 @@ def test_each_stays_in_its_own_stretch_three_rounds_from_the_next() -> None:
     assert places((1, 1, 1), zones((task(8), 22))) == (28, 31, 36)
 
 
+def test_where_there_is_no_room_for_three_rounds_the_last_have_it() -> None:
+    steps = (*STEPS, (268, 300))
+    found = set_places(steps, (0, 0, 0, 0), zones=zones((task(8), 10)), per_cm=2.0, shoulder=0.0)
+    # derived: the stretch is 2 to 9, and four rounds three apart would need ten
+    assert found == (2, 3, 6, 9)
+
+
 @pytest.mark.parametrize(
     ("shoulder", "at"),
     [

@@ -81,3 +81,10 @@ def test_a_bent_taper_leaves_out_only_what_would_lie_closer_than_two_rounds(
     if len(places) < events:
         full = [at for at, _ in bends if sum(place > at for place in places) == (rounds - at) // 2]
         assert full
+
+
+def test_a_bend_in_the_first_or_the_last_round() -> None:
+    # derived: none in the first, so three in the eleven after it, 4, 4 and 3 apart
+    assert bent_taper(3, 12, [(1, 0)]) == (5, 9, 12)
+    # The last round is where all are wanted, whatever is allowed there.
+    assert bent_taper(3, 12, [(12, 1)]) == (4, 8, 12)

@@ -56,7 +56,7 @@ def offers(
         *_other_repeats(refused, bands, works, unit),
         *islice(_unpinned(bands, works), 1),
         *islice(_moved(bands, works, unit), 1),
-        *islice(_spread(bands, works), 1),
+        *_spread(bands, works),
         *islice(_left_out(bands, works), 1),
     ]
     if len(found) < MOST_OFFERS:

@@ -221,7 +221,7 @@ def nearest_repeats(wanted: float, width: int) -> int | None:
     25
     """
     below = int(wanted // width)
-    near = [n for n in (below, below + 1) if n > 0 and is_near(n * width, wanted)]
+    near = [n for n in (below, below + 1) if is_near(n * width, wanted)]
     return min(near, key=lambda n: (abs(n * width - wanted), -n), default=None)
 
 

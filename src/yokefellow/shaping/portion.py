@@ -31,7 +31,7 @@ def portioned(split: Split, *, front_more: float) -> Split:
     room = max(0, half - LEAST_BEHIND)
     moved = min(more, room)
     # A stitch more or less than asked is no reason to part front and back at the yoke.
-    between = nearest(abs(front_more) / 2, least=0) - 2 * moved if moved < more else 0
+    between = nearest(abs(front_more) / 2) - 2 * moved if moved < more else 0
     sign = 1 if front_more > 0 else -1
     front = split.body.got // 2 - split.underarm.got
     most = split.front + split.back - 2 * LEAST_BEHIND

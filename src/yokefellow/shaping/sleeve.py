@@ -93,7 +93,7 @@ def _bends(stitches: int, fit: SleeveFit, plain: Gauge, *, after: int) -> list[t
     """Give the most pairs that may be gone where the arm is wide, at rounds after `after`."""
     return [
         (
-            nearest(at_cm * plain.rounds_per_cm, least=0) - after,
+            nearest(at_cm * plain.rounds_per_cm) - after,
             floor((stitches - around_cm * plain.stitches_per_cm) / 2),
         )
         for at_cm, around_cm in fit.arm_at_cm

@@ -52,7 +52,7 @@ def bent_taper(events: int, rounds: int, bends: Sequence[tuple[int, int]] = ()) 
     >>> bent_taper(3, 12), bent_taper(3, 12, [(8, 1)])
     ((4, 8, 12), (8, 10, 12))
     """
-    inside = [(at, min(events, max(0, most))) for at, most in bends if 0 < at < rounds]
+    inside = [(at, min(events, max(0, most))) for at, most in bends]
     places: list[int] = []
     for (start, _), (end, by_then) in pairwise(_stations((0, 0), (rounds, events), inside)):
         there = min(by_then - len(places), (end - start) // 2)
