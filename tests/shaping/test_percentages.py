@@ -112,4 +112,5 @@ def test_a_body_by_percentage_has_twenty_stitches(ease_cm: int, wanted: float) -
         )
     )
     body = plan.shape.split.body
-    assert (body.got, body.wanted) == (20, pytest.approx(wanted))
+    assert body.got == 20
+    assert body.wanted == pytest.approx(wanted)

@@ -52,9 +52,9 @@ def bent_taper(events: int, rounds: int, bends: Sequence[tuple[int, int]] = ()) 
     >>> bent_taper(3, 12), bent_taper(3, 12, [(8, 1)])
     ((4, 8, 12), (8, 10, 12))
     """
-    inside = [(at, min(events, max(0, most))) for at, most in bends]
+    allowed = [(at, min(events, max(0, most))) for at, most in bends]
     places: list[int] = []
-    for (start, _), (end, by_then) in pairwise(_stations((0, 0), (rounds, events), inside)):
+    for (start, _), (end, by_then) in pairwise(_stations((0, 0), (rounds, events), allowed)):
         there = min(by_then - len(places), (end - start) // 2)
         places += [start + place for place in taper(max(0, there), end - start)]
     return tuple(places)
