@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise, product
+
 import pytest
 
 from tests.shaping.parts import task, yoke, zones
@@ -10,15 +12,17 @@ from yokefellow.findings import PlanError, Severity
 from yokefellow.project.fixed import Fixed
 from yokefellow.shaping.banded import Misfit
 from yokefellow.shaping.circular import solve
-from yokefellow.shaping.counts import Count
+from yokefellow.shaping.counts import Count, nearest
+from yokefellow.shaping.even import repeats_needed
+from yokefellow.shaping.line import broken_rules
 from yokefellow.shaping.meeting import split_meeting
 from yokefellow.shaping.pinned import meets, solve_pinned
 from yokefellow.shaping.pinned_front import front_too_wide, halved, with_pinned_front
 from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.taper import taper
-from yokefellow.shaping.task import Solution, YokeTask
-from yokefellow.shaping.zones import BandTask
+from yokefellow.shaping.task import Solution, YokeTask, splits_for
+from yokefellow.shaping.zones import BandTask, PlacedBand
 
 
 def solved(asked: YokeTask) -> Solution:
@@ -301,3 +305,183 @@ def test_a_long_list_of_pins_is_cut_short() -> None:
     assert "increases = [100, 112, 124, 136, … 268]." in message
     _, message, _ = refused({"increases": counts[:12]})
     assert f"increases = {counts[:12]}." in message
+
+
+def offered(pins: dict[str, object], *bands: BandTask) -> str:
+    """What is offered where every other pin works."""
+    made = project({**sized(), "fixed": pins})
+    return pins_refused(None, bands, lambda fixed, _: fixed, made).remedy
+
+
+def test_the_pin_itself_is_not_offered_nor_fewer_than_two_stitches() -> None:
+    start = "Each of these was tried and works: "
+    assert offered({"neck": 100}) == f"{start}neck = 99; the line with neck taken out."
+    # derived: an underarm has two stitches at the least, and one less than three
+    for pin, other in ((2, 3), (3, 2)):
+        assert offered({"underarm": pin}) == (
+            f"{start}underarm = {other}; the line with underarm taken out."
+        )
+
+
+def test_counts_that_would_no_longer_grow_are_not_offered() -> None:
+    # derived: 150 and 152 are both nearest to 19 eights
+    remedy = offered({"increases": [150, 152, 268]}, task(8))
+    assert remedy == "This was tried and works: the line with increases taken out."
+
+
+@pytest.mark.parametrize(
+    ("pinned", "width", "counts"),
+    [
+        # derived: seven would be nearer to nine, and no round has fewer than eight
+        ([9, 268], 7, (14, 268)),
+        # derived: eight is an eight itself; 268 lies between 33 and 34 of them
+        ([8, 268], 8, (8, 272)),
+    ],
+)
+def test_no_round_is_offered_with_fewer_than_eight(
+    pinned: list[int], width: int, counts: tuple[int, ...]
+) -> None:
+    _, _, remedy = refused({"increases": pinned}, task(width), fits=Fixed(increases=counts))
+    assert remedy == f"This was tried and works: increases = {list(counts)}."
+
+
+def test_every_band_that_divides_no_count_is_named() -> None:
+    pins: dict[str, object] = {"increases": [150, 200, 268]}
+    _, message, _ = refused(pins, task(16), task(7, name="dashes"))
+    assert message.endswith(
+        "increases = [150, 200, 268]. The repeat of 'dots' is 16 stitches, which divides none of "
+        "150, 200, 268. The repeat of 'dashes' is 7 stitches, which divides none of 150, 200, 268."
+    )
+
+
+def test_rounds_that_just_fit_stay_three_apart() -> None:
+    counts = tuple(96 + 172 * at // 20 for at in range(1, 21))
+    found = solved(yoke(first_round=3, fixed=Fixed(neck=96, increases=counts)))
+    # derived: twenty rounds from the third on end in the 60th, the last there is
+    assert [step.number for step in found.increase_rounds] == list(range(3, 61, 3))
+    assert "apart" not in found.broken
+
+
+def test_rounds_that_are_pinned_may_fill_the_yoke() -> None:
+    found = solved(yoke(neck=100.0, rounds=4, fixed=Fixed(increase_at=(1, 2, 3, 4))))
+    assert [step.number for step in found.increase_rounds] == [1, 2, 3, 4]
+    assert found.split.yoke == 268
+
+
+def simplest(asked: YokeTask) -> tuple[int, ...]:
+    """The counts of a yoke whose rounds are pinned, looked for among all there are."""
+    at, necks = asked.fixed.increase_at, asked.necks
+    full = at[-1] + ((at[-1] - at[-2]) / 2 if len(at) > 1 else 0)
+    wanted, now = [], asked.neck
+    for early, late in pairwise(at):
+        line = asked.neck + (asked.yoke - asked.neck) * (early + late) / 2 / full
+        # A round adds a stitch at the least, and less than half; its count may lie 4 % off the
+        # line, three stitches at the least and ten at the most.
+        now = min(max(line, now + 1), 1.48 * now)
+        wanted.append(now)
+    near = [
+        range(round(want) - off, round(want) + off + 1)
+        for want in wanted
+        for off in [min(10, max(3, nearest(0.04 * want)))]
+    ]
+    tries: list[tuple[float, float, float, tuple[int, ...]]] = []
+    for counts in product(necks, *near, sorted(splits_for(asked))):
+        steps = list(pairwise(counts))
+        if not all(0 < after - before <= after // 3 for before, after in steps):
+            continue
+        broken = broken_rules(counts, at, shoulder=asked.covering, rounds=asked.rounds)
+        steep = any(2 * (after - before) > before for before, after in steps)
+        hard = sum(repeats_needed(before, after - before) for before, after in steps)
+        pairs = zip(counts[1:], (*wanted, asked.yoke), strict=True)
+        off = sum(((count - want) / want) ** 2 for count, want in pairs)
+        tries.append((len(broken) + steep, hard, off, counts))
+    return min(tries)[-1]
+
+
+@pytest.mark.parametrize(
+    ("at", "changes"),
+    [
+        # The line ends half a step below the last of two rounds, too.
+        ((12, 40), {"neck": 200.0}),
+        ((38, 40), {"neck": 200.0}),
+        ((2, 42), {"neck": 240.0, "body": 201.0}),
+        # A round that lies right below another adds a stitch at the least.
+        ((2, 3, 20), {"neck": 260.0}),
+        ((2, 3, 4, 38), {"neck": 49.0, "body": 48.0, "sleeve": 13.0, "underarm": 4.0}),
+        # Few stitches may lie three off.
+        ((33, 54), {"neck": 50.0, "body": 32.0, "sleeve": 36.0, "underarm": 4.0}),
+        # Of ends that are as simple to come to, the one that lies nearest to what was wanted.
+        ((27, 32, 33), {"neck": 37.2, "body": 26.0, "sleeve": 25.0, "underarm": 4.0}),
+    ],
+)
+def test_pinned_rounds_have_the_simplest_counts_near_the_line(
+    at: tuple[int, ...], changes: dict[str, object]
+) -> None:
+    asked = yoke(fixed=Fixed(increase_at=at), shoulder=0.0, **changes)
+    found = solved(asked)
+    # derived: by trying all of them
+    steps = tuple(step.after for step in found.increase_rounds)
+    assert (found.neck.got, *steps) == simplest(asked)
+
+
+def test_the_neck_nearest_to_what_was_wanted_has_the_pinned_counts() -> None:
+    # derived: 97.2 lies 0.8 from 98 and 1.2 from 96; to 110 both add with one word more
+    found = solved(yoke(neck=97.2, shoulder=0.0, fixed=Fixed(increases=(110, 130, 190, 268))))
+    assert repeats_needed(96, 14) == repeats_needed(98, 12) == 2
+    assert found.neck == Count(98, 97.2, 2.0)
+
+
+def simplest_with(asked: YokeTask, band: PlacedBand) -> tuple[int, ...]:
+    """The counts of a yoke whose rounds are pinned and all but one of its ends, round a band."""
+    at, now = asked.fixed.increase_at, asked.neck
+    (end,) = splits_for(asked)
+    above = [number for number in at if number < band.first]
+    # The line is straight from the neck to three quarters of the yoke.
+    middle = (band.first - 1 + band.last) / 2
+    there = asked.neck + (end - asked.neck) * min(1.0, middle / (0.75 * asked.rounds))
+    wanted: list[float] = []
+    near: list[range] = []
+    for place, number in enumerate(at):
+        goal, left = (
+            (there, len(above) - place) if number < band.first else (float(end), len(at) - place)
+        )
+        # A round adds a stitch at the least, and half at the most; its count may lie 6 % off, and
+        # four stitches at the least.
+        now += max(1.0, min((goal - now) / left, 0.5 * now))
+        off = max(4, nearest(0.06 * now))
+        wanted.append(now)
+        near.append(range(round(now) - off, round(now) + off + 1))
+    if at[-1] > band.first:
+        wanted[-1], near[-1] = float(end), range(end, end + 1)
+    tries: list[tuple[float, float, tuple[int, ...]]] = []
+    for counts in product(asked.necks, *near):
+        steps = list(pairwise(counts))
+        fits = counts[-1] == end and counts[len(above)] % band.task.first_width == 0
+        if not fits or not all(0 < after - before <= after // 3 for before, after in steps):
+            continue
+        hard = sum(repeats_needed(before, after - before) for before, after in steps)
+        pairs = zip(counts[1:], wanted, strict=True)
+        off_line = sum(((count - want) / want) ** 2 for count, want in pairs)
+        tries.append((hard, off_line, counts))
+    return min(tries)[-1]
+
+
+@pytest.mark.parametrize(
+    ("at", "band", "changes"),
+    [
+        ((4, 9, 17, 43), (1, 11), {"neck": 260.0}),
+        ((2, 3, 10), (4, 16), {"neck": 260.0}),
+        ((14, 19, 25), (2, 17), {"neck": 46.0, "body": 30.0, "sleeve": 24.0, "underarm": 4.0}),
+        ((31, 49), (4, 3), {"neck": 40.0, "body": 66.0, "sleeve": 14.0, "underarm": 6.0}),
+        ((12, 30, 37), (5, 16), {"neck": 60.0, "body": 62.0, "sleeve": 32.0, "underarm": 4.0}),
+    ],
+)
+def test_pinned_rounds_round_a_band_have_the_simplest_counts(
+    at: tuple[int, ...], band: tuple[int, int], changes: dict[str, object]
+) -> None:
+    width, first = band
+    asked = banded(task(width, 2), first, Fixed(increase_at=at), shoulder=0.0, **changes)
+    found = solved(asked)
+    # derived: by trying all of them
+    steps = tuple(step.after for step in found.increase_rounds)
+    assert (found.neck.got, *steps) == simplest_with(asked, asked.places[0].bands[0])

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from tests.shaping.parts import chart, gauge, task
-from tests.sweaters import Sections, planned, sized, swatch
+from tests.sweaters import Sections, planned, project, sized, swatch
 from yokefellow.conductor import Plan
 from yokefellow.shaping.piece_bands import Banding, piece_length
+from yokefellow.shaping.pinned_lengths import with_pinned_lengths
 
 BALL = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 10}
 
@@ -80,3 +83,27 @@ def test_the_rounds_of_a_yokes_bands_are_its_own() -> None:
     # derived: ten rounds at 4 to the cm, the other 60 at 3
     assert deeper.finished.yoke.depth_cm == 22.5
     assert deeper.shape.yoke.rounds.got == 70
+
+
+def test_pins_that_are_met_by_themselves_leave_the_project_as_it_is() -> None:
+    usual = planned(sized())
+    colours = chart(8, 40)
+    per_cm = usual.gauges.plain.rounds_per_cm
+    colours_per_cm = usual.gauges.of(colours.kind).rounds_per_cm
+    # derived: the yoke is as deep as the 40 rounds of its band, and has no plain one besides;
+    # half a round of the body is made three, the fewest of a piece
+    shallow = replace(usual.finished.yoke, depth_cm=40 / colours_per_cm)
+    hem_cm = usual.finished.body.hem_cm
+    short = replace(usual.finished.body, length_cm=hem_cm + 0.5 / per_cm)
+    finished = replace(usual.finished, yoke=shallow, body=short)
+    for pins, same in (
+        ({"yoke_rounds": 40}, True),
+        ({"yoke_rounds": 41}, False),
+        ({"body_rounds": 3}, True),
+        ({"body_rounds": 4}, False),
+    ):
+        made = project({**sized(), "fixed": pins})
+        found = with_pinned_lengths(
+            made, usual.figures, finished, usual.gauges, [colours], usual.piece_charts
+        )
+        assert (found is made) is same, pins

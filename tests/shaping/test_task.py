@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 
 from tests.shaping.parts import task, yoke, zones
+from yokefellow.project.fixed import NOTHING, Fixed
 from yokefellow.shaping.circular import solve
-from yokefellow.shaping.task import YokeTask, splits_for
+from yokefellow.shaping.task import YokeTask, of_the_yoke, splits_for
 
 
 def bodies(asked: YokeTask) -> dict[int, float]:
@@ -71,3 +72,35 @@ def test_underarms_that_leave_nothing_leave_no_yoke() -> None:
     assert solve(yoke(underarm=64.0)) is None
     banded = yoke(underarm=70.0, places=(zones((task(), 20)),))
     assert solve(banded) is None
+
+
+def test_pins_of_other_pieces_are_none_of_the_yoke() -> None:
+    assert of_the_yoke(Fixed(cast_on=90, hem=180)) is NOTHING
+    assert of_the_yoke(Fixed(cast_on=90, neck=96, increases=(120, 268))) == Fixed(
+        neck=96, increases=(120, 268)
+    )
+
+
+def test_a_narrow_sleeve_keeps_six_stitches() -> None:
+    # derived: two of them underarm, so 200 - 4 of the body and twice four
+    ((count, (_, split)),) = splits_for(yoke(sleeve=3.0, underarm=2.0)).items()
+    assert (count, split.sleeve.got) == (204, 6)
+
+
+def test_a_count_may_give_way_by_as_much_as_is_allowed() -> None:
+    # derived: a centimetre is two stitches, and one more makes the count even: 201 and three
+    pins = Fixed(sleeve=66, underarm=16)
+    asked = yoke(body=201.0, fixed=pins)
+    found = {split.body.got for _, split in splits_for(asked, wide=True).values()}
+    assert found == {198, 200, 202, 204}
+
+
+def test_front_and_back_that_are_pinned_make_the_body() -> None:
+    # derived: 90 and 82 and two underarms of 16; and twice 50 of the sleeves
+    ((count, (_, split)),) = splits_for(yoke(fixed=Fixed(front=90, back=82))).items()
+    assert (count, split.body.got, split.underarm.got) == (272, 204, 16)
+
+
+def test_a_split_that_leaves_too_little_hides_no_other() -> None:
+    # derived: 19 may be 18 or 20; of 18 an underarm of 16 leaves two, of 20 four
+    assert list(splits_for(yoke(sleeve=19.0))) == [200 - 32 + 8]

@@ -137,7 +137,7 @@ def _chains(
     if given:
         for neck in task.necks:
             if neck < given[0] <= 2 * neck and given[-1] in splits:
-                yield (neck, *given), ((neck - task.neck) / task.neck) ** 2, splits[given[-1]]
+                yield (neck, *given), abs(neck - task.neck), splits[given[-1]]
         return
     for yoke, (_, off, counts) in climb(task.necks, _ladder(task, sorted(splits))).items():
         yield counts, off, splits[yoke]

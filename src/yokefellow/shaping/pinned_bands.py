@@ -72,13 +72,12 @@ def _shared(
     counts: Sequence[int], now: int, bands: Sequence[BandTask], room: Sequence[int], gap: int
 ) -> Iterator[tuple[int, ...]]:
     """Share increase rounds out from a stretch on, so that every band divides what it meets."""
-    last = gap == len(bands)
+    if gap == len(bands):
+        if len(counts) <= room[0]:
+            yield (gap,) * len(counts)
+        return
     for here in range(min(len(counts), room[0]), -1, -1):
         before = counts[here - 1] if here else now
-        if last:
-            if here == len(counts):
-                yield (gap,) * here
-            continue
         after = through(before, bands[gap : gap + 1])
         if after is not None:
             for rest in _shared(counts[here:], after, bands, room[1:], gap + 1):
@@ -121,5 +120,5 @@ def _counts(
         yield (
             (task.yoke, yokes)
             if is_last and gap == len(wanted)
-            else (now, range(max(1, round(now) - off), round(now) + off + 1))
+            else (now, range(round(now) - off, round(now) + off + 1))
         )

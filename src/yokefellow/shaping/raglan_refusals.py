@@ -218,13 +218,13 @@ def _no_count(asked: Asked) -> Finding:
 
 def _pinned_repeats(asked: Asked, fitting: Sequence[int]) -> Finding:
     """Tell that the repeats that were asked for do not go round, and which numbers would."""
-    band = next(band for band in asked.bands if band.repeats is not None)
+    band, repeats = next((b, b.repeats) for b in asked.bands if b.repeats is not None)
     low, high = fitting[0] // band.first_width, fitting[-1] // band.first_width
     numbers = f"{low}" if low == high else f"from {low} to {high}"
     return _error(
         "band-repeats",
         "garment.yoke.bands",
-        f"{band.repeats} repeats of {band.name!r} make {(band.repeats or 0) * band.first_width} "
+        f"{repeats} repeats of {band.name!r} make {repeats * band.first_width} "
         f"stitches; below a raglan's increases the yoke can have from {fitting[0]} to "
         f"{fitting[-1]}.",
         f"Leave out repeats, or write {numbers}.",

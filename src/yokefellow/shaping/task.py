@@ -114,7 +114,7 @@ def _with_repeats(bodies: tuple[int, ...], task: YokeTask) -> tuple[int, ...]:
     """Add the even counts near the wanted body that its bands divide."""
     if task.body_repeat == 1:
         return bodies
-    near = permitted(task.body, multiple=lcm(2, task.body_repeat), least=8)
+    near = permitted(task.body, multiple=lcm(2, task.body_repeat))
     kept = (count for count in near if abs(count - task.body) <= BODY_GIVES * task.body)
     return tuple(dict.fromkeys((*bodies, *kept)))
 
