@@ -273,6 +273,13 @@ def test_pinned_counts_go_round_their_band() -> None:
     assert solve_pinned(banded(task(7), 24, Fixed(neck=96, increases=counts))) is None
 
 
+def test_the_last_pinned_count_may_fill_the_stretch_below_a_band() -> None:
+    # derived: a band of six from round 54 on leaves the 60th alone
+    found = solved(banded(task(8), 54, Fixed(neck=96, increases=(120, 144, 200, 268))))
+    assert found.bands[0].start.got == 200
+    assert [step.number for step in found.increase_rounds if step.after == 268] == [60]
+
+
 def test_a_round_that_is_pinned_to_more_than_half_is_said_to_be_steep() -> None:
     # derived: half of 96 is 48, and 160 is 64 more
     found = solved(banded(task(8), 30, Fixed(neck=96, increases=(160, 268))))
@@ -363,6 +370,7 @@ def test_rounds_that_just_fit_stay_three_apart() -> None:
 
 
 def test_rounds_that_are_pinned_may_fill_the_yoke() -> None:
+    # derived: half as many again in each of four rounds are five times 100
     found = solved(yoke(neck=100.0, rounds=4, fixed=Fixed(increase_at=(1, 2, 3, 4))))
     assert [step.number for step in found.increase_rounds] == [1, 2, 3, 4]
     assert found.split.yoke == 268
