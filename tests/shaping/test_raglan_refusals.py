@@ -131,6 +131,18 @@ def test_the_depth_and_the_underarm_that_help_are_named(finished: Finished) -> N
     )
 
 
+def test_an_underarm_is_offered_up_to_the_widest_that_can_be_written(finished: Finished) -> None:
+    # derived: 58 stitches and two more are 30 cm; 60 and two are 31
+    for underarm, words in ((58, ", or the underarm 30 cm wide;"), (60, "deep;")):
+        counts: dict[str, object] = {
+            "body": 168.0 + 2 * underarm,
+            "sleeve": 50.0 + underarm,
+            "underarm": float(underarm),
+        }
+        found = unreached(asked(finished, room=27, counts=counts))
+        assert words in found.remedy
+
+
 @pytest.mark.parametrize(
     ("repeat", "words"),
     [

@@ -104,3 +104,15 @@ def test_front_and_back_that_are_pinned_make_the_body() -> None:
 def test_a_split_that_leaves_too_little_hides_no_other() -> None:
     # derived: 19 may be 18 or 20; of 18 an underarm of 16 leaves two, of 20 four
     assert list(splits_for(yoke(sleeve=19.0))) == [200 - 32 + 8]
+
+
+def test_a_band_takes_a_body_just_as_far_off_as_it_may_be() -> None:
+    # derived: twice 197 are 394, six of 400 off, which are 1.5 %
+    assert bodies(yoke(body=400.0, body_repeat=197)) == {400: 2.0, 394: pytest.approx(0.015**2)}
+
+
+def test_of_splits_that_cost_the_same_the_one_with_the_smaller_body_is_taken() -> None:
+    # derived: 198 and twice 68 are 334, and so are 202 and twice 66; either is two stitches and
+    # one off
+    _, split = splits_for(yoke(sleeve=67.0), wide=True)[334 - 64]
+    assert (split.body.got, split.sleeve.got, split.underarm.got) == (198, 68, 16)
