@@ -60,3 +60,14 @@ def test_stations_say_what_each_round_leads_from_and_to() -> None:
 def test_a_chain_that_does_not_pass_its_bands_has_no_stations() -> None:
     with pytest.raises(ValueError, match="does not pass"):
         stations((100, 120), [Layer(120.0, (120,))], (task(8),))
+
+
+def test_no_chain_is_told_that_needs_more_repeats_than_are_to_spare() -> None:
+    # derived: 40 over 100 leave 20: two kinds of group, one repeat more than one
+    ladder = [Layer(140.0, (140,))]
+    assert climb((100,), ladder, spare=0) == {}
+    assert climb((100,), ladder, spare=1) == {140: (2.0, 0.0, (100, 140))}
+    # derived: from 140 to 210 is every second, which leaves the one to spare to the first
+    two = [*ladder, Layer(210.0, (210,))]
+    assert climb((100,), two, spare=0) == {}
+    assert climb((100,), two, spare=1) == {210: (3.0, 0.0, (100, 140, 210))}
