@@ -280,6 +280,14 @@ def test_the_last_pinned_count_may_fill_the_stretch_below_a_band() -> None:
     assert [step.number for step in found.increase_rounds if step.after == 268] == [60]
 
 
+def test_more_pinned_counts_than_the_stretch_below_a_band_holds_have_no_yoke() -> None:
+    # derived: 25 divides 200 alone, so two rounds come below the band, three apart: they fit into
+    # the four rounds from 57 on, and not into the last one
+    fixed = Fixed(neck=96, increases=(120, 144, 200, 235, 268))
+    assert solved(banded(task(25), 51, fixed)).bands[0].start.got == 200
+    assert solve_pinned(banded(task(25), 54, fixed)) is None
+
+
 def test_a_round_that_is_pinned_to_more_than_half_is_said_to_be_steep() -> None:
     # derived: half of 96 is 48, and 160 is 64 more
     found = solved(banded(task(8), 30, Fixed(neck=96, increases=(160, 268))))
@@ -479,6 +487,8 @@ def simplest_with(asked: YokeTask, band: PlacedBand) -> tuple[int, ...]:
     [
         ((4, 9, 17, 43), (1, 11), {"neck": 260.0}),
         ((2, 3, 10), (4, 16), {"neck": 260.0}),
+        ((30, 41), (2, 11), {"neck": 200.0}),
+        ((22, 46), (2, 33), {"neck": 150.0}),
         ((14, 19, 25), (2, 17), {"neck": 46.0, "body": 30.0, "sleeve": 24.0, "underarm": 4.0}),
         ((31, 49), (4, 3), {"neck": 40.0, "body": 66.0, "sleeve": 14.0, "underarm": 6.0}),
         ((12, 30, 37), (5, 16), {"neck": 60.0, "body": 62.0, "sleeve": 32.0, "underarm": 4.0}),
