@@ -85,6 +85,11 @@ def test_bands_without_room_are_told_where_they_stand() -> None:
         "'dots' is to begin 8 cm below the neckband, and the bands above it end 7 rounds below "
         "that."
     )
+    under = Crowded("dots", 0, 0, 10.0, 20.0, 8.0, lacks_plain=True)
+    assert misfit_message(under, [task()], CM) == (
+        "'dots' is to begin 8 cm below the neckband, right under the band above it, and slips "
+        "stitches of the round before its first: a plain round must lie between the two."
+    )
     # derived: 16 cm are 6.3 in
     assert misfit_message(over, [task()], INCHES).startswith("'dots' begins 6¼ in below")
     found = misfit_finding(over, [task()], ("something",), CM)

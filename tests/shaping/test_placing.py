@@ -41,7 +41,10 @@ def test_a_band_without_a_plain_round_above_it_may_follow_another() -> None:
     # derived: 1 cm is three rounds, and 2 cm of band are six
     assert firsts(places(above, below)) == [(4, 10)]
     assert firsts(places(replace(above, needs_plain=True), below)) == [(4, 10)]
-    assert isinstance(places(above, replace(below, needs_plain=True)), Crowded)
+    # derived: the band below is to begin where the one above ends, and needs a round between
+    told = places(above, replace(below, needs_plain=True))
+    assert isinstance(told, Crowded)
+    assert (told.wanted, told.there, told.lacks_plain) == (0, 0, True)
     # derived: a third of a cm lower is a round lower
     apart = replace(below, needs_plain=True, at_cm=10 / 3)
     assert firsts(places(above, apart)) == [(4, 11)]

@@ -121,6 +121,12 @@ def _crowded(found: Crowded, unit: LengthUnit) -> str:
             f"{found.name!r} begins {length(found.at_cm, unit)} below the neckband and is "
             f"{found.wanted} rounds deep; {found.there} rounds are left to the underarm."
         )
+    if found.lacks_plain:
+        return (
+            f"{found.name!r} is to begin {length(found.at_cm, unit)} below the neckband, right "
+            "under the band above it, and slips stitches of the round before its first: a plain "
+            "round must lie between the two."
+        )
     return (
         f"{found.name!r} is to begin {length(found.at_cm, unit)} below the neckband, and the "
         f"bands above it end {found.wanted - found.there} rounds below that."

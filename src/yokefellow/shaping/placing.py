@@ -39,6 +39,8 @@ class Crowded:
     """Where it was asked to stand; None when it is spread."""
     is_over_end: bool = False
     """Whether it runs into the underarm, and not into a band above."""
+    lacks_plain: bool = False
+    """Whether it would stand right under a band, and slips stitches of the round above it."""
 
 
 def place_bands(
@@ -140,8 +142,13 @@ def _gaps(bands: Sequence[BandTask], firsts: Sequence[int], first_round: int) ->
 def _fits(bands: Sequence[BandTask], firsts: Sequence[int], first_round: int, total: int) -> bool:
     ends_inside = firsts[-1] + bands[-1].rounds - 1 <= total if firsts else True
     gaps = list(_gaps(bands, firsts, first_round))
-    least = [int(band.needs_plain and at > 0) for at, band in enumerate(bands)]
+    least = _plain_needed(bands)
     return ends_inside and all(gap >= room for gap, room in zip(gaps, least, strict=True))
+
+
+def _plain_needed(bands: Sequence[BandTask]) -> list[int]:
+    """Give the plain rounds that must lie between each band and the one above it."""
+    return [int(band.needs_plain and at > 0) for at, band in enumerate(bands)]
 
 
 def _tight(bands: Sequence[BandTask], firsts: Sequence[int], first_round: int) -> int:
@@ -160,13 +167,21 @@ def _crowded(
     """Find the first band for which there is no room."""
     deep_cm = sum(band.depth_cm for band in bands)
     free, waiting = first_round, 0
-    for band, first in zip(bands, fixed, strict=True):
+    for band, first, plain in zip(bands, fixed, _plain_needed(bands), strict=True):
         if not first:
             waiting += band.rounds
             continue
         there = first - free
-        if there < waiting:
-            return Crowded(band.name, waiting, there, deep_cm, depth_cm, band.at_cm)
+        if there < waiting + plain:
+            return Crowded(
+                band.name,
+                waiting,
+                there,
+                deep_cm,
+                depth_cm,
+                band.at_cm,
+                lacks_plain=there >= waiting,
+            )
         free, waiting = first + band.rounds, 0
         if free - 1 > total:
             there = max(0, total - first + 1)
