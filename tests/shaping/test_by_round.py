@@ -80,8 +80,17 @@ def asked(case: Given, **pins: object) -> RaglanTask:
     )
 
 
-def ways(case: Given) -> list[tuple[float, ...]]:
-    """What every way costs to share the rounds out among the pieces."""
+def ways(
+    case: Given, *, back_neck: float = 24.0, least: tuple[int, int] = (6, 0)
+) -> list[tuple[float, ...]]:
+    """What every way costs to share the rounds out among the pieces.
+
+    Args:
+        case: its counts.
+        back_neck: stitches wanted across the back of the neck.
+        least: stitches that back and front, and a sleeve, must begin with. derived: back and
+            front hold two lines of two, and two stitches between.
+    """
     found: list[tuple[float, ...]] = []
     later = [late - early for early, late in pairwise(case.after)]
     for first in GAINS:
@@ -93,19 +102,18 @@ def ways(case: Given) -> list[tuple[float, ...]]:
                 back = case.body - 2 * (alike + backs)
                 front = case.body - 2 * (alike + three + one - backs)
                 sleeve = case.held - 2 * (whole + three + sleeves)
-                if min(back, front) < 6 or sleeve < 0:
-                    # derived: back and front hold two lines of two, and two stitches between
+                if min(back, front) < least[0] or sleeve < least[1]:
                     continue
                 assert back + front + 2 * sleeve == neck
-                off = (neck / 70 - 1) ** 2 + 0.25 * (back / 24 - 1) ** 2
+                off = (neck / 70 - 1) ** 2 + 0.25 * (back / back_neck - 1) ** 2
                 odd = float(gains[0] != gains[1])
                 found.append((odd, float(max(0, abs(front - back) - 1)), off))
     return found
 
 
-def cost(found: RaglanSolution) -> tuple[float, ...]:
+def cost(found: RaglanSolution, *, back_neck: float = 24.0) -> tuple[float, ...]:
     gains = [step.after - step.before for step in found.steps]
-    off = (found.neck.got / 70 - 1) ** 2 + 0.25 * (found.back.start / 24 - 1) ** 2
+    off = (found.neck.got / 70 - 1) ** 2 + 0.25 * (found.back.start / back_neck - 1) ** 2
     apart = abs(found.front.start - found.back.start)
     return (float(gains[0] != gains[1]), float(max(0, apart - 1)), off)
 
@@ -134,6 +142,22 @@ def test_rounds_are_shared_out_in_the_best_way_there_is(case: Given) -> None:
     assert cost(found) == pytest.approx(min(tried))
     assert found.neck.wanted == 70.0  # derived: as asked
     assert found.broken == ()
+
+
+@often(200)
+@given(counts(), st.floats(2, 60), st.integers(0, 6), st.booleans())
+def test_back_and_sleeves_begin_as_near_to_what_is_wanted_as_their_lines_let_them(
+    case: Given, back_neck: float, width: int, takes: bool
+) -> None:
+    task = replace(asked(case), back_neck=back_neck, line_width=width, takes_stitches=takes)
+    # derived: two stitches stand between the lines; where they take stitches, a sleeve has the
+    # smaller half of each, and else back and front have them whole
+    least = (2 * (width - width // 2) + 2, 2 * (width // 2) + 2) if takes else (2 * width + 2, 0)
+    found, tried = solve_by_round(task), ways(case, back_neck=back_neck, least=least)
+    assert (found is None) == (not tried)
+    if found is not None:
+        has(found, case)
+        assert cost(found, back_neck=back_neck) == pytest.approx(min(tried))
 
 
 @often(60)

@@ -138,6 +138,14 @@ def test_the_split_that_meets_a_pin_gives_up_least(case: Meeting) -> None:
         assert cost(split) == pytest.approx(min(map(cost, tried)))
 
 
+def test_four_stitches_stay_between_the_underarms() -> None:
+    # derived: 20 less 16, and half of 40 less 16, are four
+    for pins in ((200, 20, 16), (40, 66, 16), (41, 20, 16)):
+        assert split_meeting(None, pins, (200.0, 66.0, 16.0)) == (pins,)
+    for pins in ((200, 19, 16), (39, 66, 16)):
+        assert split_meeting(None, pins, (200.0, 66.0, 16.0)) == ()
+
+
 class Pieces(NamedTuple):
     """How many stitches back, front and each sleeve have."""
 

@@ -13,7 +13,8 @@ LEAST_HELD = 4
 ODD = 0.0004
 """What an odd count is put on a level with: two in a hundred off what was wanted (our choice)."""
 
-_LEASTS = (8, 6, 2)
+LEAST_UNDERARM = 2
+"""A body and a sleeve have more, by what must stay between the underarms."""
 
 Counts: TypeAlias = tuple[int, int, int]
 """Body, sleeve and underarm."""
@@ -46,11 +47,11 @@ def split_meeting(
 
 
 def _meeting(yoke: int | None, pins: Pins, wanted: Wanted, torso: int | None) -> Iterator[Counts]:
-    for underarm in _around(pins[2], wanted[2], _LEASTS[2]):
+    for underarm in _around(pins[2], wanted[2]):
         around = None if torso is None else torso + 2 * underarm
         if around is not None and pins[0] not in (None, around):
             continue
-        for body in _around(pins[0] or around, wanted[0], _LEASTS[0]):
+        for body in _around(pins[0] or around, wanted[0]):
             for sleeve in _sleeves(yoke, body, underarm, pins, wanted):
                 if min(sleeve - underarm, body // 2 - underarm) >= LEAST_HELD:
                     yield body, sleeve, underarm
@@ -61,16 +62,16 @@ def _sleeves(
 ) -> Iterable[int]:
     """Give the sleeves that the other counts leave."""
     if yoke is None:
-        return _around(pins[1], wanted[1], _LEASTS[1])
+        return _around(pins[1], wanted[1])
     sleeve, over = divmod(yoke - body + 4 * underarm, 2)
     return () if over or pins[1] not in (None, sleeve) else (sleeve,)
 
 
-def _around(pin: int | None, wanted: float, least: int) -> Iterable[int]:
+def _around(pin: int | None, wanted: float) -> Iterable[int]:
     """Give the counts to try: half of what was wanted to half as much again."""
     if pin is not None:
         return (pin,)
-    return range(max(least, int(wanted * 0.5)), int(wanted * 1.5) + 3)
+    return range(max(LEAST_UNDERARM, int(wanted * 0.5)), int(wanted * 1.5) + 3)
 
 
 def _cost(split: Counts, pins: Pins, wanted: Wanted) -> tuple[float, Counts]:

@@ -41,6 +41,10 @@ GAINS = (8, 6, 4, 2)
 TORSO = (0.7, 1.3)
 """Shares of the front and back that were wanted within which others are tried (our choice)."""
 
+APART = 3
+"""Stitches by which front and back of a neck may differ where only the rounds are pinned (our
+choice)."""
+
 
 class _Times(NamedTuple):
     """How often each piece grows."""
@@ -68,7 +72,8 @@ def solve_by_round(task: RaglanTask) -> RaglanSolution | None:
     """Choose the pieces that grow in each pinned round, and what else is free; None if none can.
 
     Args:
-        task: with the counts after the increase rounds, or the rounds, or both, among its pins.
+        task: with the counts after the increase rounds, or the rounds, or both, among its pins,
+            and what is pinned in place of what was measured (`on_the_pins`).
     """
     fixed = task.counts.fixed
     times = len(fixed.increases or fixed.increase_at)
@@ -175,14 +180,14 @@ def _back_times(task: RaglanTask, split: Split, often: range, body: int) -> Iter
 
 def _only(grown: int, often: range) -> Iterable[int]:
     """Give the number of rounds that add so many stitches, if it is one of these."""
-    return (grown // 2,) if grown % 2 == 0 and grown // 2 in often else ()
+    return [times for times in often if 2 * times == grown]
 
 
 def _near(wanted: float, often: range) -> Iterable[int]:
     """Give the number nearest to what is wanted, and its neighbours."""
     if not often:
         return ()
-    middle = min(max(nearest(wanted, least=0), often[0]), often[-1])
+    middle = min(max(nearest(wanted), often[0]), often[-1])
     return [times for times in (middle - 1, middle, middle + 1) if times in often]
 
 
@@ -237,31 +242,34 @@ def _by_place(task: RaglanTask, times: int) -> Iterator[_Found]:
 def _times_of(task: RaglanTask, split: Split, times: int) -> Iterator[_Times]:
     """Give numbers of rounds for each piece, so many together that no round is left over."""
     neck = task.counts.fixed.neck
+    most = min(times, (split.held - _least(task, body=False)) // 2)
     for back in range(times + 1):
-        for front in _fronts(split, back):
+        for front in _fronts(task, split, times, back):
             body = split.back + split.front - 2 * (back + front)
-            for sleeve in _sleeves(task, split, times, body):
-                fits = neck is None or body + 2 * (split.held - 2 * sleeve) == neck
-                in_reach = min(front, sleeve) >= 0 and max(front, sleeve) <= times
-                if fits and in_reach and back + sleeve >= times:
+            for sleeve in _sleeves(task, split, range(times - back, most + 1), body):
+                if neck is None or body + 2 * (split.held - 2 * sleeve) == neck:
                     yield _Times(back, front, sleeve)
 
 
-def _fronts(split: Split, back: int) -> Iterable[int]:
-    """Give how often the front may grow: so that it begins about as wide as the back."""
-    alike = back + (split.front - split.back) // 2
-    return range(alike - 1, alike + 3)
+def _fronts(task: RaglanTask, split: Split, times: int, back: int) -> Iterable[int]:
+    """Give how often the front may grow: so that it begins about as wide as the back.
+
+    Where both are pinned, they may differ as they please.
+    """
+    fixed, often = task.counts.fixed, range(times + 1)
+    if fixed.neck_front is not None and fixed.neck_back is not None:
+        return _only(split.front - fixed.neck_front, often)
+    more = split.front - split.back
+    return [front for front in often if abs(more - 2 * (front - back)) <= APART]
 
 
-def _sleeves(task: RaglanTask, split: Split, times: int, body: int) -> Iterable[int]:
+def _sleeves(task: RaglanTask, split: Split, often: range, body: int) -> Iterable[int]:
     """Give how often the sleeves may grow beside a body with so many stitches at the neck."""
-    fixed = task.counts.fixed
-    if fixed.neck_sleeve is not None:
-        over = split.held - fixed.neck_sleeve
-        return () if over % 2 else (over // 2,)
-    neck = task.counts.neck if fixed.neck is None else fixed.neck
-    near = nearest((2 * split.held + body - neck) / 4)
-    return dict.fromkeys((near, near - 1, near + 1, times))
+    pin = task.counts.fixed.neck_sleeve
+    if pin is not None:
+        return _only(split.held - pin, often)
+    # A piece that grows in every round may as well be the sleeves.
+    return (*_near((2 * split.held + body - task.counts.neck) / 4, often), *often[-1:])
 
 
 def _built(task: RaglanTask, found: _Found, rounds: Sequence[int]) -> RaglanSolution:
