@@ -309,3 +309,29 @@ def test_a_whole_raglan_by_its_rounds_is_the_free_one() -> None:
     # derived: 19 is no even number from 32
     fixed = task.counts.fixed.model_copy(update={"neck_sleeve": 19})
     assert solve_by_round(replace(task, counts=replace(task.counts, fixed=fixed))) is None
+
+
+FOURS = Given(tuple(range(84, 161, 4)), 40, 40)
+"""Twenty rounds of four stitches, from 80: back and front, or the sleeves, grow in each."""
+
+
+@pytest.mark.parametrize(
+    ("back_neck", "takes", "starts"),
+    [
+        # derived: two lines of six and two between; 40 less 14 are 13 rounds, and the sleeves' 7
+        (2.0, False, (14, 14, 26)),
+        # derived: halves of six, and two between, are 8
+        (2.0, True, (8, 8, 32)),
+        (60.0, True, (32, 32, 8)),
+        (60.0, False, (40, 40, 0)),
+        (24.0, False, (24, 24, 16)),
+    ],
+)
+def test_a_neck_beyond_reach_is_met_as_nearly_as_the_lines_let_it(
+    back_neck: float, takes: bool, starts: tuple[int, int, int]
+) -> None:
+    task = replace(asked(FOURS), back_neck=back_neck, line_width=6, takes_stitches=takes)
+    found = solve_by_round(task)
+    assert found is not None
+    assert (found.back.start, found.front.start, found.sleeve.start) == starts
+    has(found, FOURS)

@@ -98,3 +98,12 @@ def test_a_line_whose_increases_need_stitches_is_told_of_them() -> None:
         "By these counts a piece of the raglan begins with very few stitches at the neck, or with "
         "none, and a line as it was chosen needs stitches to be worked in."
     )
+
+
+def test_two_stitches_between_front_and_back_weigh_as_much_as_a_rib_that_does_not_divide() -> None:
+    ten = Fixed(increase_at=tuple(range(10, 30, 2)), body=200, sleeve=65, underarm=16)
+    line = yoke(neck=188.0, neck_multiple=4, sleeve=65.0, shoulder=0.0, fixed=ten)
+    # derived: 64, 64 and twice 29 are 186, which fours do not divide; with 66 of the front it is
+    # the 188 that are wanted
+    found = solve_by_round(asked(ten, counts=line, back_neck=64.0))
+    assert starts(found) == (64, 66, 29)
