@@ -316,21 +316,24 @@ FOURS = Given(tuple(range(84, 161, 4)), 40, 40)
 
 
 @pytest.mark.parametrize(
-    ("back_neck", "takes", "starts"),
+    ("back_neck", "width", "takes", "starts"),
     [
         # derived: two lines of six and two between; 40 less 14 are 13 rounds, and the sleeves' 7
-        (2.0, False, (14, 14, 26)),
+        (2.0, 6, False, (14, 14, 26)),
         # derived: halves of six, and two between, are 8
-        (2.0, True, (8, 8, 32)),
-        (60.0, True, (32, 32, 8)),
-        (60.0, False, (40, 40, 0)),
-        (24.0, False, (24, 24, 16)),
+        (2.0, 6, True, (8, 8, 32)),
+        (60.0, 6, True, (32, 32, 8)),
+        # derived: of a line of five, back and front have three and a sleeve two
+        (2.0, 5, True, (8, 8, 32)),
+        (60.0, 5, True, (34, 34, 6)),
+        (60.0, 6, False, (40, 40, 0)),
+        (24.0, 6, False, (24, 24, 16)),
     ],
 )
 def test_a_neck_beyond_reach_is_met_as_nearly_as_the_lines_let_it(
-    back_neck: float, takes: bool, starts: tuple[int, int, int]
+    back_neck: float, width: int, takes: bool, starts: tuple[int, int, int]
 ) -> None:
-    task = replace(asked(FOURS), back_neck=back_neck, line_width=6, takes_stitches=takes)
+    task = replace(asked(FOURS), back_neck=back_neck, line_width=width, takes_stitches=takes)
     found = solve_by_round(task)
     assert found is not None
     assert (found.back.start, found.front.start, found.sleeve.start) == starts
