@@ -107,3 +107,20 @@ def test_two_stitches_between_front_and_back_weigh_as_much_as_a_rib_that_does_no
     # the 188 that are wanted
     found = solve_by_round(asked(ten, counts=line, back_neck=64.0))
     assert starts(found) == (64, 66, 29)
+
+
+def test_a_rib_is_as_uneven_by_one_stitch_as_by_three() -> None:
+    ten = Fixed(increase_at=tuple(range(10, 30, 2)), body=201, sleeve=66, underarm=16)
+    line = yoke(neck=191.0, neck_multiple=4, body=201.0, shoulder=0.0, fixed=ten)
+    # derived: 64 or 66 beside 65 and twice 30 are 189 or 191, and fours leave one or three
+    found = solve_by_round(asked(ten, counts=line, back_neck=65.0))
+    assert starts(found) == (65, 66, 30)
+
+
+def test_an_adjusting_round_of_the_hem_weighs_once() -> None:
+    ten = Fixed(increase_at=tuple(range(10, 30, 2)), neck=190, sleeve=66, underarm=16)
+    line = yoke(neck=190.0, neck_multiple=4, body=201.0, body_multiple=4, shoulder=0.0, fixed=ten)
+    # derived: 200 round the body leave 64 and 66 at the neck; 202, which fours do not divide,
+    # leave 65 twice, as is wanted of the back, and 30 for each sleeve
+    found = solve_by_round(asked(ten, counts=line, back_neck=65.0))
+    assert starts(found) == (65, 65, 30)
