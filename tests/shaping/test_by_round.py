@@ -338,3 +338,12 @@ def test_a_neck_beyond_reach_is_met_as_nearly_as_the_lines_let_it(
     assert found is not None
     assert (found.back.start, found.front.start, found.sleeve.start) == starts
     has(found, FOURS)
+
+
+def test_halves_that_differ_by_two_leave_the_smaller_its_room() -> None:
+    # derived: after twenty rounds of four and one of two, 41, 41 and 40; odd halves that begin
+    # with 28 have 13 and 15, and lines of six need 14, so the next are 15 and 17
+    case = Given((*range(84, 161, 4), 162), 41, 40)
+    found = solve_by_round(replace(asked(case), back_neck=2.0, line_width=6))
+    assert found is not None
+    assert (found.back.start, found.front.start, found.sleeve.start) == (15, 17, 24)

@@ -124,3 +124,13 @@ def test_an_adjusting_round_of_the_hem_weighs_once() -> None:
     # leave 65 twice, as is wanted of the back, and 30 for each sleeve
     found = solve_by_round(asked(ten, counts=line, back_neck=65.0))
     assert starts(found) == (65, 65, 30)
+
+
+@pytest.mark.parametrize(("takes", "sleeve"), [(True, 4), (False, 0)])
+def test_sleeves_grow_no_oftener_than_leaves_them_their_stitches(takes: bool, sleeve: int) -> None:
+    # derived: 84 and 50 less two in each of 29 rounds, of which the sleeves rest in four, or in six
+    # where their increases take stitches, so that they begin with two and two between
+    at = Fixed(increase_at=tuple(range(2, 60, 2)), **WHOLE)
+    line = yoke(neck=40.0, shoulder=0.0, fixed=at)
+    found = solve_by_round(asked(at, counts=line, back_neck=26.0, takes_stitches=takes))
+    assert starts(found) == (26, 26, sleeve)
