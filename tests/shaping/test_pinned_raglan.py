@@ -134,3 +134,12 @@ def test_sleeves_grow_no_oftener_than_leaves_them_their_stitches(takes: bool, sl
     line = yoke(neck=40.0, shoulder=0.0, fixed=at)
     found = solve_by_round(asked(at, counts=line, back_neck=26.0, takes_stitches=takes))
     assert starts(found) == (26, 26, sleeve)
+
+
+def test_a_front_may_begin_three_stitches_wider_where_a_piece_then_grows_in_every_round() -> None:
+    # derived: 85 less two in each of ten rounds are 65, and a sleeve that grows once leaves no
+    # other piece to grow in all of them
+    pins = {"body": 201, "sleeve": 66, "underarm": 16, "neck_front": 68, "neck_sleeve": 48}
+    ten = Fixed(increase_at=tuple(range(10, 30, 2)), **pins)
+    line = yoke(body=201.0, shoulder=0.0, fixed=ten)
+    assert starts(solve_by_round(asked(ten, counts=line))) == (65, 68, 48)
