@@ -143,3 +143,10 @@ def test_a_front_may_begin_three_stitches_wider_where_a_piece_then_grows_in_ever
     ten = Fixed(increase_at=tuple(range(10, 30, 2)), **pins)
     line = yoke(body=201.0, shoulder=0.0, fixed=ten)
     assert starts(solve_by_round(asked(ten, counts=line))) == (65, 68, 48)
+
+
+def test_sleeves_rest_as_often_as_the_neck_asks_for() -> None:
+    # derived: 84 less 58 are 26, twice; of 92 stitches that leaves 20 for each sleeve
+    at = Fixed(increase_at=tuple(range(2, 60, 2)), **WHOLE)
+    line = yoke(neck=92.0, shoulder=0.0, fixed=at)
+    assert starts(solve_by_round(asked(at, counts=line, back_neck=26.0))) == (26, 26, 20)
