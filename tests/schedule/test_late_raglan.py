@@ -1,4 +1,4 @@
-"""A raglan whose increases begin late, as its rounds may be pinned: it goes round plain till then."""
+"""A raglan whose increases begin late, as its rounds may be pinned: plain till then."""
 
 from __future__ import annotations
 
