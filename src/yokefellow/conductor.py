@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
@@ -230,8 +231,7 @@ def _walked(schedule: Schedule) -> None:
     Raises:
         ValueError: a row does not come out: the program is at fault, not the project.
     """
-    for _ in stretches(schedule):
-        pass
+    deque(stretches(schedule), maxlen=0)
 
 
 def reckoned(project: Project) -> tuple[Shape, Reckoning]:

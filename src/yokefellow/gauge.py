@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from statistics import fmean
 from types import MappingProxyType
 
 from yokefellow.project.models import Project, Swatch, SwatchState
@@ -93,7 +92,8 @@ def spread(readings: Iterable[Reading]) -> float:
     """
     taken = tuple(readings)
     each = [reading.count / reading.over_cm for reading in taken]
-    misread = READING_ERROR / fmean(reading.over_cm for reading in taken) / len(taken) ** 0.5
+    over_cm = sum(reading.over_cm for reading in taken) / len(taken)
+    misread = READING_ERROR / over_cm / len(taken) ** 0.5
     return float(max((max(each) - min(each)) / 2, misread) / mean_per_cm(taken))
 
 

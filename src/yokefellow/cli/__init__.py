@@ -25,3 +25,6 @@ def main() -> None:
             program(prog_name="yokefellow")
     except KeyboardInterrupt:
         sys.exit(130)
+    finally:
+        # Nor does Python look through everything once more on its way out.
+        gc.freeze()
