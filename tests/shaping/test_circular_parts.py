@@ -11,7 +11,7 @@ from yokefellow.shaping.task import splits_for
 
 def test_few_rounds_are_four_or_three_and_more_only_where_four_cannot_reach() -> None:
     task = yoke(style="few", rounds=60)
-    # our choice: the style's own number costs nothing, the next one repeat, no longer few fifty
+    # derived: the style's own number costs nothing, the next one repeat, one no longer few fifty
     assert _numbers_of_rounds(task) == ((4, 0.0), (3, 1.0), (5, 50.0), (6, 51.0))
 
 
