@@ -101,6 +101,29 @@ def test_the_size_whose_chest_comes_nearest_is_followed() -> None:
         assert sizes_of(project(named)).size.counts.body == 180  # derived: SMALLER
 
 
+def test_a_yoke_too_shallow_for_the_rounds_of_the_pattern_is_refused() -> None:
+    close: Sections = {
+        **KNITTED_UP,
+        "increases": [88 + 12 * at for at in range(16)],
+        "increase_at": [2 + 3 * at for at in range(16)],
+        "yoke": 268,
+    }
+    shallow = with_pattern(close, garment__yoke__depth="9 cm")
+    # derived: fifteen times three rounds below round 2; 9 cm are 24.3 rounds at 2.7 to the cm
+    assert refused(shallow) == [
+        (
+            "pattern.crowded",
+            "pattern.depth",
+            "Size 40 in has 16 increase rounds. Even moved up, the last would be round 47, and a "
+            "yoke as deep as this one has 24 rounds at your row gauge.",
+        )
+    ]
+    assert planned(edited(shallow, pattern__depth="pattern")).shape.yoke.last_increase == 47
+    # Her own rounds stand over the pattern's, so that those need no room.
+    own = [2 + at for at in range(16)]
+    assert planned({**shallow, "fixed": {"increase_at": own}}).shape.yoke.last_increase == 17
+
+
 def test_a_size_that_is_not_the_nearest_is_told() -> None:
     near = with_pattern(SMALLER, KNITTED_UP)
     assert "pattern.size" in codes(planned(near))

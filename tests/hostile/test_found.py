@@ -19,6 +19,9 @@ FOUND = {
         + RAGLAN
         + "line_width = 6\n"
     ),
+    "an increase round below the end of the yoke": (
+        SOUND + "\n[fixed]\nincrease_at = [4, 16, 30, 90]\n"
+    ),
 }
 
 

@@ -110,6 +110,21 @@ def test_a_round_over_its_own_stitches_can_be_worked(steps: tuple[Step, ...]) ->
             list(walk(Schedule((Section("yoke", wrong, (Row(steps),)),))))
 
 
+def test_a_section_begins_with_the_stitches_it_finds() -> None:
+    cast_on, plain, off = Row((Op("CO", 8),)), Row((Op("k", 8),)), Row((Op("BO", 8),))
+    aside = Row((Op("k", 4), Op("hold", 2), Op("CO", 1), Op("k", 2)))
+    split, sleeve = Section("split", 8, (aside,)), Section("sleeve", 2, (), ("right", "left"))
+    body = Section("body", 7, (Row((Op("BO", 7),)),))
+    last = Section("neckband", 8, (off,))  # on stitches that waited at the neck
+    yoke = Section("yoke", 0, (cast_on, plain))
+    for order in ((split, body, sleeve, last), (split, sleeve, body, last)):
+        assert len(list(walk(Schedule((yoke, *order))))) == 5
+    for start in (6, 8):
+        wrong = Section("body", start, (Row((Op("BO", start),)),))
+        with pytest.raises(ValueError, match=f"body begins with {start} stitches; 7 are left"):
+            list(walk(Schedule((yoke, split, sleeve, wrong))))
+
+
 def test_rows_are_numbered_in_their_section_and_in_the_sweater() -> None:
     plain = Row((Op("k", 4),))
     schedule = Schedule(

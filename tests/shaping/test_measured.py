@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from tests.sweaters import planned, project, sized, swatch
+from tests.raglan.raglans import SECOND
+from tests.sweaters import Sections, planned, project, sized, swatch
 from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit.finished import Finished
@@ -112,7 +113,7 @@ def test_the_plain_body_has_its_band_only_where_it_fits() -> None:
     assert [one.chart.name for one in short.unmodified.body.bands] == ["stairs"]
 
 
-def pinned(**pins: int) -> Plan:
+def pinned(**pins: object) -> Plan:
     """The same sweater with pins, in a yoke whose counts are round: see `changed`."""
     return replace(made(), project=project({**sized(), "fixed": pins}))
 
@@ -136,3 +137,37 @@ def test_pins_that_cannot_be_met_are_refused_with_some_that_were_tried() -> None
     assert "yoke = 269, body = 200, underarm = 16" in found.message
     assert found.remedy.startswith("Each of these was tried and works: yoke = 268; body = 199; ")
     assert "the line with yoke taken out" in found.remedy
+
+
+def test_a_pinned_round_below_the_yoke_is_refused_with_the_depth_that_would_hold_it() -> None:
+    for at in ([5, 20, 30, 61], [5, 20, 30, 70]):
+        found = refused(pinned(increase_at=at))
+        assert (found.code, found.field) == ("fixed.no-way", "fixed")
+        # derived: 20 cm at 3 rounds
+        assert f"Round {at[-1]} would increase, and this yoke has 60 rounds." in found.message
+        assert found.remedy == (
+            f"Each of these was tried and works: yoke_rounds = {at[-1]} written beside them; "
+            "the line with increase_at taken out."
+        )
+    # derived: half as many again in each of two rounds make 216 of 96, however deep the yoke
+    found = refused(pinned(increase_at=[5, 61]))
+    assert found.remedy == "This was tried and works: the line with increase_at taken out."
+
+
+def test_with_bands_the_depth_offered_holds_their_rounds_too() -> None:
+    band: Sections = {
+        "garment__yoke__bands": [{"chart": "beads", "at": "6 cm"}],
+        "yarn__CC1": dict(SECOND),
+    }
+    free = planned(sized(**band)).shape.yoke
+    rounds = free.rounds.got
+    at = [*(step.number for step in free.increase_rounds[:-1]), rounds + 5]
+    with pytest.raises(PlanError) as error:
+        planned(sized(fixed={"increase_at": at}, **band))
+    (found,) = (one for one in error.value.findings if one.severity is Severity.ERROR)
+    assert found.code == "fixed.bands"
+    assert f"Round {at[-1]} would increase, and this yoke has {rounds} rounds." in found.message
+    assert f"yoke_rounds = {at[-1]} written beside them" in found.remedy
+    deeper = planned(sized(fixed={"increase_at": at, "yoke_rounds": at[-1]}, **band))
+    assert deeper.shape.yoke.rounds.got == at[-1]
+    assert [step.number for step in deeper.shape.yoke.increase_rounds] == at

@@ -22,7 +22,7 @@ from yokefellow.shaping.pins_refused import pins_refused
 from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.taper import taper
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
-from yokefellow.shaping.zones import BandTask, PlacedBand
+from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
 
 
 def solved(asked: YokeTask) -> Solution:
@@ -94,6 +94,17 @@ def test_a_pinned_round_may_not_lie_in_a_band() -> None:
     assert [step.number for step in found.increase_rounds] == [5, 20, 39, 46]
 
 
+# derived: the yoke of these tests has 60 rounds
+@pytest.mark.parametrize("places", [(), (zones((task(4), 40)),)], ids=["plain", "banded"])
+def test_a_pinned_round_lies_in_the_yoke(places: tuple[Zones, ...]) -> None:
+    last = solved(yoke(places=places, fixed=Fixed(increase_at=(5, 20, 30, 60))))
+    assert [step.number for step in last.increase_rounds] == [5, 20, 30, 60]
+    assert solve_pinned(yoke(places=places, fixed=Fixed(increase_at=(5, 20, 30, 61)))) is None
+    counts = (130, 180, 230, 268)
+    pins = Fixed(increases=counts, increase_at=(5, 20, 30, 61))
+    assert solve_pinned(yoke(places=places, fixed=pins)) is None
+
+
 def test_pinned_rounds_need_a_split_too() -> None:
     asked = banded(task(4), 40, Fixed(increase_at=(5, 12, 20)), underarm=70.0)
     assert solve_pinned(asked) is None
@@ -158,6 +169,16 @@ def test_pins_that_cannot_be_met_are_named_with_the_rule() -> None:
     )
     assert remedy == (
         "No pin within a few stitches of one of these helps: take two or more of them out."
+    )
+
+
+def test_what_else_was_tried_comes_first() -> None:
+    made = project({**sized(), "fixed": {"neck": 300, "yoke": 268}})
+    fits = Fixed(neck=300)
+    found = pins_refused(None, (), lambda fixed, _: fixed == fits or None, made, "So.", ("this",))
+    assert found.message.endswith("neck = 300, yoke = 268. So.")
+    assert found.remedy == (
+        "Each of these was tried and works: this; the line with yoke taken out."
     )
 
 

@@ -113,23 +113,30 @@ def _refuse(counts: Fixed, size: SizeAt, overruled: tuple[str, ...], *, is_ragla
         )
 
 
-def _refuse_crowded(size: SizeAt, times: int, rounds: int) -> None:
-    """End the stage when a raglan has no room for the increase rounds of the pattern."""
-    if times >= rounds:
-        raise PlanError(
-            [
-                Finding(
-                    "pattern.crowded",
-                    Severity.ERROR,
-                    "pattern.depth",
-                    f"Size {size.size.size} has {times} increase rounds, and a yoke as deep as "
-                    f"this one has {rounds} rounds at your row gauge, of which the first cannot "
-                    "increase.",
-                    'Type under [pattern]: depth = "pattern"; or choose a deeper yoke, or a '
-                    "smaller size.",
-                )
-            ]
-        )
+def _crowded(size: SizeAt, message: str, *, keeps_depth: bool) -> PlanError:
+    """Say that a yoke has no room for the increase rounds of the pattern, and what would give it.
+
+    Args:
+        size: of the pattern.
+        message: how many increase rounds meet how many rounds.
+        keeps_depth: whether the yoke is already as deep as the pattern's.
+    """
+    deeper = (
+        'Take out depth = "pattern" and choose a deeper yoke'
+        if keeps_depth
+        else 'Type under [pattern]: depth = "pattern"; or choose a deeper yoke'
+    )
+    return PlanError(
+        [
+            Finding(
+                "pattern.crowded",
+                Severity.ERROR,
+                "pattern.depth",
+                f"Size {size.size.size} {message}",
+                f"{deeper}, or a smaller size.",
+            )
+        ]
+    )
 
 
 def _at_her_rows(
@@ -148,9 +155,22 @@ def _at_her_rows(
     # Without a row gauge the pattern's rounds keep their share of the depth.
     scale = ratio or (rounds / printed if printed else 1.0)
     theirs = size.counts.increase_at
-    if is_raglan:
-        _refuse_crowded(size, max(len(theirs), len(size.counts.increases)), rounds)
+    times = max(len(theirs), len(size.counts.increases))
+    if is_raglan and times >= rounds:
+        raise _crowded(
+            size,
+            f"has {times} increase rounds, and a yoke as deep as this one has {rounds} rounds at "
+            "your row gauge, of which the first cannot increase.",
+            keeps_depth=keeps_depth,
+        )
     at = (moved_along if is_raglan else moved)(theirs, ratio=scale, printed=printed, rounds=rounds)
+    if at and at[-1] > rounds and not project.fixed.increase_at:
+        raise _crowded(
+            size,
+            f"has {times} increase rounds. Even moved up, the last would be round {at[-1]}, and a "
+            f"yoke as deep as this one has {rounds} rounds at your row gauge.",
+            keeps_depth=keeps_depth,
+        )
     return size.counts.model_copy(
         update={"increase_at": at, "yoke_rounds": rounds if keeps_depth else None}
     )

@@ -279,6 +279,9 @@ class Row(NamedTuple):
     """How a bind-off is done, by its name in `shaping.bindoffs`."""
 
 
+_ONCE = ("",)
+
+
 @dataclass(frozen=True, slots=True)
 class Section:
     """A run of rows worked one after another on the same stitches."""
@@ -289,7 +292,7 @@ class Section:
     start: int
     """Live stitches before its first row."""
     rows: tuple[Row, ...]
-    copies: tuple[str, ...] = ("",)
+    copies: tuple[str, ...] = _ONCE
     """Worked once for each: `("right", "left")` for the sleeves."""
 
 
@@ -335,11 +338,13 @@ def stretches(schedule: Schedule) -> Iterator[Stretch]:
     """Work the schedule on a needle that can only count, and yield its rows, like ones together.
 
     Raises:
-        ValueError: a round or a flat row does not use every stitch, or a row needs more
-            than there are.
+        ValueError: a round or a flat row does not use every stitch, a row needs more
+            than there are, or a section does not begin with the stitches it finds.
     """
-    place = 1
+    place, left = 1, 0
     for section in schedule.sections:
+        if left and section.copies == _ONCE and section.start != left:
+            raise ValueError(f"{section.key} begins with {section.start} stitches; {left} are left")
         live, number = section.start, 1
         for row, times in runs(section.rows):
             used, makes = turnover(row.steps)
@@ -354,6 +359,8 @@ def stretches(schedule: Schedule) -> Iterator[Stretch]:
                 after = live - used + makes
                 yield Stretch(section, number, place, row, live, after, at_once)
                 live, number, place = after, number + at_once, place + at_once
+        if section.copies == _ONCE:  # A sleeve is worked on a needle of its own.
+            left = live
 
 
 def walk(schedule: Schedule) -> Iterator[WorkedRow]:

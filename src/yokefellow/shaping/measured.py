@@ -59,7 +59,7 @@ def measured(
     if isinstance(found, tuple):
         return found
     if desk.fixed is not NOTHING:
-        raise PlanError([pins_refused(found, bands, desk.with_pins, project)])
+        raise PlanError([_too_shallow(desk, bands, found) or desk.refused(bands, found)])
     refuse_wide_underarms(project, finished, gauges)
     if not bands:
         raise PlanError([_no_yoke(finished, gauges.plain.stitches_per_cm, project.sheet.units)])
@@ -115,6 +115,17 @@ class _Desk:
                 found = solve_pinned(pinned)
         return (places[0], found) if isinstance(found, Solution) else found
 
+    def refused(
+        self,
+        bands: Sequence[BandTask],
+        found: Refusal,
+        *,
+        why: str = "",
+        also: Sequence[str] = (),
+    ) -> Finding:
+        """Say that no yoke meets the pins; `also` are lines that were tried and help."""
+        return pins_refused(found, bands, self.with_pins, self.project, why, also)
+
     def works(self, bands: Sequence[BandTask], depth_cm: float | None = None) -> Solution | None:
         """Give the solution with these bands, where there is one."""
         found = self.solved(bands, depth_cm)
@@ -124,6 +135,24 @@ class _Desk:
         """Give the solution with these pins, where there is one."""
         project = self.project.model_copy(update={"fixed": fixed})
         return replace(self, project=project).works(bands)
+
+
+def _too_shallow(desk: _Desk, bands: Sequence[BandTask], found: Refusal) -> Finding | None:
+    """Tell of an increase round below the end of the yoke, and whether a deeper yoke would do."""
+    last = max(desk.fixed.increase_at, default=0)
+    per_cm = desk.gauges.plain.rounds_per_cm
+    places = _places(bands, desk.finished.yoke.depth_cm, desk.gauges)
+    if isinstance(places, Crowded) or last <= places[0].rounds:
+        return None
+    plain = last - sum(band.rounds for band in bands)
+    depth_cm = max(0, plain) / per_cm + sum(band.depth_cm for band in bands)
+    helps = desk.works(bands, depth_cm) is not None
+    return desk.refused(
+        bands,
+        found,
+        why=f"Round {last} would increase, and this yoke has {places[0].rounds} rounds.",
+        also=(f"yoke_rounds = {last} written beside them",) if helps else (),
+    )
 
 
 def yoke_task(project: Project, finished: Finished, gauges: Gauges, *, rounds: int) -> YokeTask:

@@ -126,7 +126,8 @@ def _by_round(task: YokeTask) -> Solution | None:
 
 
 def _has_room(task: YokeTask, times: int) -> bool:
-    return bool(task.fixed.increase_at) or times <= task.rounds - task.first_round + 1
+    at = task.fixed.increase_at
+    return at[-1] <= task.rounds if at else times <= task.rounds - task.first_round + 1
 
 
 def _chains(

@@ -62,10 +62,10 @@ def _ways(task: YokeTask, zones: Zones) -> Iterator[tuple[int, ...]]:
 
 
 def _gap_at(number: int, zones: Zones) -> int | None:
-    """Find the plain stretch of a round; None inside a band."""
+    """Find the plain stretch of a round; None inside a band, or below the yoke."""
     above = sum(1 for band in zones.bands if band.last < number)
     inside = any(band.first <= number <= band.last for band in zones.bands)
-    return None if inside else above
+    return None if inside or number > zones.rounds else above
 
 
 def _shared(

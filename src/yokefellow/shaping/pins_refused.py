@@ -46,6 +46,7 @@ def pins_refused(
     tries: Tries,
     project: Project,
     why: str = "",
+    also: Sequence[str] = (),
 ) -> Finding:
     """Say that no yoke meets the pins.
 
@@ -55,6 +56,7 @@ def pins_refused(
         tries: plans the yoke with other pins.
         project: for its pins and units.
         why: what the pins must obey, where it is not what a circular yoke's must.
+        also: what else was tried and works.
     """
     fixed = of_the_yoke(project.fixed)
     names = ", ".join(f"{name} = {_shown(getattr(fixed, name))}" for name in pinned(fixed))
@@ -63,6 +65,7 @@ def pins_refused(
         if bands:
             why = _undivided(fixed, bands) or misfit_message(refused, bands, project)
     helping = [
+        *also,
         *_nearest(fixed, bands, tries),
         *_divided(fixed, bands, tries),
         *_without(fixed, bands, tries),
