@@ -21,6 +21,7 @@ PIP = $(PYTHON) -m pip --disable-pip-version-check
 EXAMPLE = warm-evenings
 OUT = examples/out
 FUZZ_SECONDS = 300
+FUZZ_RUNS =
 ROOM = notation
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
@@ -99,9 +100,10 @@ hostile: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)
 	YOKEFELLOW_SEED=$$(date +%s) $(PYTHON) -m pytest -q tests/hostile tests/newcomers
 
-# What it found worth keeping stays in build/fuzz, and the next run goes on from there.
+# What it found worth keeping stays in build/fuzz, and the next run goes on from there;
+# `make fuzz FUZZ_RUNS=150` types so many files from the beginning, the same in every run.
 fuzz: $(VENV)/.fuzz
-	$(PYTHON) -m tests.hostile.fuzzing $(FUZZ_SECONDS) build/fuzz
+	$(PYTHON) -m tests.hostile.fuzzing $(if $(FUZZ_RUNS),--runs $(FUZZ_RUNS),$(FUZZ_SECONDS)) build/fuzz
 
 # Every branch of the rooms that have come so far, by the tests of each room alone.
 covered: $(VENV)/.mutants

@@ -2,13 +2,16 @@
 
 `python -m tests.hostile.fuzzing SECONDS FOLDER [TARGET …]` shares the time out among the
 targets and says of each how far into the program it came. Files that led somewhere new stay in
-the folder, and the next run goes on from them.
+the folder, and the next run goes on from them. With `--runs N` for the seconds it tries N files
+of each target (a hundred times as many rows) from the seeds alone, with the same dice every time.
 """
 
 from __future__ import annotations
 
+import os
 import platform
 import re
+import shutil
 import subprocess
 import sys
 from collections.abc import Sequence
@@ -18,9 +21,11 @@ from pathlib import Path
 
 from tests.hostile.bounded import ROOT
 
-__all__ = ["NAMES", "Growth", "growth", "guided", "why_not"]
+__all__ = ["NAMES", "Growth", "growth", "guided", "of_fault", "why_not"]
 
 NAMES = ("project", "chart", "row")
+SHORT = {"row": 100}
+"""How many files of a target are tried for one of the others, where they are far shorter."""
 
 _AT = re.compile(r"^#\d+\s+(INITED|DONE)\s+cov: (\d+) ft: (\d+) corp: (\d+)", re.M)
 _RAN = re.compile(r"^Done (\d+) runs in (\d+) second", re.M)
@@ -75,41 +80,57 @@ def guided(name: str, folder: Path, *words: str) -> subprocess.CompletedProcess[
         stderr=subprocess.STDOUT,
         text=True,
         errors="replace",
+        # The order of a set would change from run to run, and with it what is counted as new.
+        env={**os.environ, "PYTHONHASHSEED": "0"},
     )
     (folder / "log").write_text(ran.stdout)
     return ran
 
 
-def _guided_all(names: Sequence[str], folder: Path, seconds: int) -> bool:
+def _guided_all(names: Sequence[str], folder: Path, limits: Sequence[Sequence[str]]) -> bool:
     """Run the targets in turn; tell whether none of them found a fault."""
     sound = True
-    for name in names:
-        ran = guided(name, folder / name, f"-max_total_time={seconds // len(names)}")
+    for name, words in zip(names, limits, strict=True):
+        ran = guided(name, folder / name, *words)
         grown = growth(ran.stdout)
         print(f"{name}: {grown or 'stopped by a fault'}", flush=True)
         if ran.returncode or grown is None:
             sound = False
-            print(_of_fault(name, folder / name, ran.stdout), flush=True)
+            print(of_fault(name, folder / name, ran.stdout), flush=True)
     return sound
 
 
-def _of_fault(name: str, folder: Path, log: str) -> str:
-    start = max(log.find("=== Uncaught Python exception"), log.find("ERROR: libFuzzer"))
-    told = log[start:] if start >= 0 else log[-3000:]
+def of_fault(name: str, folder: Path, log: str) -> str:
+    """Show what a run ended with, from where it went wrong, and how to have it again."""
+    starts = (log.find(mark) for mark in ("=== Uncaught Python exception", "ERROR: libFuzzer"))
+    told = log[min((at for at in starts if at >= 0), default=-3000) :]
     files = sorted((folder / "faults").iterdir(), key=lambda path: path.stat().st_mtime)
-    again = f"python -m tests.hostile.guided {name} {folder}"
-    return f"{told[:6000]}\nTry it again: {again} {files[-1] if files else 'FILE'}"
+    file = files[-1] if files else None
+    again = f"python -m tests.hostile.guided {name} {folder} {file or 'FILE'}"
+    held = file.read_text(errors="backslashreplace")[:6000] if file else "(none was kept)"
+    return f"{told[:6000]}\nTry it again: {again}\nThe file:\n{held}"
 
 
-def main(seconds: int, folder: Path, names: Sequence[str]) -> int:
+def main(words: Sequence[str]) -> int:
+    """Type for some seconds, or so many files; give the status to end with."""
+    *limit, amount, place = words[: 3 if words[0] == "--runs" else 2]
+    names = words[len(limit) + 2 :] or NAMES
+    folder = Path(place).absolute()
     reason = why_not()
-    if not reason:
-        return 0 if _guided_all(names or NAMES, folder.absolute(), seconds) else 1
-    print(reason, flush=True)
-    return subprocess.run(
-        [sys.executable, "-m", "tests.hostile.fuzz", str(seconds)], cwd=ROOT
-    ).returncode
+    if reason:
+        print(reason, flush=True)
+        instead = ["--examples", amount] if limit else [amount]
+        return subprocess.run(
+            [sys.executable, "-m", "tests.hostile.fuzz", *instead], cwd=ROOT
+        ).returncode
+    if not limit:
+        share = f"-max_total_time={int(amount) // len(names)}"
+        return 0 if _guided_all(names, folder, [[share]] * len(names)) else 1
+    folder /= "same"
+    shutil.rmtree(folder, ignore_errors=True)
+    runs = [int(amount) * SHORT.get(name, 1) for name in names]
+    return 0 if _guided_all(names, folder, [[f"-runs={n}", "-seed=1"] for n in runs]) else 1
 
 
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]), Path(sys.argv[2]), sys.argv[3:]))
+    sys.exit(main(sys.argv[1:]))

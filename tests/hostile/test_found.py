@@ -19,6 +19,13 @@ FOUND = {
         + RAGLAN
         + "line_width = 6\n"
     ),
+    "a band with twice the stitches of the body around it": (
+        SOUND
+        + '\n[swatch.purl.washed]\nstitches = ["58 over 4 in"]\nrounds = ["60 over 4 in"]\n'
+        + '\n[charts.ridge]\nkind = "purl"\nrows = "-."\n[charts.ridge.colours]\n"." = "MC"\n'
+        + '\n[garment.body]\nshape = "straight"\n'
+        + '[[garment.body.bands]]\nchart = "ridge"\nat = "hem"\n'
+    ),
     "an increase round below the end of the yoke": (
         SOUND + "\n[fixed]\nincrease_at = [4, 16, 30, 90]\n"
     ),

@@ -27,6 +27,8 @@ from yokefellow.findings import Finding, Severity, YokefellowError
 from yokefellow.project.load import LONGEST_LINE, parse
 from yokefellow.schedule.rows import Op, Row
 
+needs_atheris = pytest.mark.skipif(bool(why_not()), reason=why_not() or "it is here")
+
 FILES = [seed.encode() for seed in islice(seeds.project_seeds(), 8)]
 
 
@@ -150,16 +152,80 @@ def test_without_atheris_it_says_so_and_types_at_random(
 
     monkeypatch.setattr(fuzzing, "find_spec", lambda _: None)
     monkeypatch.setattr(subprocess, "run", run)
-    assert fuzzing.main(7, tmp_path, []) == 3
-    assert ran == [[sys.executable, "-m", "tests.hostile.fuzz", "7"]]
+    assert fuzzing.main(["7", str(tmp_path)]) == 3
+    assert fuzzing.main(["--runs", "70", str(tmp_path), "row"]) == 3
+    at_random = [sys.executable, "-m", "tests.hostile.fuzz"]
+    assert ran == [[*at_random, "7"], [*at_random, "--examples", "70"]]
     assert "atheris is not installed for Python 3." in capsys.readouterr().out
     assert not [*tmp_path.iterdir()]
 
 
+def limits_of(monkeypatch: pytest.MonkeyPatch, *words: str) -> list[tuple[str, ...]]:
+    """What each target is run with: its name, the end of its folder, its limits."""
+    ran: list[tuple[str, ...]] = []
+
+    def run(name: str, folder: Path, *limits: str) -> subprocess.CompletedProcess[str]:
+        ran.append((name, *folder.parts[-2:], *limits))
+        return subprocess.CompletedProcess((), 0, LOG)
+
+    monkeypatch.setattr(fuzzing, "why_not", lambda: "")
+    monkeypatch.setattr(fuzzing, "guided", run)
+    assert fuzzing.main(words) == 0
+    return ran
+
+
+def test_the_time_is_shared_out_or_so_many_files_are_tried_from_the_beginning(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    place = tmp_path / "fuzz"
+    kept = place / "same" / "row" / "kept" / "old"
+    kept.parent.mkdir(parents=True)
+    kept.touch()
+    assert limits_of(monkeypatch, "90", str(place)) == [
+        ("project", "fuzz", "project", "-max_total_time=30"),
+        ("chart", "fuzz", "chart", "-max_total_time=30"),
+        ("row", "fuzz", "row", "-max_total_time=30"),
+    ]
+    assert limits_of(monkeypatch, "90", str(place), "row") == [
+        ("row", "fuzz", "row", "-max_total_time=90")
+    ]
+    assert kept.exists()
+    # our choice: rows are far shorter than files, and a hundred of them are tried for one
+    assert limits_of(monkeypatch, "--runs", "5", str(place), "row", "chart") == [
+        ("row", "same", "row", "-runs=500", "-seed=1"),
+        ("chart", "same", "chart", "-runs=5", "-seed=1"),
+    ]
+    assert not kept.exists()
+
+
+def test_a_fault_is_shown_from_where_it_went_wrong(tmp_path: Path) -> None:
+    (tmp_path / "faults").mkdir()
+    log = (
+        "#1 NEW\n === Uncaught Python exception: ===\nKeyError: 1\n==7== ERROR: libFuzzer: exited\n"
+    )
+    shown = fuzzing.of_fault("row", tmp_path, log)
+    assert shown.startswith(
+        "=== Uncaught Python exception: ===\nKeyError: 1\n==7== ERROR: libFuzzer"
+    )
+    assert shown.endswith("FILE\nThe file:\n(none was kept)")
+    slow = fuzzing.of_fault("row", tmp_path, "#1 NEW\n==7== ERROR: libFuzzer: timeout\n")
+    assert slow.startswith("ERROR: libFuzzer: timeout")
+    (tmp_path / "faults" / "crash-1").write_bytes(b"k5\xff")
+    shown = fuzzing.of_fault("row", tmp_path, log)
+    assert shown.endswith(f"{tmp_path / 'faults' / 'crash-1'}\nThe file:\nk5\\xff")
+
+
+@needs_atheris
+def test_the_same_dice_type_the_same_files(tmp_path: Path) -> None:
+    kept: list[set[str]] = []
+    for at in ("once", "again"):
+        assert guided("chart", tmp_path / at, "-runs=30", "-seed=1").returncode == 0
+        kept.append({file.name for file in (tmp_path / at / "kept").iterdir()})
+    assert kept[0] == kept[1] != set()
+
+
 RUNS = {"project": 60, "chart": 30, "row": 500}
 """Of which the seeds are a half or more."""
-
-needs_atheris = pytest.mark.skipif(bool(why_not()), reason=why_not() or "it is here")
 
 
 # derived: a hundred edges are far fewer than the smallest room has

@@ -20,6 +20,14 @@ def stitches(*readings: str) -> str:
     return spoil(('["26 over 4 in"]', "[" + ", ".join(f'"{r}"' for r in readings) + "]"))
 
 
+def fabric(name: str, *readings: str) -> str:
+    """Add the swatch of another fabric to the sound file, whose plain one has 26 stitches."""
+    rest = SWATCH.replace("plain", name).replace("36 over", "44 over")
+    return SOUND + rest.replace(
+        '["26 over 4 in"]', "[" + ", ".join(f'"{r}"' for r in readings) + "]"
+    )
+
+
 def chart(name: str, yarn: str = "MC") -> str:
     return f'[charts.{name}]\nkind = "purl"\nrows = "#"\ncolours = {{ "#" = "{yarn}" }}\n'
 
@@ -56,6 +64,8 @@ def v_neck(*lines: str, yoke: str = "") -> str:
 
 
 ERRORS = [
+    (fabric("mosaic", "42 over 4 in"), "swatch.unlike-plain", "swatch.mosaic"),
+    (fabric("purl", "15.5 over 4 in"), "swatch.unlike-plain", "swatch.purl"),
     (pattern('size = "M"\ncast_on = 80'), "pattern.nothing", "pattern.sizes[1]"),
     (pattern(MEDIUM, MEDIUM.replace("M", "m")), "pattern.twice", "pattern.sizes[2].size"),
     (
@@ -289,6 +299,21 @@ def test_the_impossible_is_refused(text: str, code: str, field: str) -> None:
     findings = refused(text)
     assert (code, field) in [(finding.code, finding.field) for finding in findings]
     assert {finding.severity for finding in findings} == {Severity.ERROR}
+
+
+def test_a_band_may_be_denser_or_looser_than_plain_within_reason() -> None:
+    # derived: 0.6 and 1.6 times 26 are 15.6 and 41.6
+    for near in ("15.7", "41.5"):
+        for name in ("mosaic", "slip", "stranded", "stripes", "purl"):
+            text = fabric(name, f"{near} over 4 in", f"{near} over 4 in")
+            assert "swatch.unlike-plain" not in {one.code for one in sense(parse(text))}
+    (found,) = refused(fabric("slip", "41.7 over 4 in"))
+    assert found.message == (
+        "The swatch of slip has 41.7 stitches in 4 in and the plain one 26; a band in a sweater "
+        "may have 0.6 to 1.6 times as many as the plain rounds around it."
+    )
+    # The rib draws in as it likes: nothing is counted by its stitches.
+    assert sense(parse(fabric("rib", "60 over 4 in"))) == ()
 
 
 @pytest.mark.parametrize(("text", "code", "field"), CAUTIONS)

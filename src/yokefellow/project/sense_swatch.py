@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from statistics import fmean
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.models import Project, Swatch, SwatchState
+from yokefellow.project.models import Project, Swatch, Swatches, SwatchState
 from yokefellow.project.typed import Reading
 from yokefellow.units import CM_PER_INCH, LengthUnit
 
@@ -24,6 +24,12 @@ READINGS_APART = 0.15
 """Readings of one swatch further apart than this share of their mean are a miscount."""
 WASHING_CHANGES = 0.25
 """A swatch that changes by more than this share in the wash was exchanged, or felted."""
+
+BAND_TO_PLAIN = (0.6, 1.6)
+"""Stitches of a band's fabric over those of the plain one in the same width, so that one round
+can lead from the one to the other (our choice; slipped and stranded fabrics draw in by some 5 to
+20 %, common practice, no source)."""
+_OF_BANDS = tuple(name for name in Swatches.model_fields if name not in {"plain", "rib", "garter"})
 
 _RIB_STITCHES_PER_10_CM = (6.0, 90.0)
 """Ribbing draws in, so more stitches stand in the same width (common practice, no source)."""
@@ -48,6 +54,33 @@ def swatch_findings(project: Project) -> Iterator[Finding]:
             if state is not None:
                 yield from _state(f"{field}.{state_name}", state, project.unit, name)
         yield from _washing(field, swatch)
+    for name in _OF_BANDS:
+        yield from _unlike_plain(name, getattr(project.swatch, name), project)
+
+
+def _unlike_plain(fabric: str, swatch: Swatch | None, project: Project) -> Iterator[Finding]:
+    band, plain = (_worn(one) if one else None for one in (swatch, project.swatch.plain))
+    if band is None or plain is None:
+        return
+    each = _per_cm(band.stitches), _per_cm(plain.stitches)
+    low, high = BAND_TO_PLAIN
+    if not low <= each[0] / each[1] <= high:
+        has, plain_has = (_gauge(10 * per_cm, project.unit) for per_cm in each)
+        width = _width(project.unit)
+        yield Finding(
+            "swatch.unlike-plain",
+            Severity.ERROR,
+            f"swatch.{fabric}",
+            f"The swatch of {fabric} has {has} stitches in {width} and the plain one {plain_has}; "
+            f"a band in a sweater may have {low:g} to {high:g} times as many as the plain rounds "
+            "around it.",
+            "Count both again, over the same width; or knit the band's swatch on needles on which "
+            "it comes out about as wide as the plain one.",
+        )
+
+
+def _worn(swatch: Swatch) -> SwatchState | None:
+    return swatch.washed or swatch.unwashed
 
 
 def _states(field: str, swatch: Swatch) -> Iterator[Finding]:
