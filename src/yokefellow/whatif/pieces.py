@@ -8,6 +8,7 @@ shape, without writing out its rows.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from functools import lru_cache
 from math import floor
 from typing import NamedTuple
 
@@ -21,6 +22,7 @@ from yokefellow.schedule.body import body_section, dart_loops
 from yokefellow.schedule.edges import edge_section
 from yokefellow.schedule.sleeve import CORNER, SLEEVES, sleeve_section
 from yokefellow.shaping.below import body_below, sleeve_below
+from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
 from yokefellow.yarn import MAIN, Counted, Part, part_of
 
@@ -76,14 +78,16 @@ def own_sleeve(plan: Plan) -> Length:
 
 
 def _sleeve(plan: Plan, fit: SleeveFit, shape: SleeveShape) -> Length:
-    cuff = edge_section("cuff", shape.cuff, stitches=shape.edge.got, copies=SLEEVES)
     return Length(
         cm=fit.length_cm,
         rounds=shape.rounds.got + shape.cuff.all_rounds,
         edge_rounds=shape.cuff.all_rounds,
         fit=fit,
         shape=shape,
-        parts=(_sleeve_part(shape, plan.shape.split), part_of(cuff)),
+        parts=(
+            _sleeve_part(shape, plan.shape.split),
+            _edge_part("cuff", shape.cuff, shape.edge.got, SLEEVES),
+        ),
     )
 
 
@@ -115,14 +119,13 @@ def own_body(plan: Plan) -> Length:
 
 
 def _body(plan: Plan, fit: BodyFit, shape: BodyShape) -> Length:
-    hem = edge_section("hem", shape.hem, stitches=shape.hem_stitches)
     return Length(
         cm=fit.length_cm,
         rounds=shape.rounds.got + shape.hem.all_rounds,
         edge_rounds=shape.hem.all_rounds,
         fit=fit,
         shape=shape,
-        parts=(_body_part(plan, shape), part_of(hem)),
+        parts=(_body_part(plan, shape), _edge_part("hem", shape.hem, shape.hem_stitches)),
     )
 
 
@@ -153,6 +156,12 @@ def _fitting(of: Callable[..., Length], plan: Plan, name: str) -> Length:
 
 def _part(key: str, loops: int, fabric: str) -> Part:
     return Part(key, {(MAIN, fabric): Counted(loops)})
+
+
+@lru_cache(maxsize=1 << 10)
+def _edge_part(key: str, edge: Edge, stitches: int, copies: tuple[str, ...] = ("",)) -> Part:
+    """Count an edge; pieces of other lengths often have the same one."""
+    return part_of(edge_section(key, edge, stitches=stitches, copies=copies))
 
 
 def _loops(start: int, rounds: int, changes: Iterable[tuple[int, int]], edge: int) -> int:
