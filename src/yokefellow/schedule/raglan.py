@@ -17,7 +17,7 @@ from yokefellow.schedule.bands import bands_by_round
 from yokefellow.schedule.neck import closing_round
 from yokefellow.schedule.rows import Feature, Op, Row, Section, Step, op
 from yokefellow.schedule.steps import knit, plain_round, tidy, with_markers
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.shaping.shapes import RaglanPiece, RaglanShape
 
 __all__ = [
     "INCREASES",
@@ -78,6 +78,7 @@ def _rounds(yoke: RaglanShape, charts: Sequence[Chart], *, wrapped: bool) -> Ite
     in_bands = bands_by_round(yoke.bands, charts)
     steps = yoke.increase_rounds
     places = {step.number: (place, step.after) for place, step in enumerate(steps, start=1)}
+    pieces = _pieces(yoke)
     live = yoke.start
     yield _first(yoke, wrapped=wrapped)
     for number in range(2, yoke.rounds.got + 1):
@@ -86,8 +87,11 @@ def _rounds(yoke: RaglanShape, charts: Sequence[Chart], *, wrapped: bool) -> Ite
             yield in_bands[number]
         elif number in places:
             place, live = places[number]
-            why = f"increase round {place} of {len(places)}: {piece_words(yoke, number)}"
-            yield Row(_increase_round(yoke, number), Feature.INCREASE, why=why)
+            back, front, sleeve = (piece.before(number) for piece in pieces)
+            words = _words(back=back.grows, front=front.grows, sleeves=sleeve.grows)
+            why = f"increase round {place} of {len(places)}: {words}"
+            worked = _increase_round(back, front, sleeve, INCREASES[yoke.line.increase])
+            yield Row(worked, Feature.INCREASE, why=why)
         else:
             yield plain_round(live)
 
@@ -104,20 +108,31 @@ def _first(yoke: RaglanShape, *, wrapped: bool) -> Row:
     return Row(with_markers(row.steps, at), row.feature, why=why)
 
 
-def _increase_round(yoke: RaglanShape, number: int) -> tuple[Step, ...]:
-    """Work from the centre back round to it: half the back, sleeve, front, sleeve, half back."""
-    way = INCREASES[yoke.line.increase]
-    back, front, sleeve = (
-        Piece(piece.stitches_at(number - 1), share, number in piece.rounds)
-        for piece, share in (
-            (yoke.back, yoke.body_share),
-            (yoke.front, yoke.body_share),
-            (yoke.sleeve, yoke.sleeve_share),
-        )
+class _Growing(NamedTuple):
+    """A piece, and when it grows."""
+
+    piece: RaglanPiece
+    share: int
+    rounds: frozenset[int]
+
+    def before(self, number: int) -> Piece:
+        """Give it before a round."""
+        return Piece(self.piece.stitches_at(number - 1), self.share, number in self.rounds)
+
+
+def _pieces(yoke: RaglanShape) -> tuple[_Growing, ...]:
+    shares = (yoke.body_share, yoke.body_share, yoke.sleeve_share)
+    return tuple(
+        _Growing(piece, share, frozenset(piece.rounds))
+        for piece, share in zip((yoke.back, yoke.front, yoke.sleeve), shares, strict=True)
     )
-    half, marker, sleeves = back.stitches // 2, op("sm"), whole(sleeve, way)
+
+
+def _increase_round(back: Piece, front: Piece, sleeve: Piece, way: Increase) -> tuple[Step, ...]:
+    """Work from the centre back round to it: half the back, sleeve, front, sleeve, half back."""
+    (first, last), sleeves, marker = _halves(back, way), whole(sleeve, way), op("sm")
     return (
-        *tidy((*knit(half - end_of(back, way)), *end(back, way))),
+        *first,
         marker,
         *sleeves,
         marker,
@@ -125,7 +140,17 @@ def _increase_round(yoke: RaglanShape, number: int) -> tuple[Step, ...]:
         marker,
         *sleeves,
         marker,
-        *tidy((*beginning(back, way), *knit(back.stitches - half - end_of(back, way)))),
+        *last,
+    )
+
+
+@lru_cache(maxsize=4096)
+def _halves(back: Piece, way: Increase) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+    """Work the back from its centre to a line, and from a line to its centre."""
+    half, at_line = back.stitches // 2, end_of(back, way)
+    return (
+        tidy((*knit(half - at_line), *end(back, way))),
+        tidy((*beginning(back, way), *knit(back.stitches - half - at_line))),
     )
 
 
@@ -158,8 +183,16 @@ def whole(piece: Piece, way: Increase) -> tuple[Step, ...]:
 
 def piece_words(yoke: RaglanShape, number: int) -> str:
     """Name the pieces that increase in a round: `all pieces`, `back and front`, `sleeves`."""
-    named = (("back", yoke.back), ("front", yoke.front), ("sleeves", yoke.sleeve))
-    words = [name for name, piece in named if number in piece.rounds]
-    if len(words) == len(named):
+    return _words(
+        back=number in yoke.back.rounds,
+        front=number in yoke.front.rounds,
+        sleeves=number in yoke.sleeve.rounds,
+    )
+
+
+@lru_cache(maxsize=8)
+def _words(*, back: bool, front: bool, sleeves: bool) -> str:
+    if back and front and sleeves:
         return "all pieces"
-    return " and ".join(words)
+    named = {"back": back, "front": front, "sleeves": sleeves}
+    return " and ".join(name for name, grows in named.items() if grows)

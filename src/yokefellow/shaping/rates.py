@@ -84,9 +84,9 @@ def rounds_of(spread: tuple[Rate, ...]) -> tuple[int, ...]:
     at = FIRST - 1 if spread and spread[0].every == 1 else 0
     found: list[int] = []
     for rate in spread:
-        for _ in range(rate.times):
-            at += rate.every
-            found.append(at)
+        last = at + rate.every * rate.times
+        found.extend(range(at + rate.every, last + 1, rate.every))
+        at = last
     return tuple(found)
 
 

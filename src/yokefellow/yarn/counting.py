@@ -29,10 +29,11 @@ MAIN = "MC"
 """The yarn of everything that is not a colour band."""
 
 
-_WORKED = {code: stitch.worked for code, stitch in STITCHES.items()}
-
 SLIPPED = frozenset(code for code in STITCHES if code.startswith("sl "))
 """Stitches behind which the yarn in hand passes."""
+
+_COSTS = {code: (stitch.worked, int(code in SLIPPED)) for code, stitch in STITCHES.items()}
+"""The loops of a stitch, and whether it is slipped."""
 
 
 class Counted(NamedTuple):
@@ -137,15 +138,19 @@ def _spent_in(row: Row) -> Sequence[tuple[str, int, int, int]]:
 
 def _add(steps: Iterable[Step], times: int, own: str, loops: dict[str, int]) -> int:
     """Add the loops of some steps to those of their yarns, and give the stitches slipped."""
-    slipped = 0
+    slipped = in_own = 0
     for step in steps:
         if isinstance(step, Op):
-            yarn = step.yarn or own
-            loops[yarn] = loops.get(yarn, 0) + _WORKED[step.code] * step.times * times
-            if step.code in SLIPPED:
-                slipped += step.times * times
+            worked, is_slipped = _COSTS[step.code]
+            often = times * step.times
+            slipped += is_slipped * often
+            if step.yarn:
+                loops[step.yarn] = loops.get(step.yarn, 0) + worked * often
+            else:
+                in_own += worked * often
         else:
             slipped += _add(step.steps, times * step.times, own, loops)
+    loops[own] += in_own
     return slipped
 
 
