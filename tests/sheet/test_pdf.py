@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import os
+import re
 import subprocess
 import sys
 import threading
@@ -20,9 +21,11 @@ import pytest
 from tests.sheet.pages import squeezed
 from tests.sheet.plans import HOSTILE, hostile, inches, small
 from yokefellow.conductor import plan
+from yokefellow.project.load import load
 from yokefellow.sheet.lines import Line
 from yokefellow.sheet.pdf import render_pdf, typeset
 from yokefellow.sheet.view import view
+from yokefellow.whatif import prospects
 
 
 @cache
@@ -78,6 +81,16 @@ def test_pages_say_where_they_are() -> None:
     ends = [page for page in pages if f"of {rows} done · " in page.extract_text()]
     assert len(ends) >= 2
     assert f"rows 1–{rows} of {rows} done · 100 %" in text_of("small")
+
+
+def test_the_last_row_of_a_table_does_not_stand_alone_on_a_page() -> None:
+    made = plan(load(Path(__file__).parents[2] / "examples" / "warm-evenings.toml"))
+    pages = pypdf.PdfReader(BytesIO(render_pdf(made, prospects(made)))).pages
+    short_rows = [len(re.findall(r"[0-9]+ [RW]S", page.extract_text())) for page in pages]
+    assert sum(short_rows) == 11 + 1  # derived: 11 short rows, and BOR moves in one after the split
+    back_neck = [number for number in short_rows if number][:2]
+    assert len(back_neck) == 2, "the table is on one page: choose another sweater"
+    assert min(back_neck) > 1
 
 
 def test_it_is_tagged_titled_and_bookmarked() -> None:
