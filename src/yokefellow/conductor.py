@@ -96,7 +96,7 @@ class Plan:
     @property
     def savings(self) -> tuple[Saving, ...]:
         """What the lengths that were chosen save beside the usual ones."""
-        wrapped = self.project.garment.neck.short_rows == "wrapped"
+        wrapped = self.project.garment.neck.wraps
         rates = self.reckoning.rates
         return savings(self.finished, self.shape, self.unmodified, rates, wrapped=wrapped)
 
@@ -220,7 +220,7 @@ def _without_each_pin(project: Project) -> Iterator[tuple[str, Shaped | None]]:
 
 
 def _schedule(project: Project, made: Draft) -> Schedule:
-    wrapped = project.garment.neck.short_rows == "wrapped"
+    wrapped = project.garment.neck.wraps
     first = project.garment.work_order == "sleeves first"
     return compile_schedule(made.shaped.shape, made.charts, wrapped=wrapped, sleeves_first=first)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from math import ceil, floor
 
 from yokefellow.units import CM_PER_INCH, LengthUnit
@@ -9,7 +10,16 @@ from yokefellow.units import CM_PER_INCH, LengthUnit
 M_PER_YARD = 0.9144
 """Exact by definition (international yard and pound agreement, 1959)."""
 
-__all__ = ["M_PER_YARD", "at_least", "at_most", "gauge", "length", "tape_above", "yarn_length"]
+__all__ = [
+    "M_PER_YARD",
+    "at_least",
+    "at_most",
+    "either",
+    "gauge",
+    "length",
+    "tape_above",
+    "yarn_length",
+]
 
 _QUARTERS = ("", "¼", "½", "¾")
 
@@ -31,6 +41,16 @@ def length(cm: float, unit: LengthUnit) -> str:
     whole, part = divmod(abs(quarters), 4)
     shown = f"{whole or ''}{_QUARTERS[part]}" or "0"
     return f"{_signed(quarters, shown)} in"
+
+
+def either(ways: Iterable[object]) -> str:
+    """Word what to choose from.
+
+    >>> either([7]), either([15, 17]), either([1, 2, 5])
+    ('7', '15 or 17', '1, 2 or 5')
+    """
+    *most, last = map(str, ways)
+    return f"{', '.join(most)} or {last}" if most else last
 
 
 def at_most(cm: float, unit: LengthUnit) -> str:

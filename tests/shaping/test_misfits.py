@@ -41,7 +41,7 @@ def test_a_repeat_wider_than_the_yoke_has_one_neighbour() -> None:
     assert "; 1 repeat makes 60 and 2 repeats make 120, and neither lies within 4 %." in two
     # derived: of one to five, 10 is a multiple of 1, 2 and 5
     narrow = misfit_message(Misfit(task(3), 10.0, 3, 4, (3, 4)), [task(3)], CM)
-    assert narrow.endswith(" A repeat of 1 or 2 or 5 stitches would fit.")
+    assert narrow.endswith(" A repeat of 1, 2 or 5 stitches would fit.")
     # derived: 13 is a repeat of itself alone, and three more than ten
     none = misfit_message(Misfit(task(10), 13.0, 1, 2, (1, 2)), [task(10)], CM)
     assert none.endswith("and neither lies within 4 %.")

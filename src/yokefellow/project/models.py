@@ -250,6 +250,11 @@ class NeckChoices(Model):
     cast_on: Annotated[_CastOn, one_of(*get_args(_CastOn))] = "plain"
     """Plain, the band worked first; or provisional, the band worked when all else is done."""
 
+    @property
+    def wraps(self) -> bool:
+        """Tell whether short rows are wrapped and turned, darts too."""
+        return self.short_rows == "wrapped"
+
 
 class YokeChoices(Model):
     """How the yoke grows; lengths in cm."""

@@ -12,7 +12,7 @@ from yokefellow.shaping.placing import Crowded
 from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.zones import BandTask
 from yokefellow.units import LengthUnit
-from yokefellow.wording import length
+from yokefellow.wording import either, length
 
 __all__ = ["misfit_finding", "misfit_message"]
 
@@ -83,7 +83,7 @@ def _misfit(found: Misfit, unit: LengthUnit) -> str:
     sides = [_made(repeats, width) for repeats in (found.below, found.above) if repeats > 0]
     near = f"{' and '.join(sides)}, {'and neither lies' if sides[1:] else 'which does not lie'}"
     widths = [w for w in range(max(1, width - 2), width + 3) if _fits(found.wanted, w)]
-    other = f" A repeat of {' or '.join(map(str, widths))} stitches would fit." if widths else ""
+    other = f" A repeat of {either(widths)} stitches would fit." if widths else ""
     return (
         f"The repeat of {band.name!r} is {width} stitches, and the yoke wants "
         f"{found.wanted:.0f} stitches there ({around} round); {near} within 4 %.{other}"

@@ -16,7 +16,7 @@ from yokefellow.shaping.rates import FIRST, most_times
 from yokefellow.shaping.task import splits_for
 from yokefellow.shaping.zones import BandTask, Zones
 from yokefellow.units import LengthUnit
-from yokefellow.wording import at_least, length, tape_above
+from yokefellow.wording import at_least, either, length, tape_above
 
 __all__ = ["Asked", "band_grows", "band_over_end", "bands_crowd", "unreached"]
 
@@ -205,7 +205,7 @@ def _no_count(asked: Asked) -> Finding:
         for width in range(max(2, repeat - 4), repeat + 5)
         if width != repeat and any(yoke % width == 0 for yoke in yokes)
     ]
-    fits = f" A repeat of {' or '.join(map(str, widths))} stitches would fit." if widths else ""
+    fits = f" A repeat of {either(widths)} stitches would fit." if widths else ""
     return _error(
         "band-count",
         "garment.yoke.bands",

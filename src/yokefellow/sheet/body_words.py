@@ -25,7 +25,7 @@ _WRAPPED = (
 
 def turning(plan: Plan, until: str) -> str:
     """Tell how a short row is turned; `until` names the row that meets the turns."""
-    wrapped = plan.project.garment.neck.short_rows == "wrapped"
+    wrapped = plan.project.garment.neck.wraps
     return _WRAPPED.format(until=until) if wrapped else _GERMAN
 
 
@@ -88,7 +88,7 @@ def darts(plan: Plan) -> Iterator[str]:
     yield (
         "At each k wrap, lift the wrap with the right needle, put it beside its stitch and knit "
         "the two together."
-        if plan.project.garment.neck.short_rows == "wrapped"
+        if plan.project.garment.neck.wraps
         else "At each k DS, knit both legs of the double stitch together as one."
     )
 

@@ -146,7 +146,7 @@ def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
 
 
 def _is_wrapped(plan: Plan) -> bool:
-    return plan.project.garment.neck.short_rows == "wrapped"
+    return plan.project.garment.neck.wraps
 
 
 _UNTIL = "the first round of the yoke"

@@ -131,7 +131,7 @@ def _body(plan: Plan, fit: BodyFit, shape: BodyShape) -> Length:
 
 def _body_part(plan: Plan, shape: BodyShape) -> Part:
     start = plan.shape.split.body.got
-    wrapped = plan.project.garment.neck.short_rows == "wrapped"
+    wrapped = plan.project.garment.neck.wraps
     if shape.bands:
         return part_of(body_section(shape, stitches=start, wrapped=wrapped))
     changes = ((change.number, change.added) for change in shape.changes)
