@@ -57,6 +57,7 @@ LONGEST_SECONDS = 300
 come back. A busy machine makes no mutant noticed."""
 
 SURVIVED: dict[int | None, str] = {0: "survived", 5: "no test", 33: "no test"}
+TIMED_OUT: set[int | None] = {-24, 24, 36, 152, 255}
 UNTRIED: set[int | None] = {None, 2, 34}
 
 
@@ -119,15 +120,19 @@ def exit_codes(folder: Path) -> dict[str, int | None]:
 
 
 def alone(folder: Path, room: str, codes: Mapping[str, int | None]) -> dict[str, int | None]:
-    """Try what survived once more, each mutant in a process of its own on all tests of the room."""
-    alive = [name for name, code in codes.items() if code in SURVIVED]
+    """Try what survived once more, each mutant in a process of its own on all tests of the room.
+
+    So is what took too long, which on a busy machine may be anything.
+    """
+    alive = [name for name, code in codes.items() if code in SURVIVED or code in TIMED_OUT]
     # Without a mutant the tests must pass, or they would notice everything.
     if alive and (failed := exit_code_alone(folder, room, "")):
         raise SystemExit(f"the tests of {room} fail without a mutant ({failed})")
-    noticed = {name for name in alive if exit_code_alone(folder, room, name)}
+    found = {name: int(exit_code_alone(folder, room, name) != 0) for name in alive}
     for file in (folder / "mutants" / "src").rglob("*.py.meta"):
         written = json.loads(file.read_text())
-        written["exit_code_by_key"] |= dict.fromkeys(noticed & set(written["exit_code_by_key"]), 1)
+        mutants = written["exit_code_by_key"]
+        mutants |= {name: found[name] for name in mutants.keys() & found.keys()}
         file.write_text(json.dumps(written))
     return exit_codes(folder)
 

@@ -121,10 +121,14 @@ class _Growing(NamedTuple):
 
 
 def _pieces(yoke: RaglanShape) -> tuple[_Growing, ...]:
-    shares = (yoke.body_share, yoke.body_share, yoke.sleeve_share)
-    return tuple(
-        _Growing(piece, share, frozenset(piece.rounds))
-        for piece, share in zip((yoke.back, yoke.front, yoke.sleeve), shares, strict=True)
+    def growing(piece: RaglanPiece, share: int) -> _Growing:
+        return _Growing(piece, share, frozenset(piece.rounds))
+
+    body = yoke.body_share
+    return (
+        growing(yoke.back, body),
+        growing(yoke.front, body),
+        growing(yoke.sleeve, yoke.sleeve_share),
     )
 
 
