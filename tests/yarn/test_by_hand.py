@@ -92,6 +92,9 @@ def test_a_row_is_counted_yarn_by_yarn() -> None:
     assert count_row(waits) == {"MC": Counted(2, 5, 5)}
     still = Row((Op("sl wyib", 4, "CC1"),))
     assert count_row(still) == {"MC": Counted(0, 4, 4)}  # derived: as above
+    again = Row((Op("k", 2, "CC1"), Op("k", 3), Op("k", 4, "CC1")))
+    # derived: six and three, and each passes behind the other
+    assert count_row(again) == {"MC": Counted(3, 6, 0), "CC1": Counted(6, 3, 0)}
 
 
 def test_what_is_counted_adds_up() -> None:
