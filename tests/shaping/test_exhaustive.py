@@ -15,7 +15,7 @@ from yokefellow.shaping.chain import Layer, climb, stations
 from yokefellow.shaping.even import sizes, word
 from yokefellow.shaping.meeting import split_meeting
 from yokefellow.shaping.raglan import RaglanTask, solve_raglan
-from yokefellow.shaping.rates import most_times, rates, rounds_of
+from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of, times_by
 from yokefellow.shaping.task import YokeTask
 
 
@@ -275,3 +275,20 @@ def test_a_raglan_is_the_easiest_to_follow_and_then_the_nearest(task: RaglanTask
     assert got == pytest.approx(min(tried))
     assert found.broken == (("shoulder",) if min(tried)[0] else ())
     assert [piece.stitches_at(task.room) for piece in pieces] == list(end)
+
+
+SPREADS = [
+    (),
+    (Rate(1, 5),),
+    (Rate(3, 1),),
+    (Rate(1, 4), Rate(2, 3)),
+    (Rate(2, 3), Rate(1, 4)),
+    (Rate(2, 3), Rate(4, 2)),
+    (Rate(4, 2), Rate(6, 3), Rate(2, 1)),
+]
+
+
+@pytest.mark.parametrize("spread", SPREADS)
+def test_the_rounds_up_to_one_are_counted_without_listing_them(spread: tuple[Rate, ...]) -> None:
+    for number in range(-1, 40):
+        assert times_by(spread, number) == sum(one <= number for one in rounds_of(spread))

@@ -30,7 +30,7 @@ from yokefellow.project.fixed import OF_A_RAGLAN
 from yokefellow.shaping.counts import Count, nearest, permitted
 from yokefellow.shaping.pinned_front import halved
 from yokefellow.shaping.portion import between_lines
-from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of
+from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of, times_by
 from yokefellow.shaping.shapes import IncreaseRound, RaglanPiece, Split
 from yokefellow.shaping.task import YokeTask, splits_for
 from yokefellow.shaping.yoke_shapes import raglan_steps
@@ -268,7 +268,7 @@ def _cost(
 def _covers(task: RaglanTask, starts: _Starts, spread: _Rates) -> bool:
     """Tell whether the yoke goes round the shoulders where they are fullest, or never could."""
     there = [
-        start + 2 * sum(number <= task.shoulder_round for number in rounds_of(each))
+        start + 2 * times_by(each, task.shoulder_round)
         for start, each in zip(starts, spread, strict=True)
     ]
     return there[0] + there[1] + 2 * there[2] >= task.counts.covering

@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from yokefellow.shaping.even import gaps
 
-__all__ = ["FIRST", "Rate", "most_times", "rates", "rates_of", "rounds_of"]
+__all__ = ["FIRST", "Rate", "most_times", "rates", "rates_of", "rounds_of", "times_by"]
 
 FIRST = 2
 """The earliest round that may increase: the first sets the markers and closes the gaps of the
@@ -88,6 +88,20 @@ def rounds_of(spread: tuple[Rate, ...]) -> tuple[int, ...]:
         found.extend(range(at + rate.every, last + 1, rate.every))
         at = last
     return tuple(found)
+
+
+def times_by(spread: tuple[Rate, ...], number: int) -> int:
+    """Count the rounds of `rounds_of` up to a round, itself included.
+
+    >>> times_by((Rate(2, 3), Rate(4, 2)), 10)
+    4
+    """
+    left = number - (FIRST - 1 if spread and spread[0].every == 1 else 0)
+    found = 0
+    for rate in spread:
+        found += max(0, min(rate.times, left // rate.every))
+        left -= rate.every * rate.times
+    return found
 
 
 MOST_RATES = 3
