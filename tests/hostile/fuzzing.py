@@ -21,9 +21,12 @@ from pathlib import Path
 
 from tests.hostile.bounded import ROOT
 
-__all__ = ["NAMES", "Growth", "growth", "guided", "of_fault", "why_not"]
+__all__ = ["APART", "NAMES", "Growth", "growth", "guided", "of_fault", "why_not"]
 
 NAMES = ("project", "chart", "row")
+APART = ("sh", "-c", '"$@"; exit $?', "sh")
+"""Begins a process with a small one between: libFuzzer goes by the most that a process ever held,
+and Linux counts what held it at its start, too."""
 SHORT = {"row": 100}
 """How many files of a target are tried for one of the others, where they are far shorter."""
 
@@ -74,7 +77,7 @@ def why_not() -> str:
 def guided(name: str, folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
     """Run one target in a process of its own; what it says is kept in the folder, too."""
     ran = subprocess.run(
-        [sys.executable, "-m", "tests.hostile.guided", name, str(folder), *words],
+        [*APART, sys.executable, "-m", "tests.hostile.guided", name, str(folder), *words],
         cwd=ROOT,
         stdout=subprocess.PIPE,
         stderr=subprocess.STDOUT,

@@ -17,7 +17,7 @@ import pytest
 
 from tests.hostile import fuzzing, judged, seeds
 from tests.hostile.bounded import ROOT
-from tests.hostile.fuzzing import NAMES, growth, guided, why_not
+from tests.hostile.fuzzing import APART, NAMES, growth, guided, why_not
 from tests.hostile.mutating import mixed, mutated
 from tests.hostile.tables import as_toml
 from tests.knitter import Mistake
@@ -265,9 +265,15 @@ guided.SECONDS, guided.MEGABYTES = 2, 300
 guided.TARGETS = {{"row": replace(guided.TARGETS["row"], tried=lambda _: tried, seeds=list)}}
 guided.main("row", Path(sys.argv[1]), ["-runs=100"])
 """
+    # What the tests hold is not held against it.
+    ballast = b"x" * (400 * 2**20)
     ran = subprocess.run(
-        [sys.executable, "-c", script, str(tmp_path)], cwd=ROOT, capture_output=True, text=True
+        [*APART, sys.executable, "-c", script, str(tmp_path)],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
     )
+    assert ballast
     assert ran.returncode not in (0, 1), ran.stderr[-3000:]
     (fault,) = (tmp_path / "faults").iterdir()
     assert fault.name.startswith(called)

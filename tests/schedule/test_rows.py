@@ -117,6 +117,7 @@ def test_a_section_begins_with_the_stitches_it_finds() -> None:
     body = Section("body", 7, (Row((Op("BO", 7),)),))
     last = Section("neckband", 8, (off,))  # on stitches that waited at the neck
     yoke = Section("yoke", 0, (cast_on, plain))
+    # derived: two of the yoke, one each of split, body and neckband
     for order in ((split, body, sleeve, last), (split, sleeve, body, last)):
         assert len(list(walk(Schedule((yoke, *order))))) == 5
     for start in (6, 8):
