@@ -247,6 +247,23 @@ def test_an_increase_below_the_last_that_can_be_is_refused_with_its_round() -> N
     assert int(room[1]) < at[-1]
 
 
+def test_a_deeper_yoke_is_offered_where_it_holds_the_last_increase() -> None:
+    free = planned(raglan())
+    rounds = yoke_of(free).rounds.got
+    at = [*steps(free)[0][:-1], rounds + 6]
+    offered = f"yoke_rounds = {rounds + 6} written beside them"
+    found = refused(raglan(fixed={"increase_at": at}))
+    assert found.remedy.startswith(f"Each of these was tried and works: {offered}; ")
+    deeper = planned(raglan(fixed={"increase_at": at, "yoke_rounds": rounds + 6}))
+    assert steps(deeper)[0] == at
+    assert yoke_of(deeper).last_increase == yoke_of(deeper).rounds.got == rounds + 6
+    # derived: three rounds add 24 stitches to 92 at the most, however deep the yoke
+    few = refused(raglan(fixed={"neck": 92, "increase_at": [4, 8, rounds + 6]}))
+    assert "yoke_rounds" not in few.remedy
+    # What is refused for another reason needs no deeper yoke.
+    assert "yoke_rounds" not in refused(raglan(fixed={"neck": 92, "increase_at": [4, 8]})).remedy
+
+
 def test_too_few_increase_rounds_for_the_neck_are_refused_with_how_far_they_lead() -> None:
     found = refused(raglan(fixed={"neck": 92, "increase_at": [4, 8, 12, 16, 20]}))
     assert found.code == "fixed.no-way"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -70,11 +70,21 @@ def raglan_pins_refused(
     if known is not None:
         return known
     why = _why(free, fixed, has_bands=bool(bands))
-    return pins_refused(None, bands, partial(_with_pins, free), project, why)
+    also = () if bands else tuple(_deeper(free, fixed))
+    return pins_refused(None, bands, partial(_with_pins, free), project, why, also)
 
 
 def _with_pins(free: RaglanTask, fixed: Fixed, _: Sequence[BandTask]) -> RaglanSolution | None:
     return solve_pinned_raglan(free, fixed)
+
+
+def _deeper(free: RaglanTask, fixed: Fixed) -> Iterator[str]:
+    """Tell of a deeper yoke, where only the last increase round lies below this one."""
+    last = max(fixed.increase_at, default=0)
+    if last > free.room:
+        deeper = replace(free, room=last, counts=replace(free.counts, rounds=last))
+        if solve_pinned_raglan(deeper, fixed) is not None:
+            yield f"yoke_rounds = {last} written beside them"
 
 
 def _too_wide(free: RaglanTask, fixed: Fixed) -> Finding | None:
