@@ -52,9 +52,11 @@ print(json.dumps({name: get_diff_for_mutant(name) for name in json.load(sys.stdi
 QUICK = os.environ | {"YOKEFELLOW_QUICK": "1"}
 """Few examples for each law, and the same ones every time."""
 
-LONGEST_SECONDS = 300
-"""All tests of a room take a few seconds of processor time: a mutant that needs so much does not
-come back. A busy machine makes no mutant noticed."""
+LONGEST_SECONDS = 150
+"""All tests of a room take a minute of processor time at the most: a mutant that needs so much
+does not come back. A busy machine makes no mutant noticed."""
+MOST_BYTES = 3 * 2**30
+"""Nor does one that needs so much memory, ten times what the tests need."""
 
 SURVIVED: dict[int | None, str] = {0: "survived", 5: "no test", 33: "no test"}
 TIMED_OUT: set[int | None] = {-24, 24, 36, 152, 255}
@@ -147,12 +149,13 @@ def exit_code_alone(folder: Path, room: str, mutant: str) -> int:
         env=QUICK | named,
         check=False,
         capture_output=True,
-        preexec_fn=_within_its_time,
+        preexec_fn=_within_bounds,
     ).returncode
 
 
-def _within_its_time() -> None:
+def _within_bounds() -> None:
     resource.setrlimit(resource.RLIMIT_CPU, (LONGEST_SECONDS, LONGEST_SECONDS))
+    resource.setrlimit(resource.RLIMIT_AS, (MOST_BYTES, MOST_BYTES))
 
 
 def survivors(folder: Path, codes: Mapping[str, int | None]) -> list[Mutant]:
