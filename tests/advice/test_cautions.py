@@ -17,6 +17,13 @@ from yokefellow.wording import length
 
 Changes = dict[str, Any]
 
+COARSE: Changes = {
+    "wearer": {"table": "babies", "size": "3"},
+    "body": {},
+    "swatch__plain__washed": swatch(0.65),
+}
+"""A gauge of the thickest yarn, for the smallest body."""
+
 # common practice, no source: the limits behind each caution; the bodies are invented
 EARNED: dict[str, tuple[Changes, Changes]] = {
     "neck.over-head": (
@@ -34,6 +41,10 @@ EARNED: dict[str, tuple[Changes, Changes]] = {
     "yoke.percentage-neck": (
         {"garment__yoke__proportions": "percentage 1971", "garment__neck__opening": "55 cm"},
         {"garment__yoke__proportions": "measured", "garment__neck__opening": "55 cm"},
+    ),
+    "yoke.percentage-body": (
+        {**COARSE, "garment__yoke": {"style": "raglan", "proportions": "percentage 1971"}},
+        {**COARSE, "garment__yoke": {"style": "raglan"}},
     ),
     "arm.tight": ({"ease__upper_arm": "1 cm"}, {"ease__upper_arm": "4 cm"}),
     "yoke.shallow": ({"garment__yoke__depth": "18 cm"}, {"garment__yoke__depth": "22 cm"}),

@@ -52,6 +52,16 @@ def _percentage(project: Project, shape: Shape) -> Iterator[Finding]:
             f"opening asks for {length(neck.wanted_cm, unit)}, which it does not heed.",
             'Write proportions = "measured" to have the neck you chose.',
         )
+    body = shape.split.body
+    if project.fixed.body is None and abs(body.residual_cm) > PERCENTAGE_OFF_CM:
+        yield caution(
+            "yoke.percentage-body",
+            "garment.yoke.proportions",
+            f"The percentage system does not go below {body.got} stitches for the body, which at "
+            f"this gauge are {length(body.cm, unit)} round; your choice of ease asks for "
+            f"{length(body.wanted_cm, unit)}.",
+            'Write proportions = "measured" to have the ease you chose.',
+        )
 
 
 PERCENTAGE_OFF_CM = 3.0
