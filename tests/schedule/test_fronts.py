@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -12,9 +11,7 @@ from tests.notation.printed_rows import parts_of
 from tests.sweaters import GAUGES, Sections, edited, every_size, planned, sized
 from yokefellow.conductor import Plan
 from yokefellow.findings import PlanError
-from yokefellow.schedule.front import front_section
-from yokefellow.schedule.raglan import piece_words
-from yokefellow.schedule.rows import Feature, RowKind, Section, flat_ops, op
+from yokefellow.schedule.rows import Feature, RowKind, Section, flat_ops
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.shapes import RaglanShape
 
@@ -242,37 +239,3 @@ def test_a_scooped_front_is_as_deep_as_the_base_of_the_neck(
     front = planned(sections).finished.neck.front
     assert front is not None
     assert front.drop_cm == pytest.approx(drop_cm)
-
-
-# derived: the words of the round itself, from rounds that were chosen so that each can be seen
-@pytest.mark.parametrize(
-    ("number", "words"),
-    [
-        (2, "all pieces"),
-        (3, "back and front"),
-        (4, "back and sleeves"),
-        (5, "front and sleeves"),
-        (6, "back"),
-        (7, "front"),
-        (8, "sleeves"),
-    ],
-)
-def test_the_pieces_that_grow_in_a_round_are_named(number: int, words: str) -> None:
-    yoke = parts(sweaters()[0])[0]
-    back, front, sleeve = (
-        piece._replace(rounds=rounds)
-        for piece, rounds in (
-            (yoke.back, (2, 3, 4, 6)),
-            (yoke.front, (2, 3, 5, 7)),
-            (yoke.sleeve, (2, 4, 5, 8)),
-        )
-    )
-    assert piece_words(replace(yoke, back=back, front=front, sleeve=sleeve), number) == words
-
-
-def test_bor_moves_over_whole_stitches() -> None:
-    for plan in sweaters():
-        yoke, neck, _ = parts(plan)
-        op.cache_clear()  # which holds 55 for 55.0, too
-        row = front_section(yoke, neck).rows[-1]
-        assert [type(one.times) for one in flat_ops(row.steps)] == [int]
