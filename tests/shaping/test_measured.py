@@ -7,12 +7,15 @@ from dataclasses import replace
 import pytest
 
 from tests.raglan.raglans import SECOND
+from tests.shaping.parts import gauge, task
 from tests.sweaters import Sections, planned, project, sized, swatch
 from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit.finished import Finished
+from yokefellow.shaping import measured as shaping_measured
 from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.measured_raglan import raglan_yoke
+from yokefellow.shaping.zones import BandTask
 
 
 def made(**changes: object) -> Plan:
@@ -152,6 +155,39 @@ def test_a_pinned_round_below_the_yoke_is_refused_with_the_depth_that_would_hold
     # derived: half as many again in each of two rounds make 216 of 96, however deep the yoke
     found = refused(pinned(increase_at=[5, 61]))
     assert found.remedy == "This was tried and works: the line with increase_at taken out."
+
+
+def test_an_increase_in_the_last_round_is_not_below_the_yoke() -> None:
+    found = refused(pinned(increase_at=[5, 60]))  # too few rounds, as above
+    assert "would increase" not in found.message
+
+
+@pytest.mark.parametrize(
+    ("bands", "depth_cm"),
+    [
+        ((), 64 / 3),
+        # derived: 52 rounds at 3 to the cm, and twice 6 at 4
+        ((task(4, rounds_per_cm=4.0), task(4, rounds_per_cm=4.0)), 52 / 3 + 12 / 4),
+    ],
+)
+def test_the_depth_that_is_tried_has_as_many_rounds_as_the_last_increase(
+    bands: tuple[BandTask, ...], depth_cm: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    plan, tried = pinned(increase_at=[5, 20, 30, 64]), list[float | None]()
+
+    def works(_: object, with_bands: object, depth_cm: float | None = None) -> None:
+        assert with_bands is bands or depth_cm is None
+        tried.append(depth_cm)
+
+    monkeypatch.setattr(shaping_measured._Desk, "works", works)
+    finished = changed(plan.finished, underarm_cm=8.0, arm_cm=33.0, neck_cm=48.0)
+    gauges = replace(plan.gauges, plain=gauge())
+    found = shaping_measured._too_shallow(
+        shaping_measured._Desk(plan.project, finished, gauges), bands
+    )
+    assert found is not None
+    assert "Round 64 would increase" in found.message
+    assert tried[0] == pytest.approx(depth_cm)
 
 
 def test_with_bands_the_depth_offered_holds_their_rounds_too() -> None:

@@ -59,7 +59,7 @@ def measured(
     if isinstance(found, tuple):
         return found
     if desk.fixed is not NOTHING:
-        raise PlanError([_too_shallow(desk, bands, found) or desk.refused(bands, found)])
+        raise PlanError([_too_shallow(desk, bands) or desk.refused(bands, found)])
     refuse_wide_underarms(project, finished, gauges)
     if not bands:
         raise PlanError([_no_yoke(finished, gauges.plain.stitches_per_cm, project.sheet.units)])
@@ -137,19 +137,19 @@ class _Desk:
         return replace(self, project=project).works(bands)
 
 
-def _too_shallow(desk: _Desk, bands: Sequence[BandTask], found: Refusal) -> Finding | None:
+def _too_shallow(desk: _Desk, bands: Sequence[BandTask]) -> Finding | None:
     """Tell of an increase round below the end of the yoke, and whether a deeper yoke would do."""
-    last = max(desk.fixed.increase_at, default=0)
-    per_cm = desk.gauges.plain.rounds_per_cm
+    at, per_cm = desk.fixed.increase_at, desk.gauges.plain.rounds_per_cm
     places = _places(bands, desk.finished.yoke.depth_cm, desk.gauges)
-    if isinstance(places, Crowded) or last <= places[0].rounds:
+    if not at or isinstance(places, Crowded) or at[-1] <= places[0].rounds:
         return None
+    last = at[-1]
     plain = last - sum(band.rounds for band in bands)
-    depth_cm = max(0, plain) / per_cm + sum(band.depth_cm for band in bands)
+    depth_cm = plain / per_cm + sum(band.depth_cm for band in bands)
     helps = desk.works(bands, depth_cm) is not None
     return desk.refused(
         bands,
-        found,
+        None,
         why=f"Round {last} would increase, and this yoke has {places[0].rounds} rounds.",
         also=(f"yoke_rounds = {last} written beside them",) if helps else (),
     )

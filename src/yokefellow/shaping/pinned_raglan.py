@@ -80,10 +80,8 @@ def _with_pins(free: RaglanTask, fixed: Fixed, _: Sequence[BandTask]) -> RaglanS
 
 def _deeper(free: RaglanTask, fixed: Fixed) -> Iterator[str]:
     """Tell of a deeper yoke, where only the last increase round lies below this one."""
-    last = max(fixed.increase_at, default=0)
-    if last > free.room:
-        deeper = replace(free, room=last, counts=replace(free.counts, rounds=last))
-        if solve_pinned_raglan(deeper, fixed) is not None:
+    for last in fixed.increase_at[-1:]:
+        if last > free.room and solve_pinned_raglan(replace(free, room=last), fixed) is not None:
             yield f"yoke_rounds = {last} written beside them"
 
 
