@@ -80,9 +80,11 @@ def _with_pins(free: RaglanTask, fixed: Fixed, _: Sequence[BandTask]) -> RaglanS
 
 def _deeper(free: RaglanTask, fixed: Fixed) -> Iterator[str]:
     """Tell of a deeper yoke, where only the last increase round lies below this one."""
-    for last in fixed.increase_at[-1:]:
-        if last > free.room and solve_pinned_raglan(replace(free, room=last), fixed) is not None:
-            yield f"yoke_rounds = {last} written beside them"
+    if not fixed.increase_at:
+        return
+    last = fixed.increase_at[-1]
+    if last > free.room and solve_pinned_raglan(replace(free, room=last), fixed) is not None:
+        yield f"yoke_rounds = {last} written beside them"
 
 
 def _too_wide(free: RaglanTask, fixed: Fixed) -> Finding | None:
