@@ -16,7 +16,7 @@ BODIES = 5000
 PORTIONS = 20
 KNIT_EVERY = int(os.environ.get("YOKEFELLOW_KNIT_EVERY", "10"))
 """Knitting costs twenty times what planning does: one body in so many, both yokes, is knitted
-row by row. `.ci/run` sets it to 1, and every one of the ten thousand sweaters is knitted."""
+row by row. `.ci/run` sets it to 3; at 1 every one of the ten thousand sweaters is knitted."""
 
 REFUSED_AT_MOST = 0.03
 """Share that may be refused, with a reason: raglans that no even rate reaches."""
