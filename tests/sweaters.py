@@ -14,10 +14,10 @@ from typing import Any, TypeAlias
 
 from hypothesis import strategies as st
 
-from yokefellow.conductor import Plan, plan
+from yokefellow.body.size_tables import tables
 from yokefellow.findings import PlanError, Severity
-from yokefellow.project.models import BODY_LENGTHS, FIT_NAMES, SLEEVE_LENGTHS, Project
-from yokefellow.sizing.tables import tables
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.models import BODY_LENGTHS, FIT_NAMES, SLEEVE_LENGTHS, Project
 
 IN = 2.54
 

@@ -8,8 +8,8 @@ import pytest
 
 from tests.sweaters import Sections, edited, planned, planned_or_refused, project, sized, written
 from tests.wild_sweaters import wild
-from yokefellow.conductor import plan
 from yokefellow.findings import Severity, YokefellowError
+from yokefellow.plan import plan
 
 
 @pytest.mark.parametrize("seed", range(8))

@@ -25,16 +25,16 @@ from tests.knitter.pdf_text import read_pdf
 from tests.knitter.plain_text import read_text
 from tests.knitter.sheets import Sheet
 from tests.sweaters import Sections, edited, necked, planned_or_refused, project, written
-from yokefellow.conductor import Plan, plan
 from yokefellow.findings import PlanError
-from yokefellow.project.load import load
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.load import load
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.pdf import render_pdf, typeset
 from yokefellow.sheet.text import render_text
 from yokefellow.sheet.view import view
-from yokefellow.whatif import Prospects, prospects
+from yokefellow.what_if import Prospects, prospects
 
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))
 

@@ -11,13 +11,13 @@ from hypothesis import strategies as st
 
 from tests.published import published
 from tests.sweaters import IN, Sections, edited, every_size, project, sized
+from yokefellow.body.fill_in import fill
+from yokefellow.body.measurements import Figures
 from yokefellow.findings import PlanError, Severity
 from yokefellow.fit import Finished, fit
 from yokefellow.fit.ease import ease_cm
 from yokefellow.fit.lengths import arm_cm, body_lengths_cm, sleeve_lengths_cm
-from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
-from yokefellow.sizing.figures import Figures
-from yokefellow.sizing.fill import fill
+from yokefellow.project_file.models import BODY_LENGTHS, SLEEVE_LENGTHS
 
 
 def figures(sections: Sections) -> Figures:

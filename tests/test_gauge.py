@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from tests.sweaters import edited, project, sized, swatch
 from yokefellow.gauge import gauge, gauges, mean_per_cm, spread
-from yokefellow.project.models import Swatch
-from yokefellow.project.typed import Reading
+from yokefellow.project_file.fields import Reading
+from yokefellow.project_file.models import Swatch
 
 readings = st.lists(
     st.builds(Reading, count=st.floats(5, 80), over_cm=st.floats(5, 30)), min_size=1, max_size=8

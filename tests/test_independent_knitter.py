@@ -24,10 +24,10 @@ from tests.sweaters import (
     planned_or_refused,
     project,
 )
-from yokefellow.conductor import Plan
 from yokefellow.gauge import gauges
-from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
-from yokefellow.schedule.rows import taken
+from yokefellow.plan import Plan
+from yokefellow.project_file.models import BODY_LENGTHS, SLEEVE_LENGTHS
+from yokefellow.rows.model import taken
 from yokefellow.sheet.html import render_html
 
 SWEATERS = 320

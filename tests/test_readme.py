@@ -8,9 +8,9 @@ import sys
 from pathlib import Path
 
 from yokefellow.charts.library import motifs
-from yokefellow.conductor import plan
-from yokefellow.project.load import parse
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.plan import plan
+from yokefellow.project_file.load import parse
+from yokefellow.shaping.yoke_shapes import RaglanShape
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")

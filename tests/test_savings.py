@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.sweaters import edited, planned, sized, written
-from yokefellow.conductor import Plan
 from yokefellow.findings import PlanError
+from yokefellow.plan import Plan
 
 PLAIN = {"sleeves": "full", "body": "hip"}
 

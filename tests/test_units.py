@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from yokefellow.units import (
+from yokefellow.findings import as_typed
+from yokefellow.quantities import (
     CM_PER_INCH,
     QuantityError,
-    as_typed,
     in_the_other_unit,
     is_bare,
     length_unit,
@@ -203,7 +203,7 @@ def test_a_number_is_told_from_a_name() -> None:
 
 IMPORTED = """
 import sys
-from yokefellow.units import parse_length_cm, parse_mass_g, parse_yarn_m
+from yokefellow.quantities import parse_length_cm, parse_mass_g, parse_yarn_m
 parse_length_cm("96.5 cm", default="in"), parse_mass_g("50 g"), parse_yarn_m(200)
 print("pint" in sys.modules)
 parse_length_cm("38 in", default="cm"), parse_yarn_m("200 yd")

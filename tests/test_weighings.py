@@ -18,7 +18,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from yokefellow.files import FileError
-from yokefellow.weighings import LARGEST_BYTES, Entry, add, log_path, read
+from yokefellow.yarn.weighing_log import LARGEST_BYTES, Entry, add, log_path, read
 
 ONE = Entry("2025-03-01T20:15:00", "MC", 212.0, "yoke", 60, note="after the bands")
 TWO = Entry("2025-03-09T21:00:00+01:00", "CC1", 31.5, "sleeve", 12, "right")
@@ -68,7 +68,7 @@ def test_a_line_torn_anywhere_loses_nothing_but_itself(tmp_path: Path) -> None:
 KILLED = """
 import sys
 from pathlib import Path
-from yokefellow.weighings import Entry, add
+from yokefellow.yarn.weighing_log import Entry, add
 for number in range(1, 100_000):
     add(Path(sys.argv[1]), Entry("2025-03-01", "MC", float(number % 900), "yoke", 1 + number % 99))
     print(number, flush=True)

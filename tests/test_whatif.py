@@ -13,12 +13,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.sweaters import edited, planned, planned_or_refused, project, sized, written
-from yokefellow.conductor import Plan, plan
 from yokefellow.findings import PlanError, ProjectError
-from yokefellow.project.load import load
-from yokefellow.project.typed import NamedLength
-from yokefellow.weighings import Entry
-from yokefellow.whatif import (
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.fields import NamedLength
+from yokefellow.project_file.load import load
+from yokefellow.what_if import (
     bodies,
     body_of,
     change,
@@ -32,6 +31,7 @@ from yokefellow.whatif import (
     table,
 )
 from yokefellow.yarn import counted, part_of
+from yokefellow.yarn.weighing_log import Entry
 
 EXAMPLE = Path(__file__).parents[1] / "examples" / "late-veranda.toml"
 """Three colours."""

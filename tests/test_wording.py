@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from yokefellow.units import LengthUnit
-from yokefellow.wording import length
+from yokefellow.quantities import LengthUnit, length
 
 
 @pytest.mark.parametrize(

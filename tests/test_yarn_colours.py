@@ -11,11 +11,11 @@ from tests.banded.sweaters import banded
 from tests.charts.drawn import read
 from tests.sweaters import Sections, edited, planned, project, sized, swatch
 from yokefellow.charts.chart import ChartKind
-from yokefellow.conductor import Plan, plan
 from yokefellow.findings import PlanError
 from yokefellow.gauge import Gauges, gauges
-from yokefellow.schedule.bands import band_rows
-from yokefellow.schedule.rows import Section, flat_ops
+from yokefellow.plan import Plan, plan
+from yokefellow.rows.bands import band_rows
+from yokefellow.rows.model import Section, flat_ops
 from yokefellow.yarn import LOOP_STATES, spent
 
 BALL = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 20}

@@ -7,7 +7,7 @@ from random import Random
 from pydantic import ValidationError
 
 from tests.sweaters import Sections, project, swatch, written
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
 
 # The limits of the project file, cm; a value outside is the file's to refuse, not the plan's.
 BODY: dict[str, tuple[float, float]] = {

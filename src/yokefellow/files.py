@@ -4,17 +4,16 @@ from __future__ import annotations
 
 import contextlib
 import errno
-import fcntl
 import os
 import re
 import secrets
+import stat
+import time
 from collections.abc import Iterator
 from itertools import islice
 from pathlib import Path
 
 from yokefellow.findings import Finding, Severity, YokefellowError, as_typed
-
-__all__ = ["FileError", "check_free", "make_folder", "replace", "write_new"]
 
 
 class FileError(YokefellowError):
@@ -74,7 +73,7 @@ def make_folder(path: Path) -> Path:
 def _written_beside(path: Path, content: bytes) -> Iterator[Path]:
     """Write the content to a file of another name in the same folder; take it away at the end."""
     _sweep(path)
-    whole, descriptor = _held(path)
+    whole, descriptor = _begun(path)
     with os.fdopen(descriptor, "wb") as file:
         try:
             file.write(content)
@@ -91,37 +90,26 @@ def _stem(path: Path) -> str:
     return f".{path.name[:40]}."
 
 
-def _held(path: Path) -> tuple[Path, int]:
-    """Make an empty file beside the one to write, and hold it against the sweeping of others."""
-    while True:
-        whole = path.parent / f"{_stem(path)}{secrets.token_hex(6)}"
-        descriptor = os.open(whole, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
-        # Waits while another run looks at it, which may have taken it for a stray.
-        with contextlib.suppress(OSError):  # the disk knows no holding, so none sweeps it
-            fcntl.flock(descriptor, fcntl.LOCK_EX)
-        if os.fstat(descriptor).st_nlink:
-            return whole, descriptor
-        os.close(descriptor)
+def _begun(path: Path) -> tuple[Path, int]:
+    """Make an empty file beside the one to write."""
+    whole = path.parent / f"{_stem(path)}{secrets.token_hex(6)}"
+    # Windows else turns every line end into two characters.
+    as_bytes = getattr(os, "O_BINARY", 0)
+    return whole, os.open(whole, os.O_WRONLY | os.O_CREAT | os.O_EXCL | as_bytes, 0o666)
 
 
 def _sweep(path: Path) -> None:
-    """Take away what runs that were killed left beside a file; not what another run holds."""
+    """Take away what runs that were killed left beside a file, once no run can still write it."""
     stray = re.compile(re.escape(_stem(path)) + "[0-9a-f]{12}")
+    stale = time.time() - STALE_AFTER_S
     with contextlib.suppress(OSError, ValueError), os.scandir(path.parent) as entries:
-        found = (Path(entry.path) for entry in entries if stray.fullmatch(entry.name))
-        for left in islice(found, _MOST_STRAYS):
-            # Another run holds it, or it is not ours: it does no harm where it is.
+        found = (entry for entry in entries if stray.fullmatch(entry.name))
+        for entry in islice(found, _MOST_STRAYS):
+            # What is not ours to take away does no harm where it is.
             with contextlib.suppress(OSError):
-                _take_away(left)
-
-
-def _take_away(stray: Path) -> None:
-    descriptor = os.open(stray, os.O_WRONLY | os.O_NOFOLLOW | os.O_NONBLOCK)
-    try:
-        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        stray.unlink()
-    finally:
-        os.close(descriptor)
+                state = entry.stat(follow_symlinks=False)
+                if stat.S_ISREG(state.st_mode) and state.st_mtime < stale:
+                    Path(entry.path).unlink()
 
 
 def _place(whole: Path, path: Path) -> None:
@@ -130,8 +118,8 @@ def _place(whole: Path, path: Path) -> None:
         path.hardlink_to(whole)
     except FileExistsError:
         raise
-    except OSError:
-        # Some file systems know no second name for a file (memory cards).
+    except (OSError, NotImplementedError):
+        # Some file systems know no second name for a file (memory cards), some systems neither.
         descriptor = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
         os.close(descriptor)
         whole.replace(path)
@@ -145,6 +133,9 @@ def _told(path: Path) -> Iterator[None]:
     except (OSError, ValueError) as problem:
         raise FileError([_finding(path, problem)]) from None
 
+
+STALE_AFTER_S = 3_600.0
+"""No run takes an hour to write a file: what is older was left by one that was killed."""
 
 _MOST_STRAYS = 100
 """Taken away in one run."""
@@ -177,7 +168,7 @@ _REASONS: dict[int, tuple[str, str, str]] = {
 _ALIKE = {
     errno.EPERM: errno.EACCES,
     errno.EROFS: errno.EACCES,
-    errno.EDQUOT: errno.ENOSPC,
+    getattr(errno, "EDQUOT", errno.ENOSPC): errno.ENOSPC,
     errno.EFBIG: errno.ENOSPC,
 }
 

@@ -11,16 +11,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-__all__ = [
-    "Finding",
-    "PlanError",
-    "ProjectError",
-    "Severity",
-    "YokefellowError",
-    "as_typed",
-    "visible",
-]
-
 _LONGEST_TYPED = 60
 """Letters shown of what a person typed."""
 

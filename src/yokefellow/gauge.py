@@ -10,20 +10,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
-from yokefellow.project.models import Project, Swatch, SwatchState
-from yokefellow.project.typed import Reading
-
-__all__ = [
-    "BAND_FABRICS",
-    "GARTER_ROUNDS",
-    "SWATCHED",
-    "Gauge",
-    "Gauges",
-    "gauge",
-    "gauges",
-    "mean_per_cm",
-    "spread",
-]
+from yokefellow.project_file.fields import Reading
+from yokefellow.project_file.models import Project, Swatch, SwatchState
 
 READING_ERROR = 0.25
 """A reading is good to a quarter of a stitch at best (common practice, no source)."""

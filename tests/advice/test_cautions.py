@@ -9,11 +9,11 @@ from typing import Any
 
 import pytest
 
-import yokefellow.advice.cautions
+import yokefellow.advice.cautions.cautions
 from tests.sweaters import Sections, edited, planned, sized, swatch, written
 from yokefellow.findings import Severity
+from yokefellow.quantities import length
 from yokefellow.shaping.assemble import Shaped, shape
-from yokefellow.wording import length
 
 Changes = dict[str, Any]
 
@@ -113,12 +113,12 @@ def test_each_broken_rule_of_the_yoke_is_told(rule: str, monkeypatch: pytest.Mon
     def breaking(*args: Any) -> Shaped:
         return replace(shape(*args), broken=(rule,))
 
-    monkeypatch.setattr("yokefellow.conductor.shape", breaking)
+    monkeypatch.setattr("yokefellow.plan.shape", breaking)
     assert f"yoke.{rule}" in codes(sized())
 
 
 def test_no_code_of_the_room_is_without_a_test() -> None:
-    room = Path(yokefellow.advice.cautions.__file__).parent
+    room = Path(yokefellow.advice.cautions.cautions.__file__).parent
     source = "\n".join(
         path.read_text(encoding="utf-8") for path in sorted(room.glob("*_cautions.py"))
     )

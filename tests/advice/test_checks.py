@@ -9,10 +9,10 @@ from itertools import pairwise
 import pytest
 
 from tests.sweaters import planned, planned_or_refused, sized, written
-from yokefellow.advice.checks import Check
-from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Feature
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.advice.context import Check
+from yokefellow.plan import Plan
+from yokefellow.rows.model import Feature
+from yokefellow.shaping.yoke_shapes import RaglanShape
 
 
 @cache

@@ -6,7 +6,7 @@ import pytest
 
 from tests.sweaters import edited, planned, sized
 from yokefellow.advice.fit_report import FitLine, Verdict, body_at_cm, sleeve_at_cm, trunk_cm
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 
 BODY = {
     "chest": "96 cm",

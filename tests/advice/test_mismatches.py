@@ -6,11 +6,10 @@ import pytest
 
 from tests.knitter import knit_page
 from tests.sweaters import Sections, planned, sized
-from yokefellow.conductor import Plan
+from yokefellow.body.usual import bust_cm, departure_cm, frame_cm, usual, usual_bust_cm
 from yokefellow.findings import Finding, Severity
+from yokefellow.plan import Plan
 from yokefellow.sheet.html import render_html
-from yokefellow.sizing.bust import bust_cm, frame_cm, usual_bust_cm
-from yokefellow.sizing.usual import departure_cm, usual
 
 IN = 2.54
 

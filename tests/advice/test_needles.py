@@ -9,8 +9,8 @@ import pytest
 
 from tests.sweaters import IN, planned, planned_or_refused, sized, written
 from yokefellow.advice.needles import LENGTHS_CM, NeedleChange, rib_needle_mm
-from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Feature, WorkedRow
+from yokefellow.plan import Plan
+from yokefellow.rows.model import Feature, WorkedRow
 
 
 @cache

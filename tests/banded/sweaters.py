@@ -16,10 +16,10 @@ from hypothesis import strategies as st
 
 from tests.charts.drawn import mosaics, purls, slips, stranded, stripes
 from tests.sweaters import STYLES, Sections, every_size, swatch
+from yokefellow.body.size_tables import tables
 from yokefellow.charts.library import motifs
-from yokefellow.charts.reading import read_chart
+from yokefellow.charts.read import read_chart
 from yokefellow.charts.text import ChartText, lines_of
-from yokefellow.sizing.tables import tables
 
 DRAWN = 400
 """Charts in the drawer from which the sweaters take theirs."""

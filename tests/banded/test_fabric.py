@@ -11,8 +11,8 @@ import re
 import pytest
 
 from tests.sweaters import Sections, edited, planned, sized, swatch
-from yokefellow.conductor import Plan
 from yokefellow.findings import Finding
+from yokefellow.plan import Plan
 
 PER_CM = 2.6
 BALL = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 20}

@@ -18,11 +18,10 @@ from tests.knitter import knit_page
 from tests.knitter.page import read_page
 from tests.knitter.painting import Printed, Round, felt, paint, plain_round, seen
 from tests.sweaters import project
-from yokefellow.charts.chart import Chart, ChartKind, Work
-from yokefellow.charts.picture import picture
-from yokefellow.conductor import Plan, plan
+from yokefellow.charts.chart import Chart, ChartKind, Work, picture
 from yokefellow.findings import PlanError
-from yokefellow.project.load import load
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.load import load
 from yokefellow.sheet.html import render_html
 
 EXAMPLE = Path(__file__).resolve().parents[2] / "examples" / "late-veranda.toml"

@@ -13,9 +13,9 @@ import pytest
 
 from tests.banded.sweaters import banded
 from tests.sweaters import Sections, every_size, project
-from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, PlanError, Severity
-from yokefellow.schedule.rows import Feature
+from yokefellow.plan import Plan, plan
+from yokefellow.rows.model import Feature
 from yokefellow.shaping.counts import permitted
 
 SWEATERS = 360

@@ -17,20 +17,19 @@ from tests.knitter import knit_page
 from tests.knitter.page import read_page
 from tests.knitter.painting import Printed, felt, paint, plain_round, seen
 from tests.sweaters import FINISHES, Sections, edited, planned, sized, swatch
-from yokefellow.charts.chart import ChartKind
+from yokefellow.charts.chart import ChartKind, picture
 from yokefellow.charts.library import motifs
-from yokefellow.charts.picture import picture
-from yokefellow.charts.reading import read_chart
-from yokefellow.conductor import Plan
+from yokefellow.charts.read import read_chart
 from yokefellow.findings import PlanError, Severity
 from yokefellow.fit import body_fit
-from yokefellow.schedule.rows import Feature
+from yokefellow.plan import Plan
+from yokefellow.rows.model import Feature
 from yokefellow.shaping.piece_bands import ways_around
 from yokefellow.shaping.section_bands import section_bands
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text
-from yokefellow.whatif import bodies, body_of, sleeve_of, sleeves
+from yokefellow.what_if import bodies, body_of, sleeve_of, sleeves
 from yokefellow.yarn import counted
 
 STEADY = tuple(name for name in motifs() if name != "buds")

@@ -7,8 +7,8 @@ import re
 import pytest
 
 from tests.sweaters import Sections, edited, planned, sized
-from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.plan import Plan
 from yokefellow.shaping.chain import through
 from yokefellow.shaping.reach import Unreached, most_rounds
 from yokefellow.shaping.zones import BandTask

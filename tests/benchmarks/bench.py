@@ -22,14 +22,14 @@ from typing import Any, get_args
 
 from tests.banded.sweaters import banded
 from tests.sweaters import edited, project, sized, swatch, written
-from yokefellow.conductor import plan
 from yokefellow.findings import PlanError
-from yokefellow.project.load import load
-from yokefellow.project.models import Project
+from yokefellow.plan import plan
+from yokefellow.project_file.load import load
+from yokefellow.project_file.models import Project
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.pdf import typeset
 from yokefellow.sheet.view import view
-from yokefellow.whatif import Wish, longest, prospects, table
+from yokefellow.what_if import Wish, longest, prospects, table
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
 SWEATERS = 1000

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from tests.knitter import Knitted, Line, Part, knit
-from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
-from yokefellow.schedule.rows import taken
+from yokefellow.plan import Plan
+from yokefellow.rows.model import taken
 
 # derived: half a stitch, and one more where the body must have an even count, or the front
 # grows by pairs

@@ -15,7 +15,7 @@ from typing import Any
 
 from tests.published import published
 from tests.sweaters import RIBS, SHAPES, STYLES, Sections, swatch
-from yokefellow.project.models import BODY_LENGTHS, FIT_NAMES, SLEEVE_LENGTHS
+from yokefellow.project_file.models import BODY_LENGTHS, FIT_NAMES, SLEEVE_LENGTHS
 
 IN = 2.54
 ARMY: dict[str, Any] = published("army")

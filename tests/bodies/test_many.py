@@ -9,8 +9,8 @@ import pytest
 from tests.bodies.checked import check, knit_rows
 from tests.bodies.drawn import body, portion
 from tests.sweaters import YOKES, Sections, planned
-from yokefellow.conductor import Plan
 from yokefellow.findings import PlanError, Severity
+from yokefellow.plan import Plan
 
 BODIES = 5000
 PORTIONS = 20

@@ -6,7 +6,7 @@ import pytest
 
 from tests.bodies.checked import check
 from tests.sweaters import GAUGES, YOKES, every_size, planned, sized
-from yokefellow.project.models import FIT_NAMES
+from yokefellow.project_file.models import FIT_NAMES
 
 
 @pytest.mark.parametrize("style", YOKES)

@@ -16,10 +16,10 @@ import pytest
 from tests.sheet.plans import hostile, named
 from tests.sweaters import planned as project_plan
 from tests.sweaters import sized
-from yokefellow.conductor import Plan, plan
-from yokefellow.project.load import load
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.load import load
 from yokefellow.sheet.html import render_html
-from yokefellow.whatif import prospects
+from yokefellow.what_if import prospects
 
 ROOT = Path(__file__).resolve().parents[2]
 TOOLS = ROOT / ".tool/page"

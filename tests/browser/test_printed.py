@@ -15,7 +15,7 @@ from tests.sheet.pages import squeezed
 from yokefellow.sheet.lines import Line
 from yokefellow.sheet.pdf import render_pdf
 from yokefellow.sheet.view import view
-from yokefellow.whatif import prospects
+from yokefellow.what_if import prospects
 
 NAMES = ("warm-evenings", "late-veranda", "little-harbour", "inches")
 

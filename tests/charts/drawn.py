@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from hypothesis import strategies as st
 
 from yokefellow.charts.chart import Chart, ChartKind
-from yokefellow.charts.reading import read_chart
+from yokefellow.charts.read import read_chart
 from yokefellow.charts.text import ChartText
 from yokefellow.findings import Finding
 

@@ -6,7 +6,7 @@ import pytest
 
 from tests.charts.drawn import read, refused
 from tests.plain_speech import kindly
-from yokefellow.charts.checks import (
+from yokefellow.charts.check import (
     MOST_FLOAT,
     MOST_FLOAT_CM,
     MOST_SLIPPED,
@@ -14,7 +14,7 @@ from yokefellow.charts.checks import (
     floats,
 )
 from yokefellow.findings import Finding, Severity
-from yokefellow.units import CM_PER_INCH, LengthUnit
+from yokefellow.quantities import CM_PER_INCH, LengthUnit
 
 
 def risks(

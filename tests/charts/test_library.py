@@ -9,9 +9,9 @@ import pytest
 from tests.plain_speech import kindly
 from yokefellow.charts import library
 from yokefellow.charts.chart import ChartKind
-from yokefellow.charts.checks import chart_findings
+from yokefellow.charts.check import chart_findings
 from yokefellow.charts.library import MotifError, motifs
-from yokefellow.charts.reading import read_chart
+from yokefellow.charts.read import read_chart
 from yokefellow.charts.text import ChartText, colours_of
 from yokefellow.findings import Severity
 
@@ -61,16 +61,18 @@ rows = ["#.", "#.."]
 
 
 @pytest.fixture
-def shelf(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A shelf of our own, with no motif on it yet."""
+def motif_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder of our own, with no motif on it yet."""
     (tmp_path / "motifs").mkdir()
-    monkeypatch.setattr(library, "shelf", lambda _: tmp_path)
+    monkeypatch.setattr(library, "package_folder", lambda _: tmp_path)
     return tmp_path / "motifs"
 
 
-def test_a_motif_is_all_that_its_file_says(shelf: Path) -> None:
-    (shelf / "path.toml").write_text(WIDENING)
-    (shelf / "below.toml").write_text('kind = "purl"\ncolours = { "." = "MC" }\nrows = [".-"]\n')
+def test_a_motif_is_all_that_its_file_says(motif_folder: Path) -> None:
+    (motif_folder / "path.toml").write_text(WIDENING)
+    (motif_folder / "below.toml").write_text(
+        'kind = "purl"\ncolours = { "." = "MC" }\nrows = [".-"]\n'
+    )
     found = motifs.__wrapped__()
     assert list(found) == ["below", "path"]
     assert found["path"] == ChartText(
@@ -87,8 +89,8 @@ def test_a_motif_is_all_that_its_file_says(shelf: Path) -> None:
 
 
 @pytest.mark.parametrize("content", [b"kind = 3", b"kind = purl", b"title = '\xff'"])
-def test_a_spoiled_motif_is_told(shelf: Path, content: bytes) -> None:
-    (shelf / "dots.toml").write_bytes(content)
+def test_a_spoiled_motif_is_told(motif_folder: Path, content: bytes) -> None:
+    (motif_folder / "dots.toml").write_bytes(content)
     with pytest.raises(MotifError) as error:
         motifs.__wrapped__()
     (finding,) = map(kindly, error.value.findings)

@@ -19,15 +19,14 @@ from tests.charts.drawn import (
 )
 from tests.knitter.mistakes import Kind, Mistake
 from tests.knitter.painting import Loop, Printed, felt, paint, plain_round, seen
-from yokefellow.charts.chart import Chart, ChartKind, Work
+from yokefellow.charts.chart import Chart, ChartKind, Work, picture
 from yokefellow.charts.library import motifs
-from yokefellow.charts.picture import picture
-from yokefellow.charts.reading import read_chart
+from yokefellow.charts.read import read_chart
 from yokefellow.charts.text import ChartText
 from yokefellow.notation.phrase import phrase
 from yokefellow.notation.write import write
-from yokefellow.schedule.bands import band_rows
-from yokefellow.schedule.rows import net
+from yokefellow.rows.bands import band_rows
+from yokefellow.rows.model import net
 
 REPEATS = st.integers(1, 5)
 WORDINGS = st.sampled_from(["exact", "as on the sheet"])

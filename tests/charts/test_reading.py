@@ -12,8 +12,7 @@ import yokefellow.charts
 from tests.charts.drawn import LEGEND, read, refused
 from tests.plain_speech import kindly
 from yokefellow.charts.chart import ChartKind, Work
-from yokefellow.charts.reading import made_places, read_chart
-from yokefellow.charts.rows import row_of
+from yokefellow.charts.read import made_places, read_chart, row_of
 from yokefellow.charts.text import ChartText, Line, lines_of, with_other_yarns
 from yokefellow.findings import Severity
 

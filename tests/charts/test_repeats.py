@@ -15,8 +15,8 @@ from tests.knitter.mistakes import Mistake
 from tests.knitter.painting import Printed, felt, paint, plain_round
 from yokefellow.charts.chart import Chart
 from yokefellow.notation.write import write
-from yokefellow.schedule.bands import band_rows
-from yokefellow.schedule.rows import taken
+from yokefellow.rows.bands import band_rows
+from yokefellow.rows.model import taken
 
 # published: as above (from memory): the count that heads each pattern.
 # derived: rounds of one repeat, simplified; only their width matters here.

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from tests.plain_speech import kindly
-from tests.project.sample import SOUND
+from tests.project_file.sample import SOUND
+from yokefellow.charts.chart import picture
 from yokefellow.charts.library import motifs
-from yokefellow.charts.picture import picture
 from yokefellow.charts.resolve import other_charts, resolve, resolve_pieces
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.load import parse
+from yokefellow.project_file.load import parse
 
 
 def yarn(*codes: str) -> str:

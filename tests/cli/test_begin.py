@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from tests.cli.running import REFUSED, STOPPED, WRONG_USAGE, names, one_line, run
-from yokefellow.project.load import load
-from yokefellow.project.questions import QUESTIONS
-from yokefellow.sizing.tables import tables
-from yokefellow.units import show_tape
+from yokefellow.body.size_tables import tables
+from yokefellow.project_file.load import load
+from yokefellow.project_file.new_file import QUESTIONS
+from yokefellow.quantities import show_tape
 
 ANSWERS = {
     "unit": "in",

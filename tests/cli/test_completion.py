@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from tests.cli.running import WRONG_USAGE, alone, run, surroundings
+from yokefellow.body.size_tables import tables
 from yokefellow.cli.program import program
-from yokefellow.sizing.tables import tables
 
 SHELLS = ("bash", "zsh", "fish")
 

@@ -32,7 +32,7 @@ def broken(monkeypatch: pytest.MonkeyPatch) -> None:
     def fails(_: object) -> None:
         raise RuntimeError("the loom\nsnapped")
 
-    monkeypatch.setattr("yokefellow.conductor.plan", fails)
+    monkeypatch.setattr("yokefellow.plan.plan", fails)
     monkeypatch.delenv("YOKEFELLOW_DEBUG", raising=False)
 
 

@@ -10,7 +10,7 @@ import click
 import pytest
 
 from tests.cli.running import EXAMPLE, REFUSED, WRONG_USAGE, alone, names, one_line, run
-from yokefellow.cli.sheet import sheet
+from yokefellow.cli.commands.sheet import sheet
 from yokefellow.findings import Finding, Severity, YokefellowError
 from yokefellow.sheet.formats import FORMATS
 

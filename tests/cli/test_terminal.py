@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from yokefellow.cli.shown import counted
+from yokefellow.cli.findings import counted
 from yokefellow.cli.terminal import as_argument, printable, width
 from yokefellow.findings import Finding, Severity
 

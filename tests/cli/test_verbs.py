@@ -10,9 +10,9 @@ import jsonschema
 import pytest
 
 from tests.cli.running import EXAMPLE, REFUSED, WRONG_USAGE, one_line, run
-from yokefellow.conductor import plan
-from yokefellow.project.load import load
-from yokefellow.sizing.tables import tables
+from yokefellow.body.size_tables import tables
+from yokefellow.plan import plan
+from yokefellow.project_file.load import load
 
 
 @pytest.fixture

@@ -12,13 +12,13 @@ from typing import Any
 import pytest
 
 from tests.cli.running import EXAMPLE, REFUSED, ROOT, WRONG_USAGE, names, one_line, run
-from yokefellow.cli.places import place_words, read_place
-from yokefellow.cli.supposed import file_lines
-from yokefellow.conductor import Plan, plan
-from yokefellow.project.load import load, parse
-from yokefellow.weighings import log_path, read
-from yokefellow.whatif import change, longest, table
+from yokefellow.cli.commands.suppose import file_lines
+from yokefellow.cli.row_places import place_words, read_place
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.load import load, parse
+from yokefellow.what_if import change, longest, table
 from yokefellow.yarn import verdict_words
+from yokefellow.yarn.weighing_log import log_path, read
 
 THREE_COLOURS = EXAMPLE.parent / "late-veranda.toml"
 AT = ("--at", "2025-03-01T20:00:00+00:00")
@@ -49,8 +49,8 @@ def said(*words: str | Path) -> str:
 
 def expected_g(made: Plan, section: str, side: str = "") -> float:
     """What the scale should show when a section is done, by the JSON of a reading far off."""
-    from yokefellow.weighings import Entry
-    from yokefellow.whatif import learn
+    from yokefellow.what_if import learn
+    from yokefellow.yarn.weighing_log import Entry
 
     row = next(len(s.rows) for s in made.schedule.sections if s.key == section)
     learnt = learn(made, [Entry(AT[1], "MC", 1.0, section, row, side)])

@@ -25,8 +25,8 @@ from tests.hostile.bounded import bound_memory
 from tests.hostile.judged import planned_or_told, read_back_or_told
 from tests.hostile.tables import as_toml
 from tests.hostile.words import SAMPLE, WORDS
-from tests.project.sample import SOUND
-from yokefellow.project.load import parse
+from tests.project_file.sample import SOUND
+from yokefellow.project_file.load import parse
 
 ROOT = Path(__file__).resolve().parents[2]
 MEMORY = 1024 * 2**20

@@ -26,7 +26,7 @@ with atheris.instrument_imports(include=["yokefellow"]):
     from tests.banded.test_knitted import looks_right
     from tests.hostile import judged, mutating, seeds
     from tests.hostile.bounded import bound_memory
-    from yokefellow.project.load import load
+    from yokefellow.project_file.load import load
 
 MEGABYTES = 768
 """All that the process may hold; a quiet one holds a fifth of it."""

@@ -11,19 +11,19 @@ from tests.knitter.json_data import read_json
 from tests.knitter.plain_text import read_text
 from tests.knitter.sheets import Sheet
 from tests.sheet.pages import read as read_strictly
-from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, YokefellowError
 from yokefellow.notation.grammar import NotationError
 from yokefellow.notation.phrase import phrase, read_phrase
 from yokefellow.notation.read import read
 from yokefellow.notation.write import write
-from yokefellow.project.models import Project
-from yokefellow.schedule.rows import Feature, Row, RowKind, Step, taken
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.models import Project
+from yokefellow.rows.model import Feature, Row, RowKind, Step, taken
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text
-from yokefellow.whatif import Prospects, prospects
+from yokefellow.what_if import Prospects, prospects
 
 __all__ = ["FORMS", "clear", "planned_or_told", "read_back_or_told", "told", "whole"]
 

@@ -18,11 +18,12 @@ from types import FrameType
 from typing import Any
 
 from tests.cli.running import names
-from tests.project.sample import spoil
-from yokefellow import files, weighings
+from tests.project_file.sample import spoil
+from yokefellow import files
 from yokefellow.cli.program import program
-from yokefellow.files import FileError, replace, write_new
-from yokefellow.weighings import Entry, add, read
+from yokefellow.files import STALE_AFTER_S, FileError, replace, write_new
+from yokefellow.yarn import weighing_log as weighings
+from yokefellow.yarn.weighing_log import Entry, add, read
 
 FORMS = {"html": "mine.html", "text": "mine.txt", "json": "mine.json"}
 FINISHED = 0
@@ -114,6 +115,13 @@ def strays(folder: Path) -> list[str]:
     return [name for name in names(folder) if name.startswith(".")]
 
 
+def age_strays(folder: Path) -> None:
+    """Make what killed runs left as old as a file that no run can still be writing."""
+    then = time.time() - STALE_AFTER_S - 60
+    for name in strays(folder):
+        os.utime(folder / name, (then, then))
+
+
 def sheet_killed_at_random(folder: Path, *, times: int, dice: Random) -> None:
     write = sheets(folder)
     out = folder / "out"
@@ -130,6 +138,7 @@ def sheet_killed_at_random(folder: Path, *, times: int, dice: Random) -> None:
         for form, content in written(out).items():
             assert content in (whole["old"][form], whole["new"][form]), (round_number, form)
         left += len(strays(out))
+        age_strays(out)
     write("new")
     assert written(out) == whole["new"]
     assert strays(out) == []
@@ -153,6 +162,7 @@ def large_killed_at_random(folder: Path, *, times: int, dice: Random) -> None:
         assert killed_after(dice.uniform(0, 0.03), write)
         assert target.read_bytes() in contents, round_number
         left += len(strays(folder))
+        age_strays(folder)
     replace(target, "the end")
     assert names(folder) == ["large.pdf"]
     assert left > 0, "no kill fell into the writing"
@@ -163,6 +173,7 @@ def files_killed_at_every_line(folder: Path) -> None:
     target = folder / "mine.pdf"
 
     def old_or_new() -> None:
+        age_strays(folder)
         assert target.read_text() in ("old", "new")
 
     lines = killed_at_every_line(
@@ -171,11 +182,13 @@ def files_killed_at_every_line(folder: Path) -> None:
         old_or_new,
         again=lambda: replace(target, "old"),
     )
+    age_strays(folder)
     replace(target, "end")
     assert names(folder) == ["mine.pdf"]
     target.unlink()
 
     def none_or_whole() -> None:
+        age_strays(folder)
         assert not target.exists() or target.read_text() == "begun"
 
     begun = killed_at_every_line(

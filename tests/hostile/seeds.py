@@ -8,19 +8,19 @@ from typing import Any
 
 from tests.banded.sweaters import banded
 from tests.banded.test_pieces import thrown
-from tests.following.test_raglans import BY_PERCENTAGE, COMPOUND, with_pattern
 from tests.hostile.bounded import ROOT
 from tests.hostile.tables import as_toml
 from tests.hostile.words import SAMPLE
-from tests.project.sample import SOUND
+from tests.pattern_sizes.test_raglans import BY_PERCENTAGE, COMPOUND, with_pattern
+from tests.project_file.sample import SOUND
 from tests.raglan.raglans import raglan
 from tests.shaping.test_pins import chosen
 from tests.sweaters import edited, necked, planned, sized
-from yokefellow.conductor import plan
 from yokefellow.notation.phrase import phrase
-from yokefellow.project.load import load
-from yokefellow.project.schema import schema
-from yokefellow.schedule.rows import STITCHES
+from yokefellow.plan import plan
+from yokefellow.project_file.load import load
+from yokefellow.project_file.schema import schema
+from yokefellow.rows.model import STITCHES
 
 __all__ = [
     "BANDED",

@@ -18,7 +18,7 @@ import pytest
 
 from tests.cli.running import YOKEFELLOW, names, surroundings
 from tests.hostile.bounded import ROOT
-from tests.project.sample import SOUND
+from tests.project_file.sample import SOUND
 from yokefellow.files import FileError, make_folder, replace, write_new
 
 OLD = "the old sheet"

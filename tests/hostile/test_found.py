@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tests.hostile import judged
-from tests.project.sample import SOUND
-from yokefellow.project.load import parse
+from tests.project_file.sample import SOUND
+from yokefellow.project_file.load import parse
 
 RAGLAN = '\n[garment.yoke]\nstyle = "raglan"\nproportions = "percentage 1971"\n'
 

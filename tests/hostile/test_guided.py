@@ -21,11 +21,11 @@ from tests.hostile.fuzzing import APART, NAMES, growth, guided, why_not
 from tests.hostile.mutating import mixed, mutated
 from tests.hostile.tables import as_toml
 from tests.knitter import Mistake
-from tests.project.sample import SOUND, refused
-from yokefellow.conductor import plan
+from tests.project_file.sample import SOUND, refused
 from yokefellow.findings import Finding, Severity, YokefellowError
-from yokefellow.project.load import LONGEST_LINE, parse
-from yokefellow.schedule.rows import Op, Row
+from yokefellow.plan import plan
+from yokefellow.project_file.load import LONGEST_LINE, parse
+from yokefellow.rows.model import Op, Row
 
 needs_atheris = pytest.mark.skipif(bool(why_not()), reason=why_not() or "it is here")
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import fcntl
 import os
 import signal
 import subprocess
@@ -15,7 +14,8 @@ import pytest
 
 from tests.cli.running import YOKEFELLOW, alone, surroundings
 from tests.hostile.bounded import ROOT
-from tests.project.sample import SOUND
+from tests.hostile.killing import age_strays
+from tests.project_file.sample import SOUND
 from yokefellow.files import replace
 
 SEED = int(os.environ.get("YOKEFELLOW_SEED", "20"))
@@ -82,8 +82,15 @@ def test_two_that_begin_the_same_file_at_once(tmp_path: Path) -> None:
 STRAY = ".mine.pdf.0123456789ab"
 
 
+def test_what_another_run_may_still_write_is_left(tmp_path: Path) -> None:
+    (tmp_path / STRAY).write_text("half a she")
+    replace(tmp_path / "mine.pdf", "whole")
+    assert (tmp_path / STRAY).exists()
+
+
 def test_the_next_run_takes_away_what_a_killed_one_left(tmp_path: Path) -> None:
     (tmp_path / STRAY).write_text("half a she")
+    age_strays(tmp_path)
     (tmp_path / ".mine.pdf.notours").write_text("kept")
     (tmp_path / ".yours.pdf.0123456789ab").write_text("kept")
     replace(tmp_path / "mine.pdf", "whole")
@@ -106,22 +113,3 @@ def test_what_only_has_the_name_of_a_stray_does_no_harm(tmp_path: Path, kind: st
     replace(tmp_path / "mine.pdf", "whole")
     assert (tmp_path / "mine.pdf").read_text() == "whole"
     assert (tmp_path / "precious").read_text() == "kept"
-
-
-def test_a_file_swept_before_it_is_held_is_made_anew(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    hold = fcntl.flock
-    swept: list[str] = []
-
-    def swept_first(descriptor: int, how: int) -> None:
-        if not swept:
-            (stray,) = tmp_path.iterdir()
-            stray.unlink()
-            swept.append(stray.name)
-        hold(descriptor, how)
-
-    monkeypatch.setattr(fcntl, "flock", swept_first)
-    replace(tmp_path / "mine.pdf", "whole")
-    assert swept
-    assert [path.name for path in tmp_path.iterdir()] == ["mine.pdf"]

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.hostile.bounded import Said, bounded
-from tests.project.sample import SOUND, spoil
+from tests.project_file.sample import SOUND, spoil
 
 CHART = '\n[charts.a]\nkind = "stranded"\ncolours = { "." = "MC" }\n'
 DRAWN = CHART.split("\n", 2)[2]

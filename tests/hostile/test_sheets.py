@@ -21,7 +21,7 @@ import pytest
 
 from tests.hostile.words import PLACES, WORDS, with_words
 from tests.sheet.pages import read, squeezed
-from yokefellow.conductor import Plan, plan
+from yokefellow.plan import Plan, plan
 from yokefellow.sheet.formats import FORMATS
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.pdf import render_pdf, typeset

@@ -10,7 +10,7 @@ from tests.cli.running import names
 from tests.hostile.bounded import Said, bounded
 from tests.hostile.tables import as_toml
 from tests.hostile.words import WORDS, tables_with
-from tests.project.sample import SOUND
+from tests.project_file.sample import SOUND
 from tests.sheet.pages import read
 
 ENDINGS = ("html", "json", "txt")

@@ -6,9 +6,8 @@ from collections.abc import Iterator, Mapping
 from copy import deepcopy
 from typing import Any, get_args
 
-from yokefellow.project.base import Model
-from yokefellow.project.models import Project
-from yokefellow.project.typed import Typed
+from yokefellow.project_file.fields import Model, Typed
+from yokefellow.project_file.models import Project
 
 Place = tuple[str | int, ...]
 

@@ -16,8 +16,8 @@ from typing import Any, TypeAlias
 
 from tests.sweaters import Sections, project
 from yokefellow.charts.chart import Chart
-from yokefellow.conductor import draft
 from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.plan import draft
 from yokefellow.shaping.below import Unmodified, unmodified
 from yokefellow.shaping.shapes import Shape
 

@@ -6,7 +6,7 @@ from itertools import groupby
 
 from tests.knitter import Line, Part
 from yokefellow.notation.phrase import phrase
-from yokefellow.schedule.rows import Schedule, WorkedRow, walk
+from yokefellow.rows.model import Schedule, WorkedRow, walk
 
 
 def parts_of(schedule: Schedule) -> tuple[Part, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
-from yokefellow.schedule.rows import STITCHES, Op, Repeat, Step
+from yokefellow.rows.model import STITCHES, Op, Repeat, Step
 
 YARNS = st.sampled_from(["", "", "", "MC", "CC1", "CC2"])
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from yokefellow.notation.abbreviations import ABBREVIATIONS, abbreviations_used
-from yokefellow.schedule.rows import STITCHES, Feature, Op, Repeat, Row, RowKind
+from yokefellow.rows.model import STITCHES, Feature, Op, Repeat, Row, RowKind
 
 
 def _codes(*rows: Row) -> list[str]:

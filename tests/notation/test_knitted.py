@@ -14,7 +14,7 @@ from tests.notation.printed_rows import parts_of
 from tests.often import often
 from yokefellow.notation.phrase import read_phrase
 from yokefellow.notation.read import read
-from yokefellow.schedule.rows import (
+from yokefellow.rows.model import (
     Feature,
     Op,
     Repeat,

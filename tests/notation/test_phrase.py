@@ -9,11 +9,10 @@ from hypothesis import strategies as st
 from tests.notation.steps import STEPS
 from tests.often import often
 from tests.plain_speech import is_phrase
-from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import NotationError, excess
 from yokefellow.notation.phrase import phrase, read_phrase
-from yokefellow.notation.write import write
-from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, taken
+from yokefellow.notation.write import canonical, write
+from yokefellow.rows.model import Feature, Op, Repeat, Row, RowKind, taken
 
 RIB = Repeat((Op("k"), Op("p")), 54)
 SPLIT = (

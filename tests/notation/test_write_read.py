@@ -12,11 +12,10 @@ from hypothesis import strategies as st
 from tests.notation.steps import STEPS
 from tests.often import often
 from tests.plain_speech import is_phrase, is_sentence, shouted
-from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import DEEPEST, LARGEST, UNMARKED, NotationError, excess
 from yokefellow.notation.read import read, read_between
-from yokefellow.notation.write import write
-from yokefellow.schedule.rows import STITCHES, Op, Repeat, Step, flat_ops, made, taken, worked
+from yokefellow.notation.write import canonical, write
+from yokefellow.rows.model import STITCHES, Op, Repeat, Step, flat_ops, made, taken, worked
 
 # The forms are common practice, in the abbreviations of the Craft Yarn
 # Council's master list ("Knit abbreviations"); DS, the wording of stitches

@@ -16,11 +16,11 @@ LOOK = """
 import sys
 from pathlib import Path
 import yokefellow
-from yokefellow.shelf import shelf
-from yokefellow.sizing.tables import tables
+from yokefellow.package_data import package_folder
+from yokefellow.body.size_tables import tables
 print(Path(yokefellow.__file__).parent)
-print(shelf("templates"))
-print(shelf("sizing_tables"))
+print(package_folder("templates"))
+print(package_folder("sizing_tables"))
 print(*tables())
 """
 
@@ -41,8 +41,8 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def carried() -> Iterator[tuple[str, Path]]:
     """What must stand in the wheel, and what it is in the checkout."""
-    for shelf in SHELVES:
-        for path in sorted((ROOT / shelf).rglob("*")):
+    for package_folder in SHELVES:
+        for path in sorted((ROOT / package_folder).rglob("*")):
             if path.is_file():
                 yield f"yokefellow/_share/{path.relative_to(ROOT).as_posix()}", path
     for path in sorted((ROOT / "src").rglob("*.py")):

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from tests.body.bodies import filled
 from tests.published import published
 from tests.published.check import Check
 from tests.published.lines import between, on_line
-from tests.sizing.bodies import filled
 from tests.sweaters import IN
-from yokefellow.sizing.tables import tables
+from yokefellow.body.size_tables import tables
 
 ACTIVES = published("actives")
 MISSES = published("misses")["misses"]

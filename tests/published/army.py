@@ -6,15 +6,15 @@ from collections.abc import Iterator
 from functools import cache
 from math import inf
 
+from tests.body.bodies import filled
 from tests.published import published
 from tests.published.check import Check
 from tests.published.lines import on_line
-from tests.sizing.bodies import filled
 from tests.sweaters import IN, project, sized
+from yokefellow.body.fill_in import fill
+from yokefellow.body.measurements import Figures
+from yokefellow.body.size_tables import tables
 from yokefellow.fit import fit
-from yokefellow.sizing.figures import Figures
-from yokefellow.sizing.fill import fill
-from yokefellow.sizing.tables import tables
 
 ARMY = published("army")
 ADULTS = ("women", "men")

@@ -10,14 +10,14 @@ import numpy as np
 from tests.published import published
 from tests.published.check import Check, worded
 from tests.sweaters import project, sized
+from yokefellow.body.fill_in import fill
+from yokefellow.body.size_tables import tables
 from yokefellow.fit.ease import ease_cm
 from yokefellow.fit.lengths import arm_cm
 from yokefellow.gauge import mean_per_cm
-from yokefellow.project.typed import Reading
+from yokefellow.project_file.fields import Reading
 from yokefellow.shaping.even import gaps
 from yokefellow.shaping.taper import taper
-from yokefellow.sizing.fill import fill
-from yokefellow.sizing.tables import tables
 
 DATA = published("arrays")
 

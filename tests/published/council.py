@@ -8,9 +8,9 @@ from typing import Any
 from tests.published import published
 from tests.published.check import Check, Entry
 from tests.sweaters import IN
+from yokefellow.body.size_tables import tables
 from yokefellow.fit.ease import ease_cm
-from yokefellow.project.needle_sizes import us_needle_mm
-from yokefellow.sizing.tables import tables
+from yokefellow.project_file.measure_fields import us_needle_mm
 
 COUNCIL = published("council")
 

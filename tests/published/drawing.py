@@ -13,8 +13,8 @@ from typing import TypeAlias
 
 from tests.published import published
 from tests.published.check import Check
-from yokefellow.conductor import plan
-from yokefellow.project.load import load
+from yokefellow.plan import plan
+from yokefellow.project_file.load import load
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 

@@ -8,7 +8,7 @@ from tests.published import published
 from tests.published.check import Check
 from tests.test_yarn_colours import fabric, knitted_band
 from yokefellow.yarn import LOOP_STATES, loop_length_cm
-from yokefellow.yarn.counting import spent
+from yokefellow.yarn.count_stitches import spent
 
 LOOPS = published("loops")
 WET = LOOP_STATES["wet relaxed"]

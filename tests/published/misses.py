@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tests.body.bodies import filled
 from tests.published import published
 from tests.published.check import Check
-from tests.sizing.bodies import filled
 from tests.sweaters import IN
 
 MISSES = published("misses")

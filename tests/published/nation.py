@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tests.published import published
 from tests.published.check import Check
 from tests.published.lines import between, on_line
-from yokefellow.sizing.tables import tables
+from yokefellow.body.size_tables import tables
 
 NATION = published("nation")
 

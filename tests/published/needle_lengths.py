@@ -8,7 +8,7 @@ from tests.published import published
 from tests.published.check import Check
 from tests.sweaters import IN, planned, sized
 from yokefellow.advice.needles import CROWDED, RIGID_CM
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 
 RULE = published("needle_lengths")["rule"]
 

@@ -9,9 +9,9 @@ from typing import Any
 from tests.published import published
 from tests.published.check import Check
 from tests.sweaters import IN, planned, sized
-from yokefellow.conductor import Plan
+from yokefellow.body.size_tables import tables
+from yokefellow.plan import Plan
 from yokefellow.shaping.percentages import percentages
-from yokefellow.sizing.tables import tables
 
 DATA = published("percentages")
 WORKED = DATA["worked"]

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tests.published import published
 from tests.published.check import EXACT, Check
 from tests.sweaters import IN
-from yokefellow.sizing.tables import tables
+from yokefellow.body.size_tables import tables
 
 YOKES = published("printed_yokes")
 COUNCIL = published("council")

@@ -8,7 +8,7 @@ from tests.published import published
 from tests.published.check import Check
 from tests.published.percentages import by_percentage
 from yokefellow.shaping.rates import rates, rounds_of
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.shaping.yoke_shapes import RaglanShape
 
 DATA = published("raglan")
 PIECES = ("back", "front", "sleeve")

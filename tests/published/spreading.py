@@ -8,8 +8,8 @@ from typing import Any
 
 from tests.published import published
 from tests.published.check import Check, worded
-from yokefellow.schedule.rows import flat_ops
-from yokefellow.schedule.steps import decrease_evenly
+from yokefellow.rows.model import flat_ops
+from yokefellow.rows.steps import decrease_evenly
 from yokefellow.shaping.even import gaps
 
 DATA = published("spreading")

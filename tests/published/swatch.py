@@ -8,7 +8,7 @@ from tests.published import published
 from tests.published.check import EXACT, Check
 from tests.sweaters import IN
 from yokefellow.gauge import mean_per_cm
-from yokefellow.project.typed import Reading
+from yokefellow.project_file.fields import Reading
 
 
 def checks() -> Iterator[Check]:

@@ -9,7 +9,7 @@ import pint
 
 from tests.published import published
 from tests.published.check import Check
-from yokefellow.units import parse_quantity, show_length
+from yokefellow.quantities import parse_quantity, show_length
 
 UNITS = published("units")
 EVERY = ("cm", "mm", "m", "in", "yd", "g", "kg", "oz", "lb")

@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 from tests.knitter import knit_page
 from tests.raglan.raglans import banded, pieces_of, raglan, refused, yoke_of
 from tests.sweaters import Sections, planned, planned_or_refused
-from yokefellow.conductor import Plan
 from yokefellow.findings import PlanError
+from yokefellow.plan import Plan
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text

@@ -17,12 +17,12 @@ from tests.sweaters import (
     planned_or_refused,
     written,
 )
-from yokefellow.conductor import Plan
-from yokefellow.project.models import FIT_NAMES
-from yokefellow.schedule.rows import Feature, flat_ops
+from yokefellow.plan import Plan
+from yokefellow.project_file.models import FIT_NAMES
+from yokefellow.rows.model import Feature, flat_ops
 from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.rates import Rate
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.shaping.yoke_shapes import RaglanShape
 
 
 def random_raglan(seed: int) -> Plan | None:

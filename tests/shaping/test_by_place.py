@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from tests.often import often
 from tests.shaping.test_exhaustive import Pieces, ends, raglans
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask
 from yokefellow.shaping.raglan_by_round import solve_by_round
 

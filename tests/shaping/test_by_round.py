@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from tests.often import often
 from tests.shaping.parts import yoke
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask
 from yokefellow.shaping.raglan_by_round import solve_by_round
 from yokefellow.shaping.rates import Rate, rates_of

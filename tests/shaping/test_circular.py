@@ -12,13 +12,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.sweaters import GAUGES, STYLES, every_size, project, sized
+from yokefellow.body.fill_in import fill
+from yokefellow.body.size_tables import tables
 from yokefellow.fit import fit
 from yokefellow.gauge import gauges
 from yokefellow.shaping.assemble import Shaped, shape
-from yokefellow.shaping.circular import Solution, YokeTask, solve
+from yokefellow.shaping.circular import solve
 from yokefellow.shaping.even import repeats_needed
-from yokefellow.sizing.fill import fill
-from yokefellow.sizing.tables import tables
+from yokefellow.shaping.task import Solution, YokeTask
 
 
 @st.composite

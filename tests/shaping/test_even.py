@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.published import published
-from yokefellow.schedule.rows import flat_ops, made, taken
-from yokefellow.schedule.steps import decrease_evenly, increase_evenly
+from yokefellow.rows.model import flat_ops, made, taken
+from yokefellow.rows.steps import decrease_evenly, increase_evenly
 from yokefellow.shaping.even import Word, gaps, repeats_needed, sizes, word
 
 PUBLISHED = published("spreading")

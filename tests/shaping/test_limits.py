@@ -10,9 +10,10 @@ from tests.shaping.parts import task, zones
 from tests.shaping.test_banded import LINE
 from tests.shaping.test_body import GAUGES, LEVEL, STRAIGHT, SWEATER
 from tests.sweaters import edited, project, sized, swatch
-from yokefellow.conductor import draft
+from yokefellow.body.fill_in import fill
 from yokefellow.fit import fit
 from yokefellow.gauge import gauges
+from yokefellow.plan import draft
 from yokefellow.shaping.banded import Ladder, banded_ladder
 from yokefellow.shaping.body import body_shape
 from yokefellow.shaping.chain import Layer, stations
@@ -25,7 +26,6 @@ from yokefellow.shaping.measured import refuse_wide_underarms
 from yokefellow.shaping.measured_raglan import raglan_yoke
 from yokefellow.shaping.meeting import split_meeting
 from yokefellow.shaping.shapes import BodyShape
-from yokefellow.sizing.fill import fill
 
 
 def test_counts_at_the_limit_of_what_is_permitted() -> None:

@@ -9,9 +9,9 @@ import pytest
 from tests.raglan.raglans import SECOND
 from tests.shaping.parts import gauge, task
 from tests.sweaters import Sections, planned, project, sized, swatch
-from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit.finished import Finished
+from yokefellow.plan import Plan
 from yokefellow.shaping import measured as shaping_measured
 from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.measured_raglan import raglan_yoke

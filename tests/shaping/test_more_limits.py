@@ -12,10 +12,10 @@ from tests.raglan.raglans import banded, raglan
 from tests.shaping.parts import task, yoke
 from tests.shaping.test_sleeve import FULL, SWEATER, sleeve
 from tests.sweaters import project, sized
-from yokefellow.conductor import draft
 from yokefellow.findings import PlanError, Severity
 from yokefellow.gauge import gauges
-from yokefellow.project.fixed import NOTHING, Fixed
+from yokefellow.plan import draft
+from yokefellow.project_file.pins import NOTHING, Fixed
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.misfits import misfit_message
 from yokefellow.shaping.percentages import raglan_percentages
@@ -26,11 +26,12 @@ from yokefellow.shaping.raglan import least_piece
 from yokefellow.shaping.raglan_by_percentage import narrow_by_percentage
 from yokefellow.shaping.rates import Rate, most_times, rates
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.shapes import BandShape, RaglanShape, Split, YokeShape, stitches_at
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.short_rows import ShortRows, raglan_short_rows, short_rows
 from yokefellow.shaping.sleeve import sleeve_shape
 from yokefellow.shaping.taper import bent_taper
 from yokefellow.shaping.task import Solution, of_the_yoke, splits_for
+from yokefellow.shaping.yoke_shapes import BandShape, RaglanShape, YokeShape, stitches_at
 
 CM = project(sized())
 

@@ -12,8 +12,9 @@ from yokefellow.shaping.banded import Misfit
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.offers import offers, typed
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.shapes import BandShape, Split
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.task import Solution
+from yokefellow.shaping.yoke_shapes import BandShape
 from yokefellow.shaping.zones import BandTask
 
 CM = project(sized())

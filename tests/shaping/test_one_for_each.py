@@ -6,9 +6,10 @@ import pytest
 
 from tests.banded.test_pieces import CC1, with_bands
 from tests.sweaters import edited, project, sized
-from yokefellow.conductor import draft
+from yokefellow.body.fill_in import fill
 from yokefellow.fit import fit
 from yokefellow.gauge import gauges
+from yokefellow.plan import draft
 from yokefellow.shaping.assemble import shape
 from yokefellow.shaping.chain import Layer, stations
 from yokefellow.shaping.line import broken_rules
@@ -16,7 +17,6 @@ from yokefellow.shaping.piece_bands import banding
 from yokefellow.shaping.section_bands import section_bands
 from yokefellow.shaping.standing import set_places
 from yokefellow.shaping.zones import Zones
-from yokefellow.sizing.fill import fill
 
 
 def test_every_count_of_a_chain_has_its_layer() -> None:

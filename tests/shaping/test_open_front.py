@@ -9,13 +9,13 @@ from typing import Literal
 import pytest
 
 from tests.sweaters import planned, sized
-from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit.finished import FrontFit
+from yokefellow.plan import Plan
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.open_front import OpenFront, open_front
-from yokefellow.shaping.shapes import RaglanLine, RaglanPiece, RaglanShape
 from yokefellow.shaping.short_rows import ShortRows
+from yokefellow.shaping.yoke_shapes import RaglanLine, RaglanPiece, RaglanShape
 
 Style = Literal["scooped", "V"]
 

@@ -9,7 +9,7 @@ import pytest
 from tests.shaping.parts import chart, gauge, rib, task
 from tests.sweaters import Sections, project, sized, swatch
 from yokefellow.gauge import gauges
-from yokefellow.project.colourwork import BodyBand
+from yokefellow.project_file.models import BodyBand
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.piece_banded import banded_body, banded_sleeve

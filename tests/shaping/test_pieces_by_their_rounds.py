@@ -7,10 +7,10 @@ from dataclasses import replace
 import pytest
 
 from tests.sweaters import planned, sized
-from yokefellow.conductor import Plan
 from yokefellow.fit import BodyFit
 from yokefellow.gauge import Gauges
-from yokefellow.project.fixed import Fixed
+from yokefellow.plan import Plan
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.below import body_below, sleeve_below
 from yokefellow.shaping.body import _darts, _growing, _stretches, body_shape
 from yokefellow.shaping.taper import taper

@@ -9,7 +9,7 @@ import pytest
 from tests.shaping.parts import task, yoke, zones
 from tests.sweaters import project, sized
 from yokefellow.findings import PlanError, Severity
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.banded import Misfit
 from yokefellow.shaping.circular import solve
 from yokefellow.shaping.counts import Count, nearest

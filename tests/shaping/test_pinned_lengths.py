@@ -8,7 +8,7 @@ import pytest
 
 from tests.shaping.parts import chart, gauge, task
 from tests.sweaters import Sections, planned, project, sized, swatch
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.shaping.piece_bands import Banding, piece_length
 from yokefellow.shaping.pinned_lengths import with_pinned_lengths
 

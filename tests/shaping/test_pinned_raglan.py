@@ -8,7 +8,7 @@ from tests.raglan.raglans import raglan
 from tests.shaping.parts import yoke
 from tests.shaping.test_raglan_by_hand import EIGHTS, asked, starts, times
 from tests.sweaters import project
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.pinned_raglan import raglan_pins_refused, solve_pinned_raglan
 from yokefellow.shaping.raglan import solve_raglan
 from yokefellow.shaping.raglan_by_round import solve_by_round

@@ -10,17 +10,17 @@ from hypothesis import strategies as st
 
 from tests.knitter import knit_page
 from tests.sweaters import SECTIONS, Sections, edited, planned, planned_or_refused, sized
-from yokefellow.conductor import Plan, plan
 from yokefellow.findings import Finding, PlanError, ProjectError, Severity
-from yokefellow.project.fixed import OF_A_RAGLAN, Fixed
-from yokefellow.project.load import load
-from yokefellow.project.models import Project
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.plan import Plan, plan
+from yokefellow.project_file.load import load
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import OF_A_RAGLAN, Fixed
+from yokefellow.shaping.yoke_shapes import RaglanShape
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text
-from yokefellow.whatif import change
+from yokefellow.what_if import change
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 

@@ -10,7 +10,7 @@ import pytest
 from tests.raglan.raglans import SECOND, banded, raglan, refused
 from tests.shaping.parts import task, yoke, zones
 from tests.sweaters import Sections, edited, planned, project, sized
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.pinned_raglan import raglan_pins_refused, solve_pinned_raglan
 from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
 from yokefellow.shaping.raglan_by_round import solve_by_round

@@ -6,7 +6,7 @@ from tests.raglan.raglans import raglan, refused, yoke_of
 from tests.shaping.parts import task, yoke
 from tests.shaping.test_raglan_by_hand import asked, starts
 from tests.sweaters import edited, planned
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.raglan import least_piece, solve_raglan
 from yokefellow.shaping.raglan_zones import OverEnd, place_below
 

@@ -10,7 +10,7 @@ from tests.raglan.raglans import raglan
 from tests.shaping.parts import task, yoke, zones
 from tests.sweaters import planned
 from yokefellow.fit import Finished, RaglanFit
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.raglan import RaglanTask
 from yokefellow.shaping.raglan_refusals import Asked, bands_crowd, unreached
 from yokefellow.shaping.zones import BandTask, Zones

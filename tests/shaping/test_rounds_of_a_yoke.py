@@ -6,9 +6,9 @@ import pytest
 
 from tests.kept.telling import whole
 from tests.sweaters import edited, project, sized
-from yokefellow.conductor import Draft, draft
+from yokefellow.plan import Draft, draft
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import BandShape, IncreaseRound, stitches_at
+from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound, stitches_at
 
 
 def made(**changes: object) -> Draft:

@@ -6,10 +6,11 @@ from dataclasses import replace
 
 from tests.shaping.parts import chart
 from tests.sweaters import planned, sized
+from yokefellow.shaping.band_shapes import ChartedBand
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.section_bands import SectionBand, section_bands
-from yokefellow.shaping.shapes import BandShape, ChartedBand
+from yokefellow.shaping.yoke_shapes import BandShape
 
 
 def band(name: str, first: int) -> BandShape:

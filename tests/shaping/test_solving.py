@@ -7,13 +7,13 @@ from dataclasses import replace
 import pytest
 
 from tests.shaping.parts import task, yoke, zones
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.banded import Ladder
 from yokefellow.shaping.chain import Layer
 from yokefellow.shaping.circular import solve
-from yokefellow.shaping.shapes import IncreaseRound
 from yokefellow.shaping.solving import built, faults
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
+from yokefellow.shaping.yoke_shapes import IncreaseRound
 from yokefellow.shaping.zones import Zones
 
 

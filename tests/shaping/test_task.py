@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.shaping.parts import task, yoke, zones
-from yokefellow.project.fixed import NOTHING, Fixed
+from yokefellow.project_file.pins import NOTHING, Fixed
 from yokefellow.shaping.circular import solve
 from yokefellow.shaping.task import YokeTask, of_the_yoke, splits_for
 

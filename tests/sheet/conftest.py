@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.sheet.plans import NAMES, named
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 
 
 @pytest.fixture(params=NAMES)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from tests.sweaters import planned, planned_or_refused, sized, written
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 
 HOSTILE = "</script><img src=x onerror=alert(1)> {{7*7}} {% raw %} \"' & <b>"
 

@@ -1,7 +1,7 @@
 """The charts of the bands: every square is painted, on the page, in words, in characters, as data.
 
 What is drawn is read back from the drawing, and compared with the picture
-that the band's chart makes (`yokefellow.charts.picture`).
+that the band's chart makes (`yokefellow.charts.chart`).
 """
 
 from __future__ import annotations
@@ -17,9 +17,8 @@ import pytest
 
 from tests.sheet.pages import read, squeezed
 from tests.sheet.plans import HOSTILE, banded, meadow, small, tall
-from yokefellow.charts.chart import Work
-from yokefellow.charts.picture import picture
-from yokefellow.conductor import Plan
+from yokefellow.charts.chart import Work, picture
+from yokefellow.plan import Plan
 from yokefellow.sheet.chart_drawing import CELL, EDGE, draw_chart
 from yokefellow.sheet.colourwork import ChartPart, ChartRowView
 from yokefellow.sheet.html import render_html

@@ -9,7 +9,7 @@ from math import dist
 import pytest
 
 from tests.sweaters import planned, sized
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.view import view
 
 _SPOT = re.compile(r"[ML](-?[0-9.]+) (-?[0-9.]+)")

@@ -6,8 +6,8 @@ import doctest
 
 import pytest
 
+from yokefellow.quantities import yarn_length
 from yokefellow.sheet import figures
-from yokefellow.wording import yarn_length
 
 
 def test_the_examples_hold() -> None:

@@ -10,7 +10,7 @@ import pytest
 
 from tests.sheet import plans
 from tests.sweaters import planned, sized
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json

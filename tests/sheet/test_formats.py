@@ -12,7 +12,7 @@ from tests.knitter import Part, knit
 from tests.sheet.pages import read
 from tests.sheet.plans import NAMES, hostile, inches, named, small
 from tests.sweaters import planned, sized
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.formats import FORMATS
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html

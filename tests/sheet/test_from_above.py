@@ -9,8 +9,8 @@ from itertools import groupby
 import pytest
 
 from tests.sheet.plans import banded, meadow, tall
-from yokefellow.charts.picture import picture
-from yokefellow.conductor import Plan
+from yokefellow.charts.chart import picture
+from yokefellow.plan import Plan
 from yokefellow.sheet.colourwork import Above, ChartView, Ring
 from yokefellow.sheet.from_above import HALF, OUTER, from_above
 from yokefellow.sheet.html import render_html

@@ -11,7 +11,7 @@ import pytest
 
 from tests.sheet.pages import Element, read
 from tests.sheet.plans import HOSTILE, hostile, inches, small
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.view import view

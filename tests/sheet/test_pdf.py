@@ -20,12 +20,12 @@ import pytest
 
 from tests.sheet.pages import squeezed
 from tests.sheet.plans import HOSTILE, hostile, inches, small
-from yokefellow.conductor import plan
-from yokefellow.project.load import load
+from yokefellow.plan import plan
+from yokefellow.project_file.load import load
 from yokefellow.sheet.lines import Line
 from yokefellow.sheet.pdf import render_pdf, typeset
 from yokefellow.sheet.view import view
-from yokefellow.whatif import prospects
+from yokefellow.what_if import prospects
 
 
 @cache

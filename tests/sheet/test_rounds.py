@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections import Counter
 
 from tests.sheet.plans import banded, inches, small
-from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
-from yokefellow.schedule.rows import worked
+from yokefellow.plan import Plan
+from yokefellow.rows.model import worked
 from yokefellow.sheet.lines import Box, Halt, Line, Note, SectionView
 from yokefellow.sheet.view import view
 

@@ -24,7 +24,7 @@ from yokefellow.sheet.lines import Line
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.pdf import render_pdf
 from yokefellow.sheet.view import view
-from yokefellow.whatif import prospects
+from yokefellow.what_if import prospects
 
 
 @cache

@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 
 from tests.sheet.plans import inches, meadow, small
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.html import render_html
 
 BROWSER = next(

@@ -10,15 +10,15 @@ import pytest
 from tests.sheet.pages import read
 from tests.sheet.plans import banded, inches, small
 from tests.sweaters import planned, sized
-from yokefellow.conductor import Plan, plan
+from yokefellow.plan import Plan, plan
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.lines import Halt, Line, Note
 from yokefellow.sheet.text import render_text
 from yokefellow.sheet.view import view
-from yokefellow.weighings import Entry
-from yokefellow.whatif import Prospects, prospects
+from yokefellow.what_if import Prospects, prospects
 from yokefellow.yarn import stash_use, verdict_words
+from yokefellow.yarn.weighing_log import Entry
 
 PLANS = {"small": small, "inches": inches, "banded": banded}
 

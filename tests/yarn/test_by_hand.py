@@ -11,9 +11,9 @@ from typing import Any
 import pytest
 
 from tests.sweaters import Sections, edited, planned, sized
-from yokefellow.conductor import Plan
-from yokefellow.project.models import Yarn
-from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Schedule, Section
+from yokefellow.plan import Plan
+from yokefellow.project_file.models import Yarn
+from yokefellow.rows.model import Feature, Op, Repeat, Row, RowKind, Schedule, Section
 from yokefellow.yarn import (
     Cost,
     Part,
@@ -27,10 +27,18 @@ from yokefellow.yarn import (
     verdict_words,
 )
 from yokefellow.yarn.amounts import Amount, span
-from yokefellow.yarn.counting import Counted, count_row, counted, part_of, spent
-from yokefellow.yarn.learning import Observation, learned
+from yokefellow.yarn.count_stitches import Counted, count_row, counted, part_of, spent
 from yokefellow.yarn.progress import in_order
-from yokefellow.yarn.uncertain import PRIOR, Belief, Source, Uncertain, certain, total
+from yokefellow.yarn.uncertainty import (
+    PRIOR,
+    Belief,
+    Observation,
+    Source,
+    Uncertain,
+    certain,
+    learned,
+    total,
+)
 
 GAUGE = 2.2
 BALL = {"ball_weight": "50 g", "ball_length": "200 m"}

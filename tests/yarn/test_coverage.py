@@ -15,12 +15,12 @@ from random import Random
 import pytest
 
 from tests.sweaters import Sections, edited, planned, sized
-from yokefellow.conductor import Plan
-from yokefellow.project.models import Yarn
-from yokefellow.weighings import Entry
-from yokefellow.whatif import learn
+from yokefellow.plan import Plan
+from yokefellow.project_file.models import Yarn
+from yokefellow.what_if import learn
 from yokefellow.yarn import Part, done, swatch_metres
 from yokefellow.yarn.progress import Place
+from yokefellow.yarn.weighing_log import Entry
 
 DRAWS = 3_000
 """One standard error of a share of nine tenths is then half a per cent."""

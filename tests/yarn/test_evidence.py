@@ -9,7 +9,7 @@ import pint
 import pytest
 
 from tests.sweaters import Sections, edited, planned, sized, swatch
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.yarn import loop_length_cm
 from yokefellow.yarn.evidence import BORROWED_SPREAD, COUNTING_SPREAD, MEASURING_SPREAD, PUT_UP
 

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.sweaters import edited, planned, sized
-from yokefellow.project.models import Yarn
+from yokefellow.project_file.models import Yarn
 from yokefellow.yarn import balls_in_order, done, stash_use
 from yokefellow.yarn.progress import Place, in_order
 

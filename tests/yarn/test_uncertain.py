@@ -10,8 +10,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from yokefellow.yarn.learning import Observation, learned
-from yokefellow.yarn.uncertain import PRIOR, Belief, Source, Uncertain, certain, total
+from yokefellow.yarn.uncertainty import (
+    PRIOR,
+    Belief,
+    Observation,
+    Source,
+    Uncertain,
+    certain,
+    learned,
+    total,
+)
 
 A, B, FLAT = Source("model", "a"), Source("model", "b"), Source("put-up", "MC")
 

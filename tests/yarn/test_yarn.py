@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from tests.published import published
 from tests.sweaters import IN, edited, every_size, planned, project, sized, swatch
 from yokefellow.gauge import gauges
-from yokefellow.project.models import Yarn
-from yokefellow.schedule.rows import flat_ops
+from yokefellow.project_file.models import Yarn
+from yokefellow.rows.model import flat_ops
 from yokefellow.yarn import LOOP_STATES, amount, loop_length_cm, swatch_metres
 
 LOOPS = published("loops")

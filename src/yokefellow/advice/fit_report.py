@@ -14,15 +14,13 @@ from itertools import pairwise
 from math import inf
 from typing import NamedTuple
 
-from yokefellow.advice.desk import Desk
+from yokefellow.advice.context import Desk
+from yokefellow.body.measurements import Figures
+from yokefellow.body.size_tables import sizing_table
 from yokefellow.fit import BodyFit
 from yokefellow.fit.ease import ease_range_cm
 from yokefellow.fit.lengths import arm_cm
 from yokefellow.shaping.shapes import BodyShape, SleeveShape
-from yokefellow.sizing.figures import Figures
-from yokefellow.sizing.tables import sizing_table
-
-__all__ = ["FitLine", "Verdict", "body_at_cm", "fit_report", "sleeve_at_cm", "trunk_cm"]
 
 
 class Verdict(StrEnum):

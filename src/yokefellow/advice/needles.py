@@ -10,11 +10,9 @@ from math import inf
 from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
-from yokefellow.project.models import Needles
-from yokefellow.schedule.rows import Feature, Stretch
-from yokefellow.units import CM_PER_INCH, LengthUnit
-
-__all__ = ["LENGTHS_CM", "NeedleChange", "needle_changes", "rib_needle_mm"]
+from yokefellow.project_file.models import Needles
+from yokefellow.quantities import CM_PER_INCH, LengthUnit
+from yokefellow.rows.model import Feature, Stretch
 
 LENGTHS_CM = {
     "cm": (40.0, 60.0, 80.0, 100.0, 120.0),

@@ -12,8 +12,6 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import NamedTuple
 
-__all__ = ["Cell", "Chart", "ChartKind", "ChartRow", "Work"]
-
 
 class ChartKind(StrEnum):
     """How the picture is knitted."""
@@ -101,3 +99,11 @@ class Chart(NamedTuple):
     def colours(self) -> tuple[str, ...]:
         """Every colour in hand, in the order in which they are first worked."""
         return tuple(dict.fromkeys(colour for row in self.rows for colour in row.colours))
+
+
+def picture(chart: Chart) -> tuple[tuple[str, ...], ...]:
+    """Give the colours to be seen in each round of one repeat, a slipped stitch with its own.
+
+    A line that is worked twice is seen twice.
+    """
+    return tuple(tuple(cell.colour for cell in row.cells) for row in chart.rows)

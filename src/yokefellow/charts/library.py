@@ -13,10 +13,8 @@ from pydantic import ValidationError
 from yokefellow.charts.chart import ChartKind
 from yokefellow.charts.text import ChartText
 from yokefellow.findings import Finding, Severity, YokefellowError
-from yokefellow.project.colourwork import ChartChoices
-from yokefellow.shelf import shelf
-
-__all__ = ["MotifError", "chart_text", "motifs"]
+from yokefellow.package_data import package_folder
+from yokefellow.project_file.models import ChartChoices
 
 
 class MotifError(YokefellowError):
@@ -30,7 +28,7 @@ def motifs() -> Mapping[str, ChartText]:
     Raises:
         MotifError: a file was edited wrongly; it names the file and the field.
     """
-    files = sorted((shelf("sizing_tables") / "motifs").glob("*.toml"))
+    files = sorted((package_folder("sizing_tables") / "motifs").glob("*.toml"))
     return MappingProxyType({path.stem: _motif(path) for path in files})
 
 

@@ -9,14 +9,10 @@ from typing import NamedTuple
 
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.library import chart_text, motifs
-from yokefellow.charts.reading import read_chart
+from yokefellow.charts.read import read_chart
 from yokefellow.charts.text import ChartText, colours_of, with_other_yarns
-from yokefellow.findings import Finding, Severity
-from yokefellow.project.colourwork import Band, PieceBand
-from yokefellow.project.models import Project
-from yokefellow.units import as_typed
-
-__all__ = ["NO_CHARTS", "PieceCharts", "other_charts", "resolve", "resolve_pieces"]
+from yokefellow.findings import Finding, Severity, as_typed
+from yokefellow.project_file.models import Band, PieceBand, Project
 
 
 def resolve(project: Project) -> tuple[tuple[Chart, ...], tuple[Finding, ...]]:

@@ -17,20 +17,7 @@ from typing import NamedTuple
 
 from yokefellow.charts.chart import ChartKind
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.marks import MOST_ROWS, MOST_WIDTH
-
-__all__ = [
-    "MOST_TIMES",
-    "PURL_MARK",
-    "SLIP_MARK",
-    "ChartText",
-    "Line",
-    "colours_of",
-    "lines_of",
-    "refusal",
-    "unreadable",
-    "with_other_yarns",
-]
+from yokefellow.project_file.chart_fields import MOST_ROWS, MOST_WIDTH
 
 SLIP_MARK, PURL_MARK = "v", "-"
 _OWN_MARK = MappingProxyType({ChartKind.SLIP: SLIP_MARK, ChartKind.PURL: PURL_MARK})

@@ -18,7 +18,7 @@ def main() -> None:
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     try:
         # Imported here, so that Ctrl-C in the first tenth of a second is met too.
-        from yokefellow.cli.endings import endings
+        from yokefellow.cli.exit_status import endings
         from yokefellow.cli.program import program
 
         with endings():

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from yokefellow.body.nearest_size import Departure, SizeMatch
+from yokefellow.body.size_tables import Row, SizingTable
 from yokefellow.cli.terminal import width, wrapped
-from yokefellow.sizing.nearest import Departure, SizeMatch
-from yokefellow.sizing.table import Row, SizingTable
-from yokefellow.units import LengthUnit
-from yokefellow.wording import length
-
-__all__ = ["columns", "nearest_size", "one_table", "table_list"]
+from yokefellow.quantities import LengthUnit, length
 
 _GAP = 2
 

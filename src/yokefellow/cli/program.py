@@ -5,21 +5,19 @@ from __future__ import annotations
 import click
 
 from yokefellow import __version__
-from yokefellow.cli.begin import begin
-from yokefellow.cli.check import check
-from yokefellow.cli.completion import completion
-from yokefellow.cli.endings import endings
-from yokefellow.cli.follow import follow
-from yokefellow.cli.glance import glance
-from yokefellow.cli.longest import longest
-from yokefellow.cli.schema import schema
-from yokefellow.cli.sheet import sheet
-from yokefellow.cli.sizes import sizes
-from yokefellow.cli.suppose import suppose
+from yokefellow.cli.commands.begin import begin
+from yokefellow.cli.commands.check import check
+from yokefellow.cli.commands.completion import completion
+from yokefellow.cli.commands.follow import follow
+from yokefellow.cli.commands.glance import glance
+from yokefellow.cli.commands.longest import longest
+from yokefellow.cli.commands.schema import schema
+from yokefellow.cli.commands.sheet import sheet
+from yokefellow.cli.commands.sizes import sizes
+from yokefellow.cli.commands.suppose import suppose
+from yokefellow.cli.commands.weigh import weigh
+from yokefellow.cli.exit_status import endings
 from yokefellow.cli.terminal import wants_colour
-from yokefellow.cli.weigh import weigh
-
-__all__ = ["program"]
 
 
 class Program(click.Group):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shlex
 import shutil
@@ -9,19 +10,7 @@ import sys
 import textwrap
 from pathlib import Path
 from types import MappingProxyType
-from typing import TextIO
-
-__all__ = [
-    "as_argument",
-    "called",
-    "coloured",
-    "printable",
-    "say",
-    "tell",
-    "wants_colour",
-    "width",
-    "wrapped",
-]
+from typing import Any, TextIO
 
 _NARROWEST, _WIDEST = 30, 90
 """In letters; longer lines than 90 are hard to read on however wide a screen."""
@@ -139,3 +128,8 @@ def coloured(text: str, colour: str, stream: TextIO) -> str:
     if not wants_colour(stream):
         return text
     return f"\x1b[{_COLOURS['bold']};{_COLOURS[colour]}m{text}\x1b[0m"
+
+
+def document(content: dict[str, Any]) -> str:
+    """Give a JSON document; ASCII, so that any terminal and pipe can carry it."""
+    return json.dumps({"edition": 1, **content}, indent=2, ensure_ascii=True)

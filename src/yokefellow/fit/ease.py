@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-__all__ = ["ease_cm", "ease_range_cm"]
-
 _CHEST_EASE = MappingProxyType(
     {
         "very close": (-0.08, -10.16, -5.08),

@@ -5,17 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
-__all__ = [
-    "BodyFit",
-    "BustFit",
-    "Finished",
-    "FrontFit",
-    "NeckFit",
-    "RaglanFit",
-    "SleeveFit",
-    "YokeFit",
-]
-
 
 class FrontFit(NamedTuple):
     """A front neck worked flat."""

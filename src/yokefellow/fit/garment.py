@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from yokefellow.body.measurements import Figures
 from yokefellow.findings import PlanError
 from yokefellow.fit.ease import ease_cm
 from yokefellow.fit.finished import BodyFit, Finished, RaglanFit, SleeveFit, YokeFit
-from yokefellow.fit.halves import Halves, bust_fit, halves
+from yokefellow.fit.front_and_back import Halves, bust_fit, halves
 from yokefellow.fit.lengths import (
     body_lengths_cm,
     chosen_cm,
@@ -24,19 +25,8 @@ from yokefellow.fit.limits import (
     waist_findings,
 )
 from yokefellow.fit.neck import neck_fit, opening_cm, over_front_cm
-from yokefellow.project.models import Project
-from yokefellow.project.typed import ChosenLength, NamedLength
-from yokefellow.sizing.figures import Figures
-
-__all__ = [
-    "SHORT_OF_HIPS_CM",
-    "body_fit",
-    "body_in_length",
-    "cuff_cm",
-    "fit",
-    "hem_cm",
-    "sleeve_fit",
-]
+from yokefellow.project_file.fields import ChosenLength, NamedLength
+from yokefellow.project_file.models import Project
 
 
 def sleeve_fit(project: Project, figures: Figures, chosen: ChosenLength) -> SleeveFit:

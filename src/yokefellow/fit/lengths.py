@@ -5,22 +5,11 @@ from __future__ import annotations
 from itertools import pairwise
 from types import MappingProxyType
 
+from yokefellow.body.measurements import Figures
+from yokefellow.body.size_tables import sizing_table
 from yokefellow.fit.limits import LEAST_SLEEVE_CM
-from yokefellow.project.models import BODY_LENGTHS, SLEEVE_LENGTHS
-from yokefellow.project.typed import ChosenLength, LengthChange, NamedLength
-from yokefellow.sizing.figures import Figures
-from yokefellow.sizing.tables import sizing_table
-
-__all__ = [
-    "arm_cm",
-    "body_lengths_cm",
-    "chosen_cm",
-    "must_pass_cm",
-    "sleeve_lengths_cm",
-    "underarm_to_hip_cm",
-    "underarm_to_waist_cm",
-    "wide_places",
-]
+from yokefellow.project_file.fields import ChosenLength, LengthChange, NamedLength
+from yokefellow.project_file.models import BODY_LENGTHS, SLEEVE_LENGTHS
 
 _SLEEVE_SHARES = MappingProxyType(
     {"cap": 0.10, "short": 0.30, "three-quarter": 0.75, "bracelet": 0.88, "full": 1.0}

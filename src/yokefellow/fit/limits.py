@@ -5,17 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.units import LengthUnit
-from yokefellow.wording import length
-
-__all__ = [
-    "LEAST_BODY_CM",
-    "LEAST_SLEEVE_CM",
-    "body_findings",
-    "neck_findings",
-    "sleeve_findings",
-    "waist_findings",
-]
+from yokefellow.quantities import LengthUnit, length
 
 LEAST_SLEEVE_CM = 2.0
 """A pick-up round, the round that closes the corners and an edge (common practice)."""

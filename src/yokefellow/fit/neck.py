@@ -5,11 +5,9 @@ from __future__ import annotations
 from math import inf
 from types import MappingProxyType
 
+from yokefellow.body.measurements import Figures
 from yokefellow.fit.finished import FrontFit, NeckFit
-from yokefellow.project.models import Project
-from yokefellow.sizing.figures import Figures
-
-__all__ = ["BOAT_OF_SHOULDERS", "HEAD_STRETCH", "OPENINGS", "neck_fit", "over_front_cm"]
+from yokefellow.project_file.models import Project
 
 HEAD_STRETCH = 1.35
 """How far a ribbed neck edge stretches over the head (common practice, no source)."""

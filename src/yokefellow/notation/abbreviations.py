@@ -12,9 +12,7 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from yokefellow.notation.phrase import phrase
-from yokefellow.schedule.rows import Op, Row, RowKind, Step, taken
-
-__all__ = ["ABBREVIATIONS", "Abbreviation", "abbreviations_used"]
+from yokefellow.rows.model import Op, Row, RowKind, Step, taken
 
 
 class Abbreviation(NamedTuple):

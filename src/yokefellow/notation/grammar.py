@@ -10,20 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
-from yokefellow.schedule.rows import STITCHES, Op, Repeat, Step
-
-__all__ = [
-    "DEEPEST",
-    "LARGEST",
-    "LONGEST",
-    "PATTERNS",
-    "UNMARKED",
-    "YARN",
-    "NotationError",
-    "counted",
-    "excess",
-    "form",
-]
+from yokefellow.rows.model import STITCHES, Op, Repeat, Step
 
 LARGEST = 9_999
 """The largest number a row may say."""

@@ -8,14 +8,11 @@ from __future__ import annotations
 import re
 from types import MappingProxyType
 
-from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import NotationError
 from yokefellow.notation.read import read_between
-from yokefellow.notation.write import write
-from yokefellow.schedule.rows import Feature, Op, Repeat, Row, RowKind, Step, taken
+from yokefellow.notation.write import canonical, write
+from yokefellow.rows.model import Feature, Op, Repeat, Row, RowKind, Step, taken
 from yokefellow.shaping.bindoffs import BIND_OFFS
-
-__all__ = ["phrase", "read_phrase"]
 
 _WHOLE = {"k": "knit", "p": "purl"}
 _CAST_ONS = MappingProxyType(

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 
-from yokefellow.notation.canonical import canonical
 from yokefellow.notation.grammar import (
     DEEPEST,
     LARGEST,
@@ -15,9 +14,8 @@ from yokefellow.notation.grammar import (
     counted,
     excess,
 )
-from yokefellow.schedule.rows import Op, Repeat, Step
-
-__all__ = ["read", "read_between"]
+from yokefellow.notation.write import canonical
+from yokefellow.rows.model import Op, Repeat, Step
 
 _CLOSING = {"[": "]", "(": ")"}
 _TIMES = re.compile(r" +(?P<n>[0-9]+) +times(?![A-Za-z0-9])")

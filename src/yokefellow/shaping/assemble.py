@@ -11,7 +11,7 @@ from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import NO_CHARTS, PieceCharts
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
 from yokefellow.shaping.below import body_below, sleeve_below
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.edges import edge_multiple, edge_shape
@@ -24,16 +24,10 @@ from yokefellow.shaping.picked_up import PickedUp
 from yokefellow.shaping.pinned_edges import refuse_edges
 from yokefellow.shaping.pinned_front import with_pinned_front
 from yokefellow.shaping.portion import portioned
-from yokefellow.shaping.shapes import (
-    AnyYoke,
-    IncreaseRound,
-    NeckShape,
-    Shape,
-    Split,
-    YokeShape,
-)
+from yokefellow.shaping.shapes import NeckShape, Shape, Split
 from yokefellow.shaping.short_rows import ShortRows, short_rows
 from yokefellow.shaping.task import Solution
+from yokefellow.shaping.yoke_shapes import AnyYoke, IncreaseRound, YokeShape
 from yokefellow.shaping.zones import Zones
 
 __all__ = ["Shaped", "shape"]

@@ -11,8 +11,8 @@ from yokefellow.charts.resolve import PieceCharts
 from yokefellow.findings import PlanError
 from yokefellow.fit import BodyFit, Finished, SleeveFit
 from yokefellow.gauge import Gauges
-from yokefellow.project.fixed import NOTHING
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import NOTHING
 from yokefellow.shaping.body import body_shape
 from yokefellow.shaping.percentages import CUFF
 from yokefellow.shaping.piece_banded import banded_body, banded_sleeve

@@ -28,9 +28,10 @@ from yokefellow.shaping.chain import Layer, Path, climb
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.line import FULL_AT, LEAST_APART, broken_rules, places, profile
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.shapes import IncreaseRound, Split
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.solving import solve_banded
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
+from yokefellow.shaping.yoke_shapes import IncreaseRound
 
 __all__ = ["Solution", "YokeTask", "solve"]
 

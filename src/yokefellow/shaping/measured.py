@@ -10,8 +10,9 @@ from yokefellow.charts.chart import Chart
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
-from yokefellow.project.fixed import NOTHING, Fixed
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import NOTHING, Fixed
+from yokefellow.quantities import LengthUnit, at_most, length
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.circular import solve
 from yokefellow.shaping.counts import rounds_for
@@ -26,8 +27,6 @@ from yokefellow.shaping.placing import Crowded, place_bands
 from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.task import Solution, YokeTask, of_the_yoke
 from yokefellow.shaping.zones import BandTask, Zones, band_task
-from yokefellow.units import LengthUnit
-from yokefellow.wording import at_most, length
 
 __all__ = ["LEAST_YOKE_ROUNDS", "measured", "plain_zones", "refuse_wide_underarms", "yoke_task"]
 

@@ -10,8 +10,8 @@ from yokefellow.charts.chart import Chart
 from yokefellow.findings import PlanError
 from yokefellow.fit import Finished, RaglanFit
 from yokefellow.gauge import Gauges
-from yokefellow.project.fixed import NOTHING
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import NOTHING
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.measured import LEAST_YOKE_ROUNDS, refuse_wide_underarms, yoke_task
 from yokefellow.shaping.percentages import raglan_percentages
@@ -28,9 +28,10 @@ from yokefellow.shaping.raglan_refusals import (
 )
 from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_of
 from yokefellow.shaping.rates import FIRST, Rate, rounds_of
-from yokefellow.shaping.shapes import BandShape, RaglanLine, RaglanPiece, RaglanShape, Split
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.short_rows import ShortRows, raglan_short_rows
 from yokefellow.shaping.task import of_the_yoke
+from yokefellow.shaping.yoke_shapes import BandShape, RaglanLine, RaglanPiece, RaglanShape
 from yokefellow.shaping.zones import BandTask, Zones, band_task
 
 __all__ = ["RaglanYoke", "raglan_yoke"]

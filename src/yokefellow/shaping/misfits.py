@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.quantities import LengthUnit, either, length
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.line import LEAST_APART
 from yokefellow.shaping.placing import Crowded
 from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.zones import BandTask
-from yokefellow.units import LengthUnit
-from yokefellow.wording import either, length
 
 __all__ = ["misfit_finding", "misfit_message"]
 

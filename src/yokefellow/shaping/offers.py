@@ -7,14 +7,13 @@ from dataclasses import replace
 from itertools import islice
 from typing import TypeAlias
 
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.quantities import CM_PER_INCH, LengthUnit, length
 from yokefellow.shaping.banded import Misfit
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.reach import Unreached
 from yokefellow.shaping.task import Solution
 from yokefellow.shaping.zones import BandTask
-from yokefellow.units import CM_PER_INCH, LengthUnit
-from yokefellow.wording import length
 
 __all__ = ["offers", "typed"]
 

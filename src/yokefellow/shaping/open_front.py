@@ -5,12 +5,12 @@ from __future__ import annotations
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished
 from yokefellow.fit.finished import FrontFit
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.quantities import at_least, at_most, length
 from yokefellow.shaping.edges import edge_multiple
 from yokefellow.shaping.front_neck import BESIDE_LINE, FrontNeck, TooShallow, front_neck
 from yokefellow.shaping.picked_up import EdgeLengths, PickedUp, picked_up
-from yokefellow.shaping.shapes import AnyYoke, RaglanShape
-from yokefellow.wording import at_least, at_most, length
+from yokefellow.shaping.yoke_shapes import AnyYoke, RaglanShape
 
 __all__ = ["OpenFront", "open_front"]
 

@@ -15,10 +15,10 @@ from math import lcm
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import resolve_pieces
 from yokefellow.gauge import Gauge, Gauges
-from yokefellow.project.colourwork import PieceBand
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import PieceBand, Project
+from yokefellow.shaping.band_shapes import ChartedBand
 from yokefellow.shaping.counts import Count, nearest, rounds_for
-from yokefellow.shaping.shapes import BandShape, ChartedBand
+from yokefellow.shaping.yoke_shapes import BandShape
 from yokefellow.shaping.zones import BandTask, band_task
 
 __all__ = [

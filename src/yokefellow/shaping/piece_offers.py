@@ -13,8 +13,7 @@ from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import other_charts
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.gauge import Gauges
-from yokefellow.project.colourwork import PieceBand
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import PieceBand, Project
 from yokefellow.shaping.offers import typed
 from yokefellow.shaping.piece_bands import Banding, MisplacedError, UnrepeatedError, banding
 

@@ -12,7 +12,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import TypeVar
 
-from yokefellow.project.fixed import torso
+from yokefellow.project_file.pins import torso
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.chain import Layer, climb
 from yokefellow.shaping.circular import solve
@@ -23,9 +23,10 @@ from yokefellow.shaping.meeting import split_meeting
 from yokefellow.shaping.pinned_bands import solve_banded_by_round
 from yokefellow.shaping.raglan import RaglanSolution
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.shapes import IncreaseRound, Split
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.taper import taper
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
+from yokefellow.shaping.yoke_shapes import IncreaseRound
 
 __all__ = ["as_asked", "meets", "on_the_pins", "solve_pinned"]
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.findings import Finding, PlanError, Severity
-from yokefellow.project.fixed import NOTHING
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import NOTHING
 from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.shapes import Shape
 

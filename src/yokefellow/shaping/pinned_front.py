@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from yokefellow.findings import Finding, PlanError, Severity
-from yokefellow.project.fixed import Fixed
+from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.meeting import LEAST_HELD
 from yokefellow.shaping.shapes import Split
 

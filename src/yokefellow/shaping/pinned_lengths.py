@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from yokefellow.body.measurements import Figures
 from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import PieceCharts
 from yokefellow.fit import Finished, cuff_cm, hem_cm
 from yokefellow.gauge import Gauge, Gauges
-from yokefellow.project.fixed import NOTHING
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import NOTHING
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.piece_bands import Banding, banding, piece_length, piece_rounds
 from yokefellow.shaping.zones import band_task
-from yokefellow.sizing.figures import Figures
 
 __all__ = ["with_pinned_lengths"]
 

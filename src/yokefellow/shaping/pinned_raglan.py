@@ -7,8 +7,8 @@ from dataclasses import replace
 from functools import partial
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.fixed import NOTHING, Fixed, without
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import NOTHING, Fixed, without
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.pinned import as_asked, on_the_pins
 from yokefellow.shaping.pinned_front import front_too_wide

@@ -8,8 +8,8 @@ from math import lcm
 from typing import TypeAlias
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.fixed import Fixed, pinned, without
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pins import Fixed, pinned, without
 from yokefellow.shaping.banded import Misfit, Narrow
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.misfits import misfit_message

@@ -26,14 +26,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
-from yokefellow.project.fixed import OF_A_RAGLAN
+from yokefellow.project_file.pins import OF_A_RAGLAN
 from yokefellow.shaping.counts import Count, nearest, permitted
 from yokefellow.shaping.pinned_front import halved
 from yokefellow.shaping.portion import between_lines
 from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of, times_by
-from yokefellow.shaping.shapes import IncreaseRound, RaglanPiece, Split
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.task import YokeTask, splits_for
-from yokefellow.shaping.yoke_shapes import raglan_steps
+from yokefellow.shaping.yoke_shapes import IncreaseRound, RaglanPiece, raglan_steps
 
 __all__ = [
     "LEAST_BETWEEN",

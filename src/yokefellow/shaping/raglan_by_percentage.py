@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from yokefellow.findings import Finding, Severity
-from yokefellow.project.models import Project
+from yokefellow.project_file.models import Project
 from yokefellow.shaping.shapes import Split
 
 __all__ = ["least_by_percentage", "narrow_by_percentage"]

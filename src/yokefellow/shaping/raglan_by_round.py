@@ -17,7 +17,7 @@ from itertools import pairwise
 from math import ceil
 from typing import NamedTuple, TypeAlias
 
-from yokefellow.project.fixed import torso
+from yokefellow.project_file.pins import torso
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.meeting import split_meeting
 from yokefellow.shaping.raglan import (
@@ -30,8 +30,9 @@ from yokefellow.shaping.raglan import (
     shared_out,
 )
 from yokefellow.shaping.rates import FIRST, most_times, rates, rates_of, rounds_of
-from yokefellow.shaping.shapes import RaglanPiece, Split
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.taper import taper
+from yokefellow.shaping.yoke_shapes import RaglanPiece
 
 __all__ = ["GAINS", "solve_by_round"]
 

@@ -9,14 +9,13 @@ from typing import NamedTuple
 
 from yokefellow.findings import Finding, Severity
 from yokefellow.fit import Finished, RaglanFit
-from yokefellow.project.models import MOST_UNDERARM_CM
+from yokefellow.project_file.models import MOST_UNDERARM_CM
+from yokefellow.quantities import LengthUnit, at_least, either, length, tape_above
 from yokefellow.shaping.raglan import RaglanTask, least_piece, solve_raglan
 from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_if_spread
 from yokefellow.shaping.rates import FIRST, most_times
 from yokefellow.shaping.task import splits_for
 from yokefellow.shaping.zones import BandTask, Zones
-from yokefellow.units import LengthUnit
-from yokefellow.wording import at_least, either, length, tape_above
 
 __all__ = ["Asked", "band_grows", "band_over_end", "bands_crowd", "unreached"]
 

@@ -6,7 +6,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from yokefellow.charts.chart import Chart
-from yokefellow.shaping.shapes import BandShape, BodyShape, ChartedBand, Shape
+from yokefellow.shaping.band_shapes import ChartedBand
+from yokefellow.shaping.shapes import BodyShape, Shape
+from yokefellow.shaping.yoke_shapes import BandShape
 
 __all__ = ["SectionBand", "section_bands"]
 

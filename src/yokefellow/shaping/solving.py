@@ -20,9 +20,10 @@ from yokefellow.shaping.banded import (
 from yokefellow.shaping.chain import Path, climb, stations
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.shapes import BandShape, IncreaseRound, Split, stitches_at
+from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.standing import broken_rules, set_places
 from yokefellow.shaping.task import Solution, YokeTask, splits_for
+from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound, stitches_at
 from yokefellow.shaping.zones import PlacedBand, Zones
 
 __all__ = ["built", "faults", "line_of", "solve_banded"]

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from itertools import product
 from math import lcm
 
-from yokefellow.project.fixed import NOTHING, OF_THE_YOKE, Fixed, torso
+from yokefellow.project_file.pins import NOTHING, OF_THE_YOKE, Fixed, torso
 from yokefellow.shaping.counts import Count, permitted
 from yokefellow.shaping.meeting import LEAST_HELD, split_meeting
-from yokefellow.shaping.shapes import BandShape, IncreaseRound, Split
+from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound
 from yokefellow.shaping.zones import Zones
 
 __all__ = ["LEAST_HELD", "Solution", "YokeTask", "of_the_yoke", "splits_for"]

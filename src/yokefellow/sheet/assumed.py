@@ -6,10 +6,12 @@ import re
 from collections.abc import Iterator
 
 from yokefellow.advice.needles import RIB_FINER_MM
+from yokefellow.body.measurements import MEASURES
 from yokefellow.charts.chart import ChartKind
-from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, Severity
 from yokefellow.gauge import GARTER_ROUNDS
+from yokefellow.plan import Plan
+from yokefellow.quantities import length, yarn_length
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.edges import ROLL_SHOWS_CM, ROLL_TAKES_CM
 from yokefellow.shaping.section_bands import section_bands
@@ -24,9 +26,7 @@ from yokefellow.sheet.figures import (
 from yokefellow.sheet.pieces import Before, Caution, Filled, Residual
 from yokefellow.sheet.words import MEASURE_WORDS
 from yokefellow.sheet.yarns import estimates
-from yokefellow.sizing.figures import MEASURES
-from yokefellow.whatif import Prospects
-from yokefellow.wording import length, yarn_length
+from yokefellow.what_if import Prospects
 from yokefellow.yarn import SWATCH_CM
 
 __all__ = ["assumptions", "before", "filled", "residuals"]

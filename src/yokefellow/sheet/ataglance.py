@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yokefellow.conductor import Plan
 from yokefellow.gauge import Gauge
-from yokefellow.savings import Saving
+from yokefellow.plan import Plan
+from yokefellow.quantities import length, yarn_length
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
 from yokefellow.sheet.figures import balls, grams, in_a_swatch, number, swatch_width, title_case
@@ -15,8 +15,8 @@ from yokefellow.sheet.pieces import CountOf, Dimension, Glance, NeedleUse
 from yokefellow.sheet.words import SECTION_TITLES
 from yokefellow.sheet.yarn_pieces import SavingLine
 from yokefellow.sheet.yarns import yarns
-from yokefellow.whatif import Prospects
-from yokefellow.wording import length, yarn_length
+from yokefellow.what_if import Prospects
+from yokefellow.yarn.savings import Saving
 
 __all__ = ["gauge_words", "glance"]
 

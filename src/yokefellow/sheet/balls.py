@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from types import MappingProxyType
 
-from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Section
+from yokefellow.plan import Plan
+from yokefellow.rows.model import Section
 from yokefellow.sheet.figures import grams, title_case
 from yokefellow.sheet.lines import Note
 from yokefellow.sheet.words import section_name
 from yokefellow.sheet.yarns import estimates, knowledge
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 from yokefellow.yarn import MAIN, Alternation, BallStart, Place, StashUse, stash_use
 
 __all__ = ["WEIGH_AFTER", "ball_notes", "blanks", "to_weigh", "weigh_words"]

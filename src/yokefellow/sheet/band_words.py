@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 
 __all__ = ["bands_below"]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.figures import grams
 from yokefellow.sheet.yarn_pieces import Bar, Bars, OtherGroup, OtherLine, OtherYarn
 from yokefellow.yarn import MAIN

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.shapes import Split
-from yokefellow.wording import length
 
 __all__ = ["darts", "is_in_the_middle", "marker", "sides", "turning"]
 

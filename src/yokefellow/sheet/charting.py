@@ -6,12 +6,12 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import groupby
 from types import MappingProxyType
 
-from yokefellow.advice.bands import CARRY_ROUNDS
+from yokefellow.advice.cautions.bands import CARRY_ROUNDS
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
-from yokefellow.charts.rows import MAIN
-from yokefellow.conductor import Plan
+from yokefellow.charts.read import MAIN
+from yokefellow.plan import Plan
 from yokefellow.shaping.section_bands import SectionBand, section_bands
-from yokefellow.shaping.shapes import BandShape
+from yokefellow.shaping.yoke_shapes import BandShape
 from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colour, Sign
 from yokefellow.sheet.tints import colours
 

@@ -7,12 +7,13 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import NamedTuple
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import BodyShape, RaglanShape, SleeveShape
+from yokefellow.shaping.shapes import BodyShape, SleeveShape
+from yokefellow.shaping.yoke_shapes import RaglanShape
 from yokefellow.sheet.figures import signed_length
 from yokefellow.sheet.pieces import Dimension
-from yokefellow.wording import length
 
 __all__ = ["body_cm", "dimensions", "sleeve_cm"]
 

@@ -7,9 +7,10 @@ from itertools import pairwise
 from math import dist
 from typing import NamedTuple, TypeAlias
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.shaping.edges import ROLL_SHOWS_CM
-from yokefellow.shaping.shapes import RaglanShape, Shape
+from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.yoke_shapes import RaglanShape
 from yokefellow.sheet.lettering import places
 from yokefellow.sheet.outline import DOWN_ARM, Outline, Point, along, outline
 from yokefellow.sheet.pieces import Dimension, Drawing, Label, Path

@@ -9,12 +9,11 @@ from collections.abc import Iterator
 from math import ceil
 from types import MappingProxyType
 
-from yokefellow.conductor import Plan
 from yokefellow.gauge import Gauge
+from yokefellow.plan import Plan
+from yokefellow.quantities import M_PER_YARD, LengthUnit, length, yarn_length
 from yokefellow.shaping.bindoffs import BIND_OFFS
 from yokefellow.shaping.edges import ROLL_SHOWS_CM, ROLL_TAKES_CM, Edge
-from yokefellow.units import LengthUnit
-from yokefellow.wording import M_PER_YARD, length, yarn_length
 
 __all__ = ["BIND_OFF_NAMES", "band_words", "edge_words", "sew_neckband"]
 

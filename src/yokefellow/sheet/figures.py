@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from yokefellow.project.needle_sizes import US_NEEDLES_MM
-from yokefellow.units import CM_PER_INCH, LengthUnit
-from yokefellow.wording import length
+from yokefellow.project_file.measure_fields import US_NEEDLES_MM
+from yokefellow.quantities import CM_PER_INCH, LengthUnit, length
 
 __all__ = [
     "balls",

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
 from yokefellow.sheet.edge_words import sew_neckband
-from yokefellow.wording import length
 
 __all__ = ["finishing"]
 

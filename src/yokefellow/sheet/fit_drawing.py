@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from yokefellow.advice.fit_report import trunk_cm
-from yokefellow.conductor import Plan
 from yokefellow.fit.lengths import arm_cm
+from yokefellow.plan import Plan
 from yokefellow.sheet.drawing import MARGIN, NARROWS, WIDE, Paper, front_edge, mirror, shoulder_of
 from yokefellow.sheet.fit_pieces import FitDrawing
 from yokefellow.sheet.outline import ACROSS_ARM, DOWN_ARM, Outline, Point, along, outline

@@ -7,12 +7,11 @@ from math import isinf
 from types import MappingProxyType
 
 from yokefellow.advice.fit_report import FitLine, Verdict
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import LengthUnit, length
 from yokefellow.sheet.figures import signed_length
 from yokefellow.sheet.fit_drawing import fit_drawing
 from yokefellow.sheet.fit_pieces import FitRow, FitView
-from yokefellow.units import LengthUnit
-from yokefellow.wording import length
 
 __all__ = ["fit_view"]
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import Protocol
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.pdf import render_pdf
 from yokefellow.sheet.text import render_text
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 
 __all__ = ["FORMATS", "Renderer"]
 

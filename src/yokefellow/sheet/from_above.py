@@ -15,12 +15,12 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 from typing import NamedTuple
 
-from yokefellow.conductor import Plan
-from yokefellow.shaping.shapes import AnyYoke, RaglanShape
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
+from yokefellow.shaping.yoke_shapes import AnyYoke, RaglanShape
 from yokefellow.sheet.charting import charts
 from yokefellow.sheet.colourwork import Above, BandRow, ChartRowView, ChartView, Mark, Ring, Spot
 from yokefellow.sheet.tints import PURL_TINT, TINTS, colours
-from yokefellow.wording import length
 
 __all__ = ["from_above"]
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.pieces import Sheet
 from yokefellow.sheet.text import WIDTH, fit_lines, table
 from yokefellow.sheet.view import view
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 
 __all__ = ["render_glance"]
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.view import view
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 
 __all__ = ["render_html"]
 

@@ -70,12 +70,12 @@ import json
 from dataclasses import asdict
 from typing import Any
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.json_yarn import other_data, rounded, yarn_data
 from yokefellow.sheet.lines import Halt, Item, Line, SectionView, Ticks
 from yokefellow.sheet.pieces import RaglanView, Sheet
 from yokefellow.sheet.view import view
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 
 __all__ = ["EDITION", "render_json"]
 

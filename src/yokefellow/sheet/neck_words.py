@@ -8,13 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Section, made
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
+from yokefellow.rows.model import Section, made
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.picked_up import PickedUp
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.shaping.yoke_shapes import RaglanShape
 from yokefellow.sheet.raglan import open_lines
-from yokefellow.wording import length
 
 __all__ = [
     "TO_JOIN",

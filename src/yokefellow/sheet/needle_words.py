@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from yokefellow.advice.needles import NeedleChange
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
 from yokefellow.sheet.figures import needle
 from yokefellow.sheet.lines import Note
-from yokefellow.wording import length
 
 __all__ = ["needle_note", "needle_words"]
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 from types import MappingProxyType
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import LengthUnit, length, yarn_length
 from yokefellow.sheet.bars import bars
 from yokefellow.sheet.figures import balls, grams, less_than, number, percent_of
 from yokefellow.sheet.weighed import weighed
@@ -19,9 +20,7 @@ from yokefellow.sheet.yarn_pieces import (
     RescueView,
 )
 from yokefellow.sheet.yarns import between
-from yokefellow.units import LengthUnit
-from yokefellow.whatif import Length, Longest, Prospects, Rescue, Variant, freed
-from yokefellow.wording import length, yarn_length
+from yokefellow.what_if import Length, Longest, Prospects, Rescue, Variant, freed
 from yokefellow.yarn import MAIN, YarnEstimate
 
 __all__ = ["other_lengths", "rescue_views"]

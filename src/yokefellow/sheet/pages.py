@@ -16,9 +16,9 @@ from jinja2.bccache import Bucket
 from markupsafe import Markup
 
 from yokefellow.files import FileError, replace
+from yokefellow.package_data import package_folder
 from yokefellow.sheet.pieces import Sheet
 from yokefellow.sheet.tints import TINTS
-from yokefellow.shelf import shelf
 
 __all__ = ["Medium", "page"]
 
@@ -52,7 +52,7 @@ class _Beside(BytecodeCache):
 @cache
 def _templates() -> Environment:
     return Environment(
-        loader=FileSystemLoader(shelf("templates")),
+        loader=FileSystemLoader(package_folder("templates")),
         bytecode_cache=_Beside(),
         autoescape=True,
         undefined=StrictUndefined,
@@ -90,7 +90,7 @@ def _style(templates: Environment, sheet: Sheet, medium: Medium) -> str:
 
 def _as_it_is(name: str) -> str:
     """Give a file of the sheet in which nothing is filled in."""
-    return (shelf("templates") / "sheet" / name).read_text("utf-8")
+    return (package_folder("templates") / "sheet" / name).read_text("utf-8")
 
 
 def _in_style(words: str) -> str:

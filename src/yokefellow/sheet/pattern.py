@@ -8,15 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from yokefellow.conductor import Plan
-from yokefellow.following.follow import Followed, Stretch, stretches
-from yokefellow.following.sizes import SizeAt
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.pattern_sizes.follow import Followed, Stretch, stretches
+from yokefellow.pattern_sizes.sizes import SizeAt
+from yokefellow.plan import Plan
+from yokefellow.quantities import LengthUnit, length
+from yokefellow.shaping.yoke_shapes import RaglanShape
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
 from yokefellow.sheet.figures import signed_length
 from yokefellow.sheet.pattern_pieces import PatternView, SizeLine
-from yokefellow.units import LengthUnit
-from yokefellow.wording import length
 
 __all__ = ["from_pattern", "size_heads", "size_lines"]
 

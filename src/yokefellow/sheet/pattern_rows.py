@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yokefellow.conductor import Plan
-from yokefellow.following.follow import Followed, Stretch, stretches
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.pattern_sizes.follow import Followed, Stretch, stretches
+from yokefellow.plan import Plan
+from yokefellow.shaping.yoke_shapes import RaglanShape
 from yokefellow.sheet.lines import Note
 
 __all__ = ["row_notes"]

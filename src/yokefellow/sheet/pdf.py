@@ -12,12 +12,12 @@ import warnings
 from collections.abc import Callable, Iterator
 from typing import Any, NoReturn
 
-from yokefellow.conductor import Plan
 from yokefellow.findings import Finding, Severity, YokefellowError
+from yokefellow.plan import Plan
 from yokefellow.sheet.pages import page
 from yokefellow.sheet.tagging import mend_tags
 from yokefellow.sheet.view import view
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 
 __all__ = ["render_pdf", "typeset"]
 

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from itertools import groupby
 from types import MappingProxyType
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
 from yokefellow.shaping.rates import Rate
-from yokefellow.shaping.shapes import RaglanPiece, RaglanShape
+from yokefellow.shaping.yoke_shapes import RaglanPiece, RaglanShape
 from yokefellow.sheet.pieces import RaglanView, RateView, YokePiece
-from yokefellow.wording import length
 
 __all__ = ["open_lines", "raglan_view", "raglan_words", "rate_words"]
 

@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import groupby
 
-from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Feature, WorkedRow, worked
+from yokefellow.plan import Plan
+from yokefellow.rows.model import Feature, WorkedRow, worked
 from yokefellow.sheet.charting import joins
 from yokefellow.sheet.edge_words import BIND_OFF_NAMES
 from yokefellow.sheet.figures import percent

@@ -6,11 +6,12 @@ from collections.abc import Iterator, Mapping
 from itertools import groupby
 from typing import NamedTuple
 
-from yokefellow.advice.checks import Check
+from yokefellow.advice.context import Check
 from yokefellow.advice.needles import NeedleChange
-from yokefellow.conductor import Plan
 from yokefellow.notation.phrase import phrase
-from yokefellow.schedule.rows import Feature, Row, RowKind, Section, WorkedRow, flat_ops, worked
+from yokefellow.plan import Plan
+from yokefellow.quantities import yarn_length
+from yokefellow.rows.model import Feature, Row, RowKind, Section, WorkedRow, flat_ops, worked
 from yokefellow.sheet.balls import WEIGH_AFTER, ball_notes, blanks, to_weigh, weigh_words
 from yokefellow.sheet.blocks import blocks
 from yokefellow.sheet.charting import charts
@@ -23,8 +24,7 @@ from yokefellow.sheet.reasons import WHOLE_EDGES, progress, reasons
 from yokefellow.sheet.ticks import RUN, check_ticks, ticks
 from yokefellow.sheet.tints import colours
 from yokefellow.sheet.words import SECTION_TITLES, introduction
-from yokefellow.whatif import Prospects
-from yokefellow.wording import yarn_length
+from yokefellow.what_if import Prospects
 
 __all__ = ["sections"]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable, Iterator
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.colourwork import PLACES, ChartPart
 from yokefellow.sheet.fit_pieces import FitRow, FitView
 from yokefellow.sheet.lines import Block, Halt, Line, Note, SectionView, Ticks
@@ -13,7 +13,7 @@ from yokefellow.sheet.pattern_pieces import PatternView
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.view import view
 from yokefellow.sheet.yarn_pieces import OtherLengths, OtherLine
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 
 __all__ = ["WIDTH", "fit_lines", "render_text", "table"]
 

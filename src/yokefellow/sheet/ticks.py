@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from itertools import groupby
 
-from yokefellow.schedule.rows import RowKind, Section, WorkedRow
+from yokefellow.rows.model import RowKind, Section, WorkedRow
 from yokefellow.sheet.figures import title_case
 from yokefellow.sheet.lines import Box, Run, Ticks
 from yokefellow.sheet.words import section_name

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
 from yokefellow.sheet.colourwork import Colour
 
 __all__ = ["INK", "NO_STITCH", "PURL_TINT", "TINTS", "colours"]

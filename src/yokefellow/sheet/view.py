@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from yokefellow.conductor import Plan
 from yokefellow.notation.abbreviations import ABBREVIATIONS, Abbreviation, abbreviations_used
-from yokefellow.schedule.rows import runs
+from yokefellow.plan import Plan
+from yokefellow.rows.model import runs
 from yokefellow.sheet.assumed import assumptions, before, filled, residuals
 from yokefellow.sheet.ataglance import glance
 from yokefellow.sheet.charting import charts
@@ -18,7 +18,7 @@ from yokefellow.sheet.pattern import from_pattern
 from yokefellow.sheet.pieces import Dimension, Sheet
 from yokefellow.sheet.raglan import raglan_view
 from yokefellow.sheet.rounds import sections
-from yokefellow.whatif import Prospects
+from yokefellow.what_if import Prospects
 
 __all__ = ["view"]
 

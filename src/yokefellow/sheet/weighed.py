@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import length
 from yokefellow.sheet.figures import grams, plain
 from yokefellow.sheet.words import section_name
-from yokefellow.whatif import Checkpoint, Forecast
-from yokefellow.wording import length
+from yokefellow.what_if import Checkpoint, Forecast
 from yokefellow.yarn import verdict_words
 
 __all__ = ["weighed"]

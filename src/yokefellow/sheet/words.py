@@ -11,10 +11,10 @@ import re
 from collections.abc import Callable
 from types import MappingProxyType
 
-from yokefellow.conductor import Plan
-from yokefellow.schedule.rows import Section, flat_ops
-from yokefellow.schedule.sleeve import CORNER
-from yokefellow.shaping.shapes import RaglanShape
+from yokefellow.plan import Plan
+from yokefellow.rows.model import Section, flat_ops
+from yokefellow.rows.sleeve import CORNER
+from yokefellow.shaping.yoke_shapes import RaglanShape
 from yokefellow.sheet.band_words import bands_below
 from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, turning
 from yokefellow.sheet.edge_words import band_words, edge_words

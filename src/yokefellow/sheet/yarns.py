@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from types import MappingProxyType
 
-from yokefellow.conductor import Plan
+from yokefellow.plan import Plan
+from yokefellow.quantities import M_PER_YARD, LengthUnit, yarn_length
 from yokefellow.sheet.figures import balls, grams, number, percent_of, plain, title_case
 from yokefellow.sheet.yarn_pieces import YarnLine, YarnView
-from yokefellow.units import LengthUnit
-from yokefellow.whatif import Prospects
-from yokefellow.wording import M_PER_YARD, yarn_length
+from yokefellow.what_if import Prospects
 from yokefellow.yarn import Amount, Knowledge, Span, YarnEstimate, verdict_words
-from yokefellow.yarn.uncertain import PRIOR
+from yokefellow.yarn.uncertainty import PRIOR
 
 __all__ = ["between", "estimates", "knowledge", "metres_between", "yarns"]
 

@@ -6,7 +6,7 @@ and what stays over come with an honest range (`reckoning`).
 """
 
 from yokefellow.yarn.amounts import Amount, Span, amount, less, of_grams
-from yokefellow.yarn.counting import (
+from yokefellow.yarn.count_stitches import (
     MAIN,
     Counted,
     Counts,
@@ -17,15 +17,21 @@ from yokefellow.yarn.counting import (
     parts_of,
     spent,
 )
+from yokefellow.yarn.estimate import Reckoning, YarnEstimate, YarnUse, reckon, verdict_words
 from yokefellow.yarn.evidence import Cost, Rates, rates, scale_sd
 from yokefellow.yarn.extras import END_M, SWATCH_CM, swatch_metres
-from yokefellow.yarn.learning import Observation, learned
-from yokefellow.yarn.munden import LOOP_STATES, STATE, LoopState, loop_length_cm
+from yokefellow.yarn.loop_length import LOOP_STATES, STATE, LoopState, loop_length_cm
 from yokefellow.yarn.progress import Place, done
-from yokefellow.yarn.reckoning import Reckoning, YarnEstimate, YarnUse, reckon
 from yokefellow.yarn.stash import Alternation, Ball, BallStart, StashUse, balls_in_order, stash_use
-from yokefellow.yarn.telling import verdict_words
-from yokefellow.yarn.uncertain import PRIOR, Belief, Knowledge, Source, Uncertain
+from yokefellow.yarn.uncertainty import (
+    PRIOR,
+    Belief,
+    Knowledge,
+    Observation,
+    Source,
+    Uncertain,
+    learned,
+)
 
 __all__ = [
     "END_M",

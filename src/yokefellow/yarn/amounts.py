@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from yokefellow.project.models import Yarn
-
-__all__ = ["Amount", "Span", "amount", "less", "of_grams", "span"]
+from yokefellow.project_file.models import Yarn
 
 
 class Amount(NamedTuple):

@@ -13,12 +13,10 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
-from yokefellow.project.models import Project, Swatch, Yarn
+from yokefellow.project_file.models import Project, Swatch, Yarn
 from yokefellow.yarn.amounts import Amount, of_grams
-from yokefellow.yarn.counting import NOTHING, Counted, Counts, Part, loop_cm
-from yokefellow.yarn.uncertain import Source, Uncertain, total
-
-__all__ = ["MODEL_SPREAD", "PUT_UP", "Cost", "Rates", "rates", "scale_sd"]
+from yokefellow.yarn.count_stitches import NOTHING, Counted, Counts, Part, loop_cm
+from yokefellow.yarn.uncertainty import Source, Uncertain, total
 
 MODEL_SPREAD = 0.07
 """How far hand knitting may lie from Munden's machine knitting, one standard deviation,

@@ -5,12 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from yokefellow.gauge import Gauges
-from yokefellow.project.models import Project, Yarn
-from yokefellow.yarn.counting import MAIN, Counted, loop_cm
+from yokefellow.project_file.models import Project, Yarn
+from yokefellow.yarn.count_stitches import MAIN, Counted, loop_cm
 from yokefellow.yarn.evidence import PUT_UP, Rates, scale_sd
-from yokefellow.yarn.uncertain import Source, Uncertain, certain
-
-__all__ = ["END_M", "SWATCH_CM", "Edges", "Extra", "extras", "have", "swatch_metres"]
+from yokefellow.yarn.uncertainty import Source, Uncertain, certain
 
 END_M = 0.3
 """Yarn lost at each join: two ends long enough to weave in (common practice, no source)."""

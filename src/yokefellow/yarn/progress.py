@@ -6,10 +6,8 @@ from collections.abc import Iterator, Mapping
 from itertools import groupby
 from typing import NamedTuple
 
-from yokefellow.schedule.rows import Schedule
-from yokefellow.yarn.counting import NOTHING, Counted, Part, count_row
-
-__all__ = ["Place", "Run", "done", "in_order"]
+from yokefellow.rows.model import Schedule
+from yokefellow.yarn.count_stitches import NOTHING, Counted, Part, count_row
 
 
 class Place(NamedTuple):

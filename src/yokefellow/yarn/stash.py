@@ -7,14 +7,12 @@ from itertools import pairwise
 from math import ceil
 from typing import NamedTuple
 
-from yokefellow.project.models import Yarn
-from yokefellow.schedule.rows import Schedule
+from yokefellow.project_file.models import Yarn
+from yokefellow.rows.model import Schedule
+from yokefellow.yarn.estimate import Reckoning
 from yokefellow.yarn.extras import END_M
 from yokefellow.yarn.progress import Place, in_order
-from yokefellow.yarn.reckoning import Reckoning
-from yokefellow.yarn.uncertain import PRIOR, Knowledge
-
-__all__ = ["Alternation", "Ball", "BallStart", "StashUse", "balls_in_order", "stash_use"]
+from yokefellow.yarn.uncertainty import PRIOR, Knowledge
 
 ALTERNATE_ROUNDS = 10
 """Rounds before and after a change of lot in which the two take turns (common practice)."""

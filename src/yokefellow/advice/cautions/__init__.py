@@ -1,0 +1,1 @@
+"""What may spoil the sweater, told before it is knitted."""

@@ -1,0 +1,1 @@
+"""What to check while knitting, each at its row."""

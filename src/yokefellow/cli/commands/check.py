@@ -1,0 +1,44 @@
+"""`check`: what a project file lacks, and what to be careful of."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from yokefellow.cli.findings import counted, say_findings
+from yokefellow.cli.terminal import say, wrapped
+
+HELP = """\
+Read a project file, plan its sweater, and show everything found: errors, which
+stop the plan; cautions, which may spoil the sweater; notes. The exit status is
+1 when there is an error.
+
+\b
+Example:
+  $ yokefellow check mine.toml
+"""
+
+
+@click.command("check", help=HELP, short_help="Plan a project file and show what was found.")
+@click.argument("file", type=click.Path(path_type=Path))
+def check(file: Path) -> None:
+    """Parse, call, print."""
+    from yokefellow.cli.row_places import readings
+    from yokefellow.cli.yarn_tables import verdicts
+    from yokefellow.plan import plan
+    from yokefellow.project_file.load import load
+    from yokefellow.sheet.other_lengths import rescue_views
+    from yokefellow.what_if import learn, rescues
+    from yokefellow.yarn import MAIN
+
+    planned = plan(load(file))
+    learnt = learn(planned, readings(file))
+    found = (*planned.findings, *learnt.findings)
+    say_findings(found)
+    for verdict in verdicts(planned, planned.reckoning.estimates(learnt.knowledge)):
+        say(verdict)
+    helping = [one for code in planned.yarns if code != MAIN for one in rescues(planned, code)]
+    for rescue in rescue_views(planned, helping):
+        say(wrapped(f"What would help: {rescue.words}"))
+    say(wrapped(f"{planned.project.title} can be knitted: {counted(found)}."))

@@ -1,0 +1,32 @@
+"""`glance`: the sweater in short."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from yokefellow.cli.terminal import say
+
+HELP = """\
+Show the sweater in short: its measurements, its rows, and whether the yarn
+lasts. Nothing is written.
+
+\b
+Example:
+  $ yokefellow glance mine.toml
+"""
+
+
+@click.command("glance", help=HELP, short_help="Show the sweater in short, here.")
+@click.argument("file", type=click.Path(path_type=Path))
+def glance(file: Path) -> None:
+    """Parse, call, print."""
+    from yokefellow.cli.row_places import readings
+    from yokefellow.plan import plan
+    from yokefellow.project_file.load import load
+    from yokefellow.sheet.glance import render_glance
+    from yokefellow.what_if import prospects
+
+    planned = plan(load(file))
+    say(render_glance(planned, prospects(planned, readings(file))))

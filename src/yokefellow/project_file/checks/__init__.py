@@ -1,0 +1,1 @@
+"""What the fields of a project say about each other, checked together."""

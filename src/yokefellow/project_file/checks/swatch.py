@@ -1,0 +1,193 @@
+"""Whether the counts on the swatches can be true."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from statistics import fmean
+
+from yokefellow.findings import Finding, Severity
+from yokefellow.project_file.fields import Reading
+from yokefellow.project_file.models import Project, Swatch, Swatches, SwatchState
+from yokefellow.quantities import CM_PER_INCH, LengthUnit
+
+STITCHES_PER_10_CM = (6.0, 60.0)
+"""From the heaviest roving (6 or fewer in 4 in: Craft Yarn Council, Standard Yarn Weight
+System, class 7) to the finest hand knitting (common practice, no source)."""
+ROUNDS_PER_10_CM = (6.0, 90.0)
+"""Common practice, no source."""
+ROUNDS_TO_STITCHES = (1.0, 1.9)
+"""Rounds per cm over stitches per cm; relaxed plain knitting is near 1.3 (D. L. Munden,
+"The geometry and dimensional properties of plain-knit fabrics", J. Textile Inst., 1959)."""
+READINGS_APART = 0.15
+"""Readings of one swatch further apart than this share of their mean are a miscount."""
+WASHING_CHANGES = 0.25
+"""A swatch that changes by more than this share in the wash was exchanged, or felted."""
+
+BAND_TO_PLAIN = (0.6, 1.6)
+"""Stitches of a band's fabric over those of the plain one in the same width, so that one round
+can lead from the one to the other (our choice; slipped and stranded fabrics draw in by some 5 to
+20 %, common practice, no source)."""
+_OF_BANDS = tuple(name for name in Swatches.model_fields if name not in {"plain", "rib", "garter"})
+
+_RIB_STITCHES_PER_10_CM = (6.0, 90.0)
+"""Ribbing draws in, so more stitches stand in the same width (common practice, no source)."""
+
+_PACKED = frozenset({"mosaic", "slip", "purl"})
+_PACKED_ROUNDS_PER_10_CM = (6.0, 140.0)
+"""A slipped stitch spans two rounds or more, and purl ridges close up: the rounds pack
+(common practice, no source)."""
+_LIKE_PLAIN = frozenset({"plain", "stripes"})
+
+
+def swatch_findings(project: Project) -> Iterator[Finding]:
+    """Check each swatch: its states, each reading, and the readings against each other."""
+    for name in type(project.swatch).model_fields:
+        swatch: Swatch | None = getattr(project.swatch, name)
+        if swatch is None:
+            continue
+        field = f"swatch.{name}"
+        yield from _states(field, swatch)
+        for state_name in ("washed", "unwashed"):
+            state: SwatchState | None = getattr(swatch, state_name)
+            if state is not None:
+                yield from _state(f"{field}.{state_name}", state, project.unit, name)
+        yield from _washing(field, swatch)
+    for name in _OF_BANDS:
+        yield from _unlike_plain(name, getattr(project.swatch, name), project)
+
+
+def _unlike_plain(fabric: str, swatch: Swatch | None, project: Project) -> Iterator[Finding]:
+    band, plain = (_worn(one) if one else None for one in (swatch, project.swatch.plain))
+    if band is None or plain is None:
+        return
+    each = _per_cm(band.stitches), _per_cm(plain.stitches)
+    low, high = BAND_TO_PLAIN
+    if not low <= each[0] / each[1] <= high:
+        has, plain_has = (_gauge(10 * per_cm, project.unit) for per_cm in each)
+        width = _width(project.unit)
+        yield Finding(
+            "swatch.unlike-plain",
+            Severity.ERROR,
+            f"swatch.{fabric}",
+            f"The swatch of {fabric} has {has} stitches in {width} and the plain one {plain_has}; "
+            f"a band in a sweater may have {low:g} to {high:g} times as many as the plain rounds "
+            "around it.",
+            "Count both again, over the same width; or knit the band's swatch on needles on which "
+            "it comes out about as wide as the plain one.",
+        )
+
+
+def _worn(swatch: Swatch) -> SwatchState | None:
+    return swatch.washed or swatch.unwashed
+
+
+def _states(field: str, swatch: Swatch) -> Iterator[Finding]:
+    if swatch.washed is None and swatch.unwashed is None:
+        yield Finding(
+            "swatch.empty",
+            Severity.ERROR,
+            field,
+            "The swatch has no readings, neither washed nor unwashed.",
+            f"Wash and dry the swatch, count it, and add a table [{field}.washed].",
+        )
+    elif swatch.washed is None:
+        yield Finding(
+            "swatch.unwashed",
+            Severity.CAUTION,
+            field,
+            "The swatch was counted unwashed only; the first wash may change the size.",
+            f"Wash the swatch as you will wash the sweater, and add [{field}.washed].",
+        )
+
+
+def _state(field: str, state: SwatchState, unit: LengthUnit, fabric: str) -> Iterator[Finding]:
+    stitches = _RIB_STITCHES_PER_10_CM if fabric == "rib" else STITCHES_PER_10_CM
+    rounds = _PACKED_ROUNDS_PER_10_CM if fabric in _PACKED else ROUNDS_PER_10_CM
+    yield from _range(f"{field}.stitches", "stitches", state.stitches, stitches, unit)
+    yield from _range(f"{field}.rounds", "rounds", state.rounds, rounds, unit)
+    yield from _apart(f"{field}.stitches", state.stitches)
+    yield from _apart(f"{field}.rounds", state.rounds)
+    ratio = _per_cm(state.rounds) / _per_cm(state.stitches)
+    low, high = ROUNDS_TO_STITCHES
+    if fabric in _LIKE_PLAIN and not low <= ratio <= high:
+        yield Finding(
+            "swatch.ratio",
+            Severity.CAUTION,
+            f"{field}.rounds",
+            f"There are {ratio:.2f} rounds to a stitch; plain knitting has {low:g} to {high:g}.",
+            "Count again; perhaps stitches and rounds are exchanged.",
+        )
+
+
+def _range(
+    field: str,
+    what: str,
+    readings: Sequence[Reading],
+    limits: tuple[float, float],
+    unit: LengthUnit,
+) -> Iterator[Finding]:
+    low, high = limits
+    for position, reading in enumerate(readings, start=1):
+        in_10_cm = 10 * reading.count / reading.over_cm
+        if not low <= in_10_cm <= high:
+            yield Finding(
+                f"swatch.{what}-range",
+                Severity.ERROR,
+                f"{field}[{position}]",
+                f"This reading makes {_gauge(in_10_cm, unit)} {what} in {_width(unit)}; "
+                f"allowed are {_gauge(low, unit)} to {_gauge(high, unit)}.",
+                _recount(what, reading, limits, unit),
+            )
+
+
+def _recount(what: str, reading: Reading, limits: tuple[float, float], unit: LengthUnit) -> str:
+    """Ask whether the other side of the tape was read, where that makes sense of the count."""
+    width = reading.over_cm / CM_PER_INCH if unit == "in" else reading.over_cm
+    turned_cm = width if unit == "in" else width * CM_PER_INCH
+    if limits[0] <= 10 * reading.count / turned_cm <= limits[1]:
+        return f'Did you mean "{reading.count:g} over {width:g} {"cm" if unit == "in" else "in"}"?'
+    usual = 37 if what == "rounds" else 26
+    example = f'"{usual} over {_width(unit)}"'
+    return f"Count again and type how many {what} over how much, such as {example}."
+
+
+def _gauge(in_10_cm: float, unit: LengthUnit) -> str:
+    return f"{in_10_cm * (4 * CM_PER_INCH / 10 if unit == 'in' else 1):.3g}"
+
+
+def _width(unit: LengthUnit) -> str:
+    return "4 in" if unit == "in" else "10 cm"
+
+
+def _apart(field: str, readings: Sequence[Reading]) -> Iterator[Finding]:
+    each = [reading.count / reading.over_cm for reading in readings]
+    apart = (max(each) - min(each)) / fmean(each)
+    if apart > READINGS_APART:
+        yield Finding(
+            "swatch.readings-apart",
+            Severity.CAUTION,
+            field,
+            f"The readings lie {apart:.0%} apart; more than {READINGS_APART:.0%} is a miscount.",
+            "Count again, away from the edges, and take out the reading that is wrong.",
+        )
+
+
+def _washing(field: str, swatch: Swatch) -> Iterator[Finding]:
+    if swatch.washed is None or swatch.unwashed is None:
+        return
+    for what in ("stitches", "rounds"):
+        washed = _per_cm(getattr(swatch.washed, what))
+        change = washed / _per_cm(getattr(swatch.unwashed, what)) - 1
+        if abs(change) > WASHING_CHANGES:
+            yield Finding(
+                "swatch.washing",
+                Severity.CAUTION,
+                f"{field}.washed.{what}",
+                f"After washing there are {abs(change):.0%} {'more' if change > 0 else 'fewer'} "
+                f"{what} in the same length; more than {WASHING_CHANGES:.0%} is seldom true.",
+                "Count both again; perhaps washed and unwashed are exchanged.",
+            )
+
+
+def _per_cm(readings: Sequence[Reading]) -> float:
+    return fmean(reading.count / reading.over_cm for reading in readings)

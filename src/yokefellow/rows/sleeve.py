@@ -1,0 +1,73 @@
+"""The rows of a sleeve; both sleeves are worked from them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from yokefellow.rows.bands import piece_rows
+from yokefellow.rows.model import Feature, Op, Row, Section, op
+from yokefellow.rows.neck import adjust
+from yokefellow.rows.steps import knit, plain_round
+from yokefellow.shaping.shapes import SleeveShape
+
+SLEEVES = ("right", "left")
+"""In the order in which the split round meets them."""
+
+CORNER = 1
+"""Stitches picked up beyond the underarm at each corner, and closed in the next round."""
+
+
+def sleeve_section(sleeve: SleeveShape, *, held: int, underarm: int) -> Section:
+    """Work a sleeve from the held stitches to the cuff, BOR at the centre of the underarm.
+
+    Args:
+        sleeve: its shape.
+        held: stitches put back from waste yarn.
+        underarm: stitches cast on at the underarm, picked up again.
+    """
+    # Round the sleeve the underarm is met from its other side: first the half that the
+    # split cast on first.
+    after_bor = underarm - underarm // 2
+    before_bor = underarm // 2
+    rows = (
+        Row(
+            (Op("PU", after_bor + CORNER), *knit(held), Op("PU", before_bor + CORNER)),
+            Feature.PICK_UP,
+            why="underarm and one more at each corner",
+        ),
+        Row(
+            (*knit(after_bor), Op("k2tog"), *knit(held - 2), Op("ssk"), *knit(before_bor)),
+            Feature.CORNERS,
+            why="closes the corners",
+        ),
+        *_rounds(sleeve, held + underarm),
+    )
+    return Section("sleeve", held, rows, SLEEVES)
+
+
+def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
+    decreases = frozenset(sleeve.decreases)
+    in_bands, to_band, from_band = piece_rows(sleeve.bands)
+    now = stitches
+    for number in range(3, sleeve.rounds.got + 1):
+        if number in in_bands:
+            yield in_bands[number]
+        elif number in to_band:
+            yield adjust(now, to_band[number], why="to the band's count")
+        elif number in from_band:
+            to = now if number < sleeve.rounds.got else sleeve.edge.got
+            yield _from_band(from_band[number], to)
+        elif number in decreases:
+            taper = (op("k"), op("k2tog"), *knit(now - 6), op("ssk"), op("k"))
+            yield Row(taper, Feature.SHAPE, why="tapers the sleeve")
+            now -= 2
+        elif number == sleeve.rounds.got and now != sleeve.edge.got:
+            yield adjust(now, sleeve.edge.got, why="to the cuff's count")
+        else:
+            yield plain_round(now)
+
+
+def _from_band(count: int, to: int) -> Row:
+    if count == to:
+        return plain_round(to)
+    return adjust(count, to, why="back from the band's count")
