@@ -1,5 +1,6 @@
 # make sweater   a virtual environment, and the example's sheet as HTML and PDF
-# make test      the tests
+# make test      the tests: the published checks, the laws, every kind of sweater once
+# make deep      all tests, each law in full: thousands of bodies, hostile files, kills
 # make page      the page in a browser: accessible, valid, by keyboard, under its policy, printed
 # make check     style, types, the direction of imports
 # make proof     write the page of checks against published numbers
@@ -25,7 +26,7 @@ FUZZ_RUNS =
 ROOM = notation
 SOURCES = $(shell find src templates sizing_tables -type f ! -name '*.pyc')
 
-.PHONY: sweater test page check proof bench wheel newcomers hostile fuzz covered mutants clean
+.PHONY: sweater test deep page check proof bench wheel newcomers hostile fuzz covered mutants clean
 
 sweater: $(OUT)/$(EXAMPLE).html $(OUT)/$(EXAMPLE).pdf
 	@echo "The sheet of the example $(EXAMPLE):"
@@ -67,7 +68,12 @@ $(VENV)/.mutants: $(VENV)/.test
 test: $(VENV)/.test
 	@sh .ci/libraries sheet $(PYTHON)
 	@sh .ci/libraries tests $(PYTHON)
-	$(PYTHON) -m pytest -n auto --dist worksteal --ignore tests/browser
+	$(PYTHON) -m pytest -n auto --dist worksteal -m "not deep" --ignore tests/browser
+
+deep: $(VENV)/.test
+	@sh .ci/libraries sheet $(PYTHON)
+	@sh .ci/libraries tests $(PYTHON)
+	YOKEFELLOW_DEEP=1 $(PYTHON) -m pytest -n auto --dist worksteal --ignore tests/browser
 
 # Apart from the others, as a browser takes its time and node its place.
 page: $(VENV)/.test

@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
-LONGEST_FILE = 400
-"""Lines; the aim is 300, one sitting."""
+LONGEST_FILE = 800
+"""Lines that belong together; cutting a file to satisfy a count makes it worse."""
 
 MACHINE = re.compile(
     r"(?<![\w.~])/(?:root|home/\w|Users/\w|work/|opt/(?!homebrew)|private/|mnt/)[\w./-]*"

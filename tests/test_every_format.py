@@ -24,6 +24,7 @@ from tests.knitter.page import read_page
 from tests.knitter.pdf_text import read_pdf
 from tests.knitter.plain_text import read_text
 from tests.knitter.sheets import Sheet
+from tests.often import portions
 from tests.sweaters import Sections, edited, necked, planned_or_refused, project, written
 from yokefellow.findings import PlanError
 from yokefellow.plan import Plan, plan
@@ -160,7 +161,7 @@ def few() -> list[tuple[Sections, Plan]]:
     return taken
 
 
-@pytest.mark.parametrize("part", range(4))
+@pytest.mark.parametrize("part", portions(4))
 def test_random_sweaters_are_the_same_in_every_quick_format(part: int) -> None:
     for _, made in sample()[part::4]:
         are_one_garment(quick(made), made)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.often import often
 from tests.sweaters import edited, planned, sized, written
 from yokefellow.findings import PlanError
 from yokefellow.plan import Plan
@@ -25,7 +26,7 @@ def difference(whole: Plan, chosen: Plan) -> tuple[float, ...]:
     )
 
 
-@settings(max_examples=80, deadline=None)
+@often(80)
 @given(st.integers(0, 10**6))
 def test_savings_are_the_difference_of_two_whole_plans(seed: int) -> None:
     sections = written(seed)

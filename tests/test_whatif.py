@@ -9,9 +9,10 @@ from pathlib import Path
 from typing import Any, Literal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.often import often
 from tests.sweaters import edited, planned, planned_or_refused, project, sized, written
 from yokefellow.findings import PlanError, ProjectError
 from yokefellow.plan import Plan, plan
@@ -110,7 +111,7 @@ def test_a_slip_in_a_choice_is_met_with_what_was_meant() -> None:
     assert finding.remedy == 'Did you mean garment.sleeves.length = "elbow"?'
 
 
-@settings(max_examples=60, deadline=None)
+@often(60)
 @given(st.integers(0, 10**6))
 def test_a_piece_costs_what_its_rows_cost(seed: int) -> None:
     """Counted from the shape, and stitch by stitch from the written rows."""
@@ -131,7 +132,7 @@ def test_a_piece_costs_what_its_rows_cost(seed: int) -> None:
             assert parts[section.key].tail == part_of(section).tail
 
 
-@settings(max_examples=15, deadline=None)
+@often(15)
 @given(st.integers(0, 10**6))
 def test_the_lengths_to_choose_from_are_a_round_apart(seed: int) -> None:
     made = planned_or_refused(written(seed))
@@ -262,7 +263,7 @@ def test_what_stops_it_is_told() -> None:
 SIZES = (("women", "M"), ("children", "8"), ("men", "L"))
 
 
-@settings(max_examples=25, deadline=None)
+@often(25)
 @given(
     st.sampled_from(SIZES),
     st.sampled_from(("sleeves", "body", "both")),

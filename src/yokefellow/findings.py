@@ -27,6 +27,16 @@ class Severity(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Mend:
+    """One change of the project file that does what a remedy says."""
+
+    field: str
+    """The field, dotted as in the file, lists counted from 1: `swatch.plain.washed.rounds[1]`."""
+    value: str | None
+    """What to write there, as it stands in the file; None takes the field out."""
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One thing found: what was read, where, what is allowed, what to do."""
 
@@ -39,6 +49,8 @@ class Finding:
     """What is so, with the value given and what is allowed; a full sentence."""
     remedy: str
     """What the knitter can do; a full sentence."""
+    mends: tuple[Mend, ...] = ()
+    """The remedy as changes of the file, where it is that definite: all of them together."""
 
     def __str__(self) -> str:
         """One readable paragraph."""

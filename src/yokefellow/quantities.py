@@ -74,6 +74,14 @@ _QUANTITY = re.compile(
     \s* (?: (?P<unit>[A-Za-z]{1,12}|["″”]|'') \.? )? \s*""",
     re.VERBOSE | re.ASCII,
 )
+_AMOUNT = r"(?:[0-9]{1,6}(?:[.,][0-9]{1,6})?(?:[ -][0-9]/[0-9])?)"
+_SPAN = re.compile(
+    rf"""\s*(?P<low>{_AMOUNT})\s*(?P<unit>[A-Za-z]{{1,12}}|["″”])?\s*
+    (?:-|–|—|\bto\b|\bor\b)\s*
+    (?P<high>{_AMOUNT})\s*(?P<unit_behind>[A-Za-z]{{1,12}}|["″”])?\.?\s*""",
+    re.VERBOSE | re.ASCII,
+)
+"""Two numbers where one is wanted: `43-44`, `38 to 39 in`."""
 _THOUSANDS = re.compile(r"\s*[1-9][0-9]{0,2}(?:,[0-9]{3})+(?![0-9])", re.ASCII)
 _NUMBER_FIRST = re.compile(r"\s*[0-9.,½¼¾⅓⅔⅛⅜⅝⅞]")
 
@@ -86,6 +94,14 @@ class QuantityError(ValueError):
     def __init__(self, code: str, message: str) -> None:
         self.code = code
         super().__init__(message)
+
+
+class SpanError(QuantityError):
+    """Two numbers were given where one is wanted; `meant` holds both, as they stand in a file."""
+
+    def __init__(self, given: object, low: str, high: str) -> None:
+        self.meant = (f'"{low}"', f'"{high}"')
+        super().__init__("value.span", f"{as_typed(given)} is a range, and one number is wanted")
 
 
 def starts_with_number(text: str) -> bool:
@@ -169,6 +185,11 @@ def _split(given: object) -> tuple[Fraction, str | None]:
         )
     read = _QUANTITY.fullmatch(text)
     if read is None:
+        both = _SPAN.fullmatch(text)
+        if both is not None:
+            unit = both["unit_behind"] or both["unit"] or ""
+            unit = f" {unit}" if unit else ""
+            raise SpanError(given, f"{both['low']}{unit}", f"{both['high']}{unit}")
         if re.match(r"\s*[-−]\s*[0-9.]", text):
             raise QuantityError("value.not-positive", f"{as_typed(given)} is not above zero")
         raise QuantityError("value.unreadable", f"{as_typed(given)} is not a number with a unit")
@@ -299,7 +320,7 @@ def show_tape(cm: float, *, unit: LengthUnit) -> str:
 M_PER_YARD = 0.9144
 """Exact by definition (international yard and pound agreement, 1959)."""
 
-_QUARTERS_wording = ("", "¼", "½", "¾")
+_QUARTER_SIGNS = ("", "¼", "½", "¾")
 
 
 def length(cm: float, unit: LengthUnit) -> str:
@@ -317,7 +338,7 @@ def length(cm: float, unit: LengthUnit) -> str:
         return f"{_signed(round(cm, 1), f'{abs(round(cm, 1)):g}')} cm"
     quarters = round(cm / CM_PER_INCH * 4)
     whole, part = divmod(abs(quarters), 4)
-    shown = f"{whole or ''}{_QUARTERS_wording[part]}" or "0"
+    shown = f"{whole or ''}{_QUARTER_SIGNS[part]}" or "0"
     return f"{_signed(quarters, shown)} in"
 
 

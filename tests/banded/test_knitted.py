@@ -17,6 +17,7 @@ from tests.banded.sweaters import banded
 from tests.knitter import knit_page
 from tests.knitter.page import read_page
 from tests.knitter.painting import Printed, Round, felt, paint, plain_round, seen
+from tests.often import portions
 from tests.sweaters import project
 from yokefellow.charts.chart import Chart, ChartKind, Work, picture
 from yokefellow.findings import PlanError
@@ -104,7 +105,7 @@ def portion(number: int) -> list[Plan]:
     return found
 
 
-@pytest.mark.parametrize("number", range(PORTIONS))
+@pytest.mark.parametrize("number", portions(PORTIONS))
 def test_the_knitter_gets_every_picture_back_from_the_printed_sheet(number: int) -> None:
     made = portion(number)
     assert len(made) == SWEATERS // PORTIONS

@@ -16,6 +16,7 @@ from tests.banded.test_knitted import Yarns, purled
 from tests.knitter import knit_page
 from tests.knitter.page import read_page
 from tests.knitter.painting import Printed, felt, paint, plain_round, seen
+from tests.often import portions
 from tests.sweaters import FINISHES, Sections, edited, planned, sized, swatch
 from yokefellow.charts.chart import ChartKind, picture
 from yokefellow.charts.library import motifs
@@ -123,7 +124,7 @@ def looks_right(made: Plan) -> None:
         assert seen(fabric) == whole, (made.project.title, band.shape.name)
 
 
-@pytest.mark.parametrize("portion", range(4))
+@pytest.mark.parametrize("portion", portions(4))
 def test_the_knitter_gets_every_picture_back_from_body_and_sleeves(portion: int) -> None:
     made = [m for seed in range(16) if (m := planned_or_none(thrown(100 * portion + seed)))]
     assert len(made) >= 8  # derived: half of them at least find room for every band

@@ -8,6 +8,7 @@ import pytest
 
 from tests.bodies.checked import check, knit_rows
 from tests.bodies.drawn import body, portion
+from tests.often import portions
 from tests.sweaters import YOKES, Sections, planned
 from yokefellow.findings import PlanError, Severity
 from yokefellow.plan import Plan
@@ -38,7 +39,7 @@ def made(sections: Sections) -> Plan | None:
     return None
 
 
-@pytest.mark.parametrize("number", range(PORTIONS))
+@pytest.mark.parametrize("number", portions(PORTIONS))
 def test_bodies_get_sweaters_whose_counts_add_up(number: int) -> None:
     each = BODIES // PORTIONS
     plans: list[Plan] = []

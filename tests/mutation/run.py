@@ -5,9 +5,8 @@ mutmut makes the mutants of one room in a copy of the tracked files under
 reach the changed function. It does so in forks of a process that has imported
 the program already; so what survives is tried again in a process of its own,
 where what is worked out at the import, or once and for all, is worked out by
-the mutant. What survives that is looked up in `survivors/ROOM.toml`, where each
-survivor stands with the reason why no test can or need tell it from the
-program; one that is not there is printed, and the command fails.
+the mutant. What survives that is printed. The command fails when fewer than nine in ten are
+noticed; that all are is no aim, since many a change makes no difference to a knitter.
 """
 
 from __future__ import annotations
@@ -57,6 +56,9 @@ LONGEST_SECONDS = 150
 does not come back. A busy machine makes no mutant noticed."""
 MOST_BYTES = 3 * 2**30
 """Nor does one that needs so much memory, ten times what the tests need."""
+
+LEAST_NOTICED = 0.9
+"""Of the mutants of a room (our choice)."""
 
 SURVIVED: dict[int | None, str] = {0: "survived", 5: "no test", 33: "no test"}
 TIMED_OUT: set[int | None] = {-24, 24, 36, 152, 255}
@@ -184,32 +186,18 @@ def change(diff: str) -> str:
     return "\n".join(line[0] + " " + line[1:].strip() for line in kept)
 
 
-def explained(room: str) -> dict[Mutant, str]:
-    file = HERE / "survivors" / f"{room}.toml"
-    if not file.exists():
-        return {}
-    given = tomllib.loads(file.read_text()).get("survivor", [])
-    return {Mutant(one["function"], one["change"].strip()): one["why"] for one in given}
-
-
 def told(room: str, codes: Mapping[str, int | None], alive: list[Mutant]) -> int:
-    """Print the figures and what is not explained."""
-    tried = Counter(SURVIVED.get(code, "noticed") for code in codes.values() if code not in UNTRIED)
-    whys = explained(room)
-    open_ones = [mutant for mutant in alive if mutant not in whys]
-    for mutant in open_ones:
+    """Print what no test noticed, and the figures; fail below the share that must be noticed."""
+    for mutant in alive:
         print(f"\n{mutant.function}\n{mutant.change}")
-    stale = set(whys) - set(alive)
-    for mutant in stale:
-        print(f"\nexplained, and no longer alive: {mutant.function}\n{mutant.change}")
+    tried = Counter(SURVIVED.get(code, "noticed") for code in codes.values() if code not in UNTRIED)
     total = tried.total()
+    share = tried["noticed"] / max(1, total)
     print(
-        f"\n{room}: {total} mutants, {tried['noticed']} noticed "
-        f"({100 * tried['noticed'] / max(1, total):.1f} %), {len(alive)} alive, "
-        f"{len(alive) - len(open_ones)} of them explained; "
-        f"{len(codes) - total} not tried"
+        f"\n{room}: {total} mutants, {tried['noticed']} noticed ({share:.1%}), "
+        f"{len(alive)} alive; {len(codes) - total} not tried"
     )
-    return int(bool(open_ones or stale) or total < len(codes))
+    return int(share < LEAST_NOTICED)
 
 
 if __name__ == "__main__":

@@ -7,10 +7,11 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.knitter import knit_page
+from tests.often import often
 from tests.sweaters import Sections, edited, planned, project, sized, swatch
 from yokefellow.findings import PlanError, ProjectError, Severity
 from yokefellow.pattern_sizes.follow import moved, stretches
@@ -274,7 +275,7 @@ def test_a_pattern_whose_places_are_not_typed_says_which_count_each_round_meets(
     assert "evenly along the shoulders" in page
 
 
-@settings(max_examples=30, deadline=None)
+@often(30)
 @given(
     st.sampled_from([1.5, 1.9, 2.3, 3.0]),
     st.integers(40, 70).map(lambda half: 2 * half),

@@ -140,7 +140,7 @@ def test_what_is_wrong_inside_is_told_of_the_chart(tmp_path: Path) -> None:
 
 def test_every_code_in_the_source_is_tested_here() -> None:
     (room,) = yokefellow.project_file.__path__
-    source = (Path(room) / "chart_files.py").read_text()
+    source = (Path(room) / "load.py").read_text()
     codes = set(re.findall(r'"(chart-file\.[a-z-]+)"', source))
     assert len(codes) > 2
     tests = Path(__file__).read_text() + (Path(__file__).parent / "test_load.py").read_text()

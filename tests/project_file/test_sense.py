@@ -341,7 +341,7 @@ def test_a_sound_project_has_no_findings() -> None:
 # snapshot: the search found the codes at all
 def test_every_code_in_the_source_is_in_the_tables_above() -> None:
     (room,) = yokefellow.project_file.__path__
-    text = "".join(source.read_text() for source in Path(room).glob("sense*.py"))
+    text = "".join(source.read_text() for source in (Path(room) / "checks").glob("*.py"))
     codes = set(re.findall(r'(?:_error|_caution|Finding)\(\s*"([^"{]+)"', text))
     assert len(codes) > 15
     tested = {code for _, code, _ in [*ERRORS, *CAUTIONS, *NOTES]}

@@ -7,10 +7,11 @@ from itertools import pairwise
 from random import Random
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.knitter import knit_page
+from tests.often import often
 from tests.raglan.raglans import banded, pieces_of, raglan, refused, yoke_of
 from tests.sweaters import Sections, planned, planned_or_refused
 from yokefellow.findings import PlanError
@@ -93,7 +94,7 @@ def grown_by_dice(seed: int) -> dict[str, list[int]]:
     }
 
 
-@settings(max_examples=40, deadline=None)
+@often(40)
 @given(
     st.integers(0, 10**6).map(grown_by_dice),
     st.sets(st.sampled_from(["neck", "increases", "increase_at"]), min_size=1),
@@ -122,7 +123,7 @@ def test_increase_rounds_are_met_exactly_or_refused(
     knitted_as_printed(made)
 
 
-@settings(max_examples=25, deadline=None)
+@often(25)
 @given(st.integers(0, 10**6), st.sampled_from(["S", "M", "2X"]))
 def test_counts_that_a_raglan_has_come_back_from_its_other_pieces(seed: int, size: str) -> None:
     """Pin everything but which pieces grow: as many of each, and the same whole counts."""

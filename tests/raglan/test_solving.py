@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.often import often
 from tests.raglan.raglans import codes, pieces_of, raglan, yoke_of
 from tests.sweaters import (
     GAUGES,
@@ -75,7 +76,7 @@ def test_percentages_of_every_body_hang_together(body: int) -> None:
     assert 2 * counts.back + 2 * counts.underarm == body
 
 
-@settings(max_examples=60, deadline=None)
+@often(60)
 @given(RAGLANS)
 def test_every_piece_comes_exactly_to_its_count(made: Plan) -> None:
     yoke, split = yoke_of(made), made.shape.split
@@ -86,7 +87,7 @@ def test_every_piece_comes_exactly_to_its_count(made: Plan) -> None:
     assert yoke.last_increase <= yoke.rounds.got
 
 
-@settings(max_examples=40, deadline=None)
+@often(40)
 @given(RAGLANS)
 def test_each_increase_stands_beside_its_line(made: Plan) -> None:
     """Read the rows again: markers part them into the pieces, whose counts must agree."""
@@ -108,7 +109,7 @@ def test_each_increase_stands_beside_its_line(made: Plan) -> None:
         assert parts[0] == back // 2
 
 
-@settings(max_examples=40, deadline=None)
+@often(40)
 @given(RAGLANS)
 def test_the_neck_is_shared_among_the_pieces(made: Plan) -> None:
     yoke = yoke_of(made)
@@ -125,7 +126,7 @@ def test_the_neck_is_shared_among_the_pieces(made: Plan) -> None:
     assert abs(yoke.back.start - wanted) <= max(2, 0.35 * wanted)
 
 
-@settings(max_examples=40, deadline=None)
+@often(40)
 @given(RAGLANS)
 def test_no_short_row_turns_in_the_front(made: Plan) -> None:
     yoke = yoke_of(made)

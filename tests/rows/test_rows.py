@@ -5,9 +5,10 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from tests.notation.steps import STEPS
+from tests.often import often
 from yokefellow.rows.model import (
     STITCHES,
     Op,
@@ -78,7 +79,7 @@ def test_a_repeat_counts_as_often_as_it_is_worked() -> None:
     assert (taken(steps), made(steps), net(steps)) == (100, 116, 16)
 
 
-@settings(max_examples=300, deadline=None)
+@often(300)
 @given(STEPS)
 def test_writing_the_repeats_out_changes_no_count(steps: tuple[Step, ...]) -> None:
     written_out = tuple(flat_ops(steps))
@@ -88,7 +89,7 @@ def test_writing_the_repeats_out_changes_no_count(steps: tuple[Step, ...]) -> No
 
 
 # derived: three times over is three times as much
-@settings(max_examples=200, deadline=None)
+@often(200)
 @given(STEPS, STEPS)
 def test_counts_of_one_row_after_another_add_up(
     first: tuple[Step, ...], second: tuple[Step, ...]
@@ -98,7 +99,7 @@ def test_counts_of_one_row_after_another_add_up(
         assert count((Repeat(first, 3),)) == 3 * count(first)
 
 
-@settings(max_examples=200, deadline=None)
+@often(200)
 @given(STEPS)
 def test_a_round_over_its_own_stitches_can_be_worked(steps: tuple[Step, ...]) -> None:
     before = taken(steps)

@@ -7,8 +7,9 @@ from functools import cache
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
+from tests.often import often
 from tests.sweaters import (
     RIBS,
     SECTIONS,
@@ -72,7 +73,7 @@ def test_nearly_all_random_sweaters_can_be_planned() -> None:
     assert len(sweaters()) >= 0.97 * len(SEEDS)
 
 
-@settings(max_examples=150, deadline=None)
+@often(150)
 @given(SECTIONS)
 def test_any_sweater_can_be_walked_and_its_sections_chain(sections: Sections) -> None:
     plan = planned_or_refused(sections)
@@ -302,7 +303,7 @@ def test_every_choice_of_edge_turn_and_shape_can_be_walked(kind: str, rib: str, 
     assert ("k tbl" in codes) == (rib == "twisted")
 
 
-@settings(max_examples=60, deadline=None)
+@often(60)
 @given(SECTIONS)
 def test_the_tapers_decreases_are_spread_and_end_before_the_cuff(sections: Sections) -> None:
     plan = planned_or_refused(sections)

@@ -8,9 +8,10 @@ from functools import cache
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.often import often
 from tests.sweaters import GAUGES, STYLES, every_size, project, sized
 from yokefellow.body.fill_in import fill
 from yokefellow.body.size_tables import tables
@@ -75,7 +76,7 @@ def kept(solution: Solution, task: YokeTask) -> set[str]:
     return rules
 
 
-@settings(max_examples=250, deadline=None)
+@often(250)
 @given(tasks())
 def test_every_solution_keeps_the_laws_of_the_yoke(task: YokeTask) -> None:
     solution = solve(task)
@@ -102,13 +103,13 @@ def test_every_solution_keeps_the_laws_of_the_yoke(task: YokeTask) -> None:
     assert {"shoulder", "apart", "fullness"} - kept(solution, task) == set(solution.broken)
 
 
-@settings(max_examples=100, deadline=None)
+@often(100)
 @given(tasks())
 def test_the_same_task_has_the_same_solution(task: YokeTask) -> None:
     assert solve(task) == solve(task)
 
 
-@settings(max_examples=50, deadline=None)
+@often(50)
 @given(tasks(), st.floats(1.0, 1.5))
 def test_no_yoke_leads_from_a_neck_as_wide_as_itself(task: YokeTask, wider: float) -> None:
     values = {name: getattr(task, name) for name in task.__slots__}

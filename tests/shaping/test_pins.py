@@ -5,10 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.knitter import knit_page
+from tests.often import often
 from tests.sweaters import SECTIONS, Sections, edited, planned, planned_or_refused, sized
 from yokefellow.findings import Finding, PlanError, ProjectError, Severity
 from yokefellow.plan import Plan, plan
@@ -94,7 +95,7 @@ def test_every_count_of_a_plan_can_be_pinned() -> None:
     assert set(chosen(planned(sized()))) == set(Fixed.model_fields) - set(OF_A_RAGLAN)
 
 
-@settings(max_examples=25, deadline=None)
+@often(25)
 @given(SECTIONS, st.sets(st.sampled_from(list(Fixed.model_fields)), min_size=1))
 def test_pinning_what_the_engine_chose_changes_nothing(sections: Sections, names: set[str]) -> None:
     if sections["garment"]["yoke"]["proportions"] != "measured":
@@ -109,7 +110,7 @@ def test_pinning_what_the_engine_chose_changes_nothing(sections: Sections, names
     assert again.key == free.key
 
 
-@settings(max_examples=40, deadline=None)
+@often(40)
 @given(
     st.sampled_from(["S", "M", "2X"]),
     st.sampled_from([1.6, 2.2, 3.3]),

@@ -5,9 +5,10 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.often import often
 from tests.sweaters import edited, planned, sized
 from yokefellow.project_file.models import Yarn
 from yokefellow.yarn import balls_in_order, done, stash_use
@@ -54,7 +55,7 @@ def test_every_row_is_met_once_a_sleeve_with_its_cuff() -> None:
         done(plan.schedule, Place("yoke", 999))
 
 
-@settings(max_examples=25, deadline=None)
+@often(25)
 @given(st.lists(st.integers(8, 120), min_size=2, max_size=14), st.sampled_from((1, 2)))
 def test_no_ball_knits_more_than_it_holds(weights: list[int], strands: int) -> None:
     """Between two joins lies no more than one ball, and never a row more than needed less."""

@@ -6,9 +6,10 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.often import often
 from tests.published import published
 from tests.sweaters import IN, edited, every_size, planned, project, sized, swatch
 from yokefellow.gauge import gauges
@@ -111,7 +112,7 @@ def test_totals_lie_in_the_published_ranges_or_are_listed() -> None:
     assert over == {(*size, at) for size, classes in OVER.items() for at in classes}
 
 
-@settings(max_examples=60, deadline=None)
+@often(60)
 @given(
     st.sampled_from(sorted(every_size())),
     st.sampled_from(("sleeves", "body")),

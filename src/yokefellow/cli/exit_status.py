@@ -75,7 +75,7 @@ def _fault(fault: Exception) -> int:
         traceback.print_exception(fault, file=sys.stderr)
     if isinstance(fault, OSError):
         _forget_output()
-        if fault.errno in _FULL:
+        if fault.errno is not None and fault.errno in _FULL:
             tell(wrapped(f"The output cannot be written: {os.strerror(fault.errno)}."))
             return REFUSED
     what = " ".join(f"{type(fault).__name__}: {fault}".split())[:200]

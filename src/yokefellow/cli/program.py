@@ -2,30 +2,59 @@
 
 from __future__ import annotations
 
+from importlib import import_module
+
 import click
+from click.shell_completion import CompletionItem
 
 from yokefellow import __version__
-from yokefellow.cli.commands.begin import begin
-from yokefellow.cli.commands.check import check
-from yokefellow.cli.commands.completion import completion
-from yokefellow.cli.commands.follow import follow
-from yokefellow.cli.commands.glance import glance
-from yokefellow.cli.commands.longest import longest
-from yokefellow.cli.commands.schema import schema
-from yokefellow.cli.commands.sheet import sheet
-from yokefellow.cli.commands.sizes import sizes
-from yokefellow.cli.commands.suppose import suppose
-from yokefellow.cli.commands.weigh import weigh
 from yokefellow.cli.exit_status import endings
 from yokefellow.cli.terminal import wants_colour
 
+VERBS = {
+    "begin": "Write a fresh project file to fill in.",
+    "check": "Plan a project file and show what was found.",
+    "glance": "Show the sweater in short, here.",
+    "follow": "Show which size of a pattern to follow.",
+    "suppose": "Try other lengths, necks and edges.",
+    "longest": "Find the longest that the yarn allows.",
+    "sheet": "Write the sheet, to print and to tick.",
+    "weigh": "Weigh as you go, and see farther.",
+    "sizes": "Show the sizing tables, or the nearest size.",
+    "schema": "Give the project file's JSON Schema, for editors.",
+    "completion": "Let your shell complete with Tab.",
+}
+"""In the order of the work, each with what it is for; `commands/NAME.py` holds the verb NAME."""
+
 
 class Program(click.Group):
-    """A group whose verbs stand in the order of the work, and which never shows a traceback."""
+    """A group that imports a verb when it is called, and never shows a traceback."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
         """Give the verbs in the order of the work, not of the alphabet."""
-        return list(self.commands)
+        return list(VERBS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
+        """Import a verb; None where there is none of that name."""
+        if cmd_name not in VERBS:
+            return None
+        command = getattr(import_module(f"yokefellow.cli.commands.{cmd_name}"), cmd_name)
+        assert isinstance(command, click.Command)  # noqa: S101 -- for the types only
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002
+        """List the verbs without importing them."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(VERBS.items()))
+
+    def shell_complete(self, ctx: click.Context, incomplete: str) -> list[CompletionItem]:
+        """Complete a verb without importing any."""
+        verbs = [
+            CompletionItem(verb, help=what)
+            for verb, what in VERBS.items()
+            if verb.startswith(incomplete)
+        ]
+        return [*verbs, *click.Command.shell_complete(self, ctx, incomplete)]
 
     def invoke(self, ctx: click.Context) -> object:
         """Run a verb; whatever goes wrong ends in words and an exit status."""
@@ -61,18 +90,5 @@ program = Program(
     help=HELP,
     subcommand_metavar="VERB ...",
     context_settings={"help_option_names": ["-h", "--help"]},
-    commands=[
-        begin,
-        check,
-        glance,
-        follow,
-        suppose,
-        longest,
-        sheet,
-        weigh,
-        sizes,
-        schema,
-        completion,
-    ],
 )
 click.version_option(__version__, prog_name="yokefellow", message="%(prog)s %(version)s")(program)

@@ -438,7 +438,7 @@ def _needle(given: object, unit: LengthUnit) -> float:
     return limits(given, mm, 1, 25)
 
 
-_US_counts = r"(U\.?S\.?\s*#?|#)\s*[0-9]+([.,]5| ?½| ?1/2)?"
+_US_TYPED = r"(U\.?S\.?\s*#?|#)\s*[0-9]+([.,]5| ?½| ?1/2)?"
 
 needle_mm = Typed(
     _needle,
@@ -446,7 +446,7 @@ needle_mm = Typed(
         "anyOf": [
             {
                 "type": "string",
-                "pattern": rf"^\s*({NUMBER}\s*(mm)?|{_US_counts})\s*$",
+                "pattern": rf"^\s*({NUMBER}\s*(mm)?|{_US_TYPED})\s*$",
                 "examples": ["3.5 mm", "US 4"],
             },
             {"type": "number", "minimum": 1, "maximum": 25},

@@ -216,8 +216,8 @@ Lines: TypeAlias = dict[tuple[str | int, ...], int]
 """The line of each place in a file, counted from 1."""
 
 _HEADER = re.compile(r"\s*\[([^\[\]\"']+)\]\s*(?:#.*)?$")
-_ITEM_lines = re.compile(r"\s*\[\[([^\[\]\"']+)\]\]\s*(?:#.*)?$")
-_KEY_lines = re.compile(r"\s*([A-Za-z0-9_-]+(?:\s*\.\s*[A-Za-z0-9_-]+)*)\s*=(.*)$")
+_LIST_HEADER = re.compile(r"\s*\[\[([^\[\]\"']+)\]\]\s*(?:#.*)?$")
+_KEY_LINE = re.compile(r"\s*([A-Za-z0-9_-]+(?:\s*\.\s*[A-Za-z0-9_-]+)*)\s*=(.*)$")
 _QUOTED = re.compile(r'"(?:[^"\\]|\\.)*"|\'[^\']*\'')
 
 
@@ -236,11 +236,11 @@ def key_lines(text: str) -> Lines:
         if until:
             until = "" if until in line else until
             continue
-        key = _KEY_lines.match(line) if depth == 0 else None
-        header = (_HEADER.match(line) or _ITEM_lines.match(line)) if depth == 0 else None
+        key = _KEY_LINE.match(line) if depth == 0 else None
+        header = (_HEADER.match(line) or _LIST_HEADER.match(line)) if depth == 0 else None
         if header:
             table = _parts(header[1])
-            if header.re is _ITEM_lines:
+            if header.re is _LIST_HEADER:
                 items[table] += 1
                 table = (*table, items[table] - 1)
             found.setdefault(table, line_number)

@@ -35,7 +35,7 @@ Examples:
 """
 
 
-@click.command("begin", help=HELP, short_help="Write a fresh project file to fill in.")
+@click.command("begin", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
     "--table",

@@ -20,7 +20,7 @@ Example:
 """
 
 
-@click.command("check", help=HELP, short_help="Plan a project file and show what was found.")
+@click.command("check", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 def check(file: Path) -> None:
     """Parse, call, print."""

@@ -38,7 +38,7 @@ _INSTALL = MappingProxyType(
 )
 
 
-@click.command("completion", help=HELP, short_help="Let your shell complete with Tab.")
+@click.command("completion", help=HELP)
 @click.argument("shell", type=click.Choice(list(_INSTALL)))
 @click.pass_context
 def completion(ctx: click.Context, shell: str) -> None:

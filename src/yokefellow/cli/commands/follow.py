@@ -29,7 +29,7 @@ Examples:
 """
 
 
-@click.command("follow", help=HELP, short_help="Show which size of a pattern to follow.")
+@click.command("follow", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--as", "form", type=SHOWN_AS, default="text", help="Which form.  [default: text]")
 def follow(file: Path, form: str) -> None:

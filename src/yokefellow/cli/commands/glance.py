@@ -18,7 +18,7 @@ Example:
 """
 
 
-@click.command("glance", help=HELP, short_help="Show the sweater in short, here.")
+@click.command("glance", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 def glance(file: Path) -> None:
     """Parse, call, print."""

@@ -26,7 +26,7 @@ Examples:
 """
 
 
-@click.command("longest", help=HELP, short_help="Find the longest that the yarn allows.")
+@click.command("longest", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--sleeves", "wish", flag_value="sleeves", help="The sleeves.  [default]")
 @click.option("--body", "wish", flag_value="body", help="The body; the sleeves as in the file.")

@@ -19,7 +19,7 @@ Examples:
 """
 
 
-@click.command("schema", help=HELP, short_help="Give the project file's JSON Schema, for editors.")
+@click.command("schema", help=HELP)
 @click.option("--into", metavar="FILE", type=click.Path(path_type=Path), help="Write it there.")
 def schema(into: Path | None) -> None:
     """Parse, call, print."""

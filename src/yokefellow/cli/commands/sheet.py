@@ -46,7 +46,7 @@ class _Forms(click.Choice[str]):
         return super().convert(value, param, ctx)
 
 
-@click.command("sheet", help=HELP, short_help="Write the sheet, to print and to tick.")
+@click.command("sheet", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
     "--into",

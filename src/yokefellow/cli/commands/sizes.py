@@ -27,7 +27,7 @@ Examples:
 """
 
 
-@click.command("sizes", help=HELP, short_help="Show the sizing tables, or the nearest size.")
+@click.command("sizes", help=HELP)
 @click.argument("table", required=False, callback=known_table, shell_complete=complete_tables)
 @click.option(
     "--body",

@@ -61,7 +61,7 @@ _FIELDS = {
 """The fields that each option chooses."""
 
 
-@click.command("suppose", help=HELP, short_help="Try other lengths, necks and edges.")
+@click.command("suppose", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--sleeves", metavar="LENGTH", help="Sleeves of this length, as in the file.")
 @click.option("--body", metavar="LENGTH", help="A body of this length, as in the file.")

@@ -48,7 +48,7 @@ MOST_OF_STASH = 1.1
 """Balls may weigh a little more than their labels say (common practice, no source)."""
 
 
-@click.command("weigh", help=HELP, short_help="Weigh as you go, and see farther.")
+@click.command("weigh", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--yarn", metavar="CODE", help="Which yarn.  [default: MC]")
 @click.option("--left", metavar="WEIGHT", help="What is left of it, in g or oz.")
