@@ -123,7 +123,7 @@ def test_an_empty_form_asks_for_what_is_missing() -> None:
     assert text.count("FILL IN") == 7
     with pytest.raises(ProjectError) as error:
         parse(text)
-    assert {finding.code for finding in error.value.findings} == {"field.missing"}
+    assert {finding.code for finding in error.value.findings} == {"field.missing", "body.no-chest"}
     lines = text.splitlines()
     for at, line in enumerate(lines):
         if line.startswith("# FILL IN"):

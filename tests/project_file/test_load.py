@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 import yokefellow.project_file
 from tests.project_file.sample import SOUND, refused, spoil, under
 from yokefellow.findings import ProjectError, Severity
+from yokefellow.project_file.checks.body import sense
 from yokefellow.project_file.fields import LengthChange, NamedLength, Reading
 from yokefellow.project_file.load import LARGEST_BYTES, load, parse
 
@@ -92,6 +93,9 @@ def bands(*second: str) -> str:
 REFUSED: list[tuple[str, str, str]] = [
     # text of the file, code, field
     (spoil((CHEST, 'chest = "38-39"')), "value.span", "body.chest"),
+    (spoil(('"3.5 mm"', '"US 3 (3.5 mm)"')), "value.two-needles", "needles.main"),
+    (spoil(("[needles]", "# [needles]")), "toml.heading-remarked", "needles"),
+    (spoil(("[yarn.MC]", "#[yarn.MC]")), "toml.heading-remarked", "yarn.MC"),
     (spoil((CHEST, 'chest = "38 to 39 in"')), "value.span", "body.chest"),
     (spoil((CHEST, "chest = 38 in")), "toml.unquoted", ""),
     (spoil((CHEST, 'chest = 38"')), "toml.unquoted", ""),
@@ -444,9 +448,9 @@ def test_what_a_bare_number_may_mean_can_be_typed() -> None:
     assert parse(spoil(('"3.5 mm"', "3"), metric)).needles.main == 3
     assert parse(spoil(('"3.5 mm"', '"#3"'))).needles.main == 3.25
     assert parse(spoil(('"50 g"', "50"))).yarn["MC"].ball_weight == 50
-    wide = parse(spoil(("26 over 4 in", "28 over 10 in"))).swatch.plain.washed
+    wide = parse(spoil(("26 over 4 in", "50 over 10 in"))).swatch.plain.washed
     assert wide is not None
-    assert wide.stitches == (Reading(28, 25.4),)
+    assert wide.stitches == (Reading(50, 25.4),)
 
 
 @pytest.mark.parametrize("typed", ['"5,5"', '"5 1/2"', '"5½"', '"5.5 balls"', "5.5", '"5,5 Balls"'])
@@ -667,3 +671,91 @@ def test_several_sizes_typed_into_one_are_told_apart() -> None:
     size = '[[pattern.sizes]]\nsize = "M"\nbody = [184, 204, 224]\n'
     (found,) = refused(SOUND + size)
     assert found.remedy.endswith("and give each its own: body = 184.")
+
+
+# common practice, no source: how ball bands, needles and a tired hand write it
+@pytest.mark.parametrize(
+    ("typed", "instead"),
+    [
+        ('"3.5 mm"', '"US 3 (3.25 mm)"'),
+        ('"3.5 mm"', '"3.25 mm / US 3"'),
+        ('"3.5 mm"', '"3.25 mm (US 3)"'),
+    ],
+)
+def test_a_needle_may_be_named_twice(typed: str, instead: str) -> None:
+    assert parse(spoil((typed, instead))).needles.main == 3.25  # derived: typed
+
+
+@pytest.mark.parametrize("band", ["251 yds/50g", "251 yd per 50 g", "251 yards / 1.75 oz"])
+def test_a_ball_band_gives_its_length_and_that_is_told(band: str) -> None:
+    project = parse(spoil(('"200 m"', f'"{band}"')))
+    assert project.yarn["MC"].ball_length == pytest.approx(251 * 0.9144)  # derived: yards
+    (note,) = (one for one in sense(project) if one.code == "yarn.length-of-band")
+    assert note.severity is Severity.NOTE
+    (mend,) = note.mends
+    again = parse(spoil(('"200 m"', str(mend.value))))
+    assert again.yarn == project.yarn or again.yarn["MC"].ball_length == pytest.approx(251 * 0.9144)
+    assert "yarn.length-of-band" not in {one.code for one in sense(again)}
+
+
+def test_ounces_typed_as_grams_are_asked_about() -> None:
+    spoilt = spoil(('"50 g"', "1.75"))
+    (found,) = (one for one in sense(parse(spoilt)) if one.field == "yarn.MC.ball_weight")
+    assert found.code == "yarn.ounces"
+    (mend,) = found.mends
+    mended = parse(spoilt.replace("ball_weight = 1.75", f"ball_weight = {mend.value}"))
+    assert mended.yarn["MC"].ball_weight == pytest.approx(49.6, abs=0.05)  # derived: 1.75 oz
+    assert not [one for one in sense(mended) if one.code == found.code]
+
+
+@pytest.mark.parametrize("typed", ['"0 cm"', '"0.0 cm"', '"0 in"', "0", "0.0", '"+0,0"', "'0\"'"])
+def test_no_ease_is_an_ease(typed: str) -> None:
+    assert parse(SOUND + f"[ease]\nchest = {typed}\n").ease.chest == 0  # derived: typed
+
+
+def test_stitches_and_rounds_exchanged_are_told_and_mended() -> None:
+    text = spoil(("26 over 4 in", "36 over 4 in"), ('rounds = ["36 over', 'rounds = ["26 over'))
+    (found,) = refused(text)
+    assert (found.code, found.field) == ("swatch.ratio", "swatch.plain.washed.rounds")
+    for mend in found.mends:
+        name = mend.field.rpartition(".")[2]
+        lines = text.splitlines()
+        at = next(i for i, line in enumerate(lines) if line.startswith(f"{name} = ["))
+        lines[at] = f"{name} = {mend.value}"
+        text = "\n".join(lines)
+    assert parse(text).swatch.plain == parse(SOUND).swatch.plain
+
+
+def test_a_bare_count_of_ten_is_not_guessed_at() -> None:
+    (found,) = refused(spoil(('["36 over 4 in"]', "[10]")))
+    assert found.code == "value.reading"
+    assert "10 over" not in found.remedy
+
+
+@pytest.mark.parametrize("begins", [b"{\\rtf1\\ansi ", b"PK\x03\x04", b"\xd0\xcf\x11\xe0"])
+def test_a_word_processors_file_is_named_for_what_it_is(tmp_path: Path, begins: bytes) -> None:
+    path = tmp_path / "mine.toml"
+    path.write_bytes(begins + SOUND.encode())
+    with pytest.raises(ProjectError) as error:
+        load(path)
+    assert [one.code for one in error.value.findings] == ["file.rich-text"]
+
+
+def test_a_missing_chest_is_told_with_the_other_gaps() -> None:
+    found = refused(spoil((f"{CHEST}\n", ""), ("balls = 6\n", "")))
+    assert {one.code for one in found} == {"field.missing", "body.no-chest"}
+
+
+def test_a_table_written_twice_names_both_lines() -> None:
+    (found,) = refused(SOUND + "[yarn.MC]\n")
+    lines = (SOUND + "[yarn.MC]\n").splitlines()
+    assert f"line {lines.index('[yarn.MC]') + 1}." in found.message
+    assert f"line {len(lines)} " in found.message
+    assert "[yarn.CC1]" in found.remedy
+
+
+def test_a_heading_behind_a_hash_is_the_one_thing_told() -> None:
+    text = spoil(("[yarn.MC]", "#[yarn.MC]"))
+    (found,) = refused(text)
+    parse(text.replace("#[yarn.MC]", "[yarn.MC]"))
+    assert "[yarn.MC]" in found.remedy

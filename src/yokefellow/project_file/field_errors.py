@@ -16,7 +16,12 @@ from yokefellow.findings import Finding, Severity, as_typed
 from yokefellow.project_file.fields import Typed, remedy
 from yokefellow.project_file.models import MOST_BANDS, MOST_SIZES, Project
 from yokefellow.project_file.pins import MOST_INCREASES
-from yokefellow.project_file.toml_mistakes import Lines, find_line
+from yokefellow.project_file.toml_mistakes import (
+    Lines,
+    find_line,
+    key_lines,
+    remarked_headings,
+)
 from yokefellow.quantities import LengthUnit, QuantityError
 
 Place: TypeAlias = Sequence[str | int]
@@ -56,16 +61,17 @@ _MOST = 40
 """More findings than this help nobody; the rest is counted."""
 
 
-def refusals(problem: ValidationError, *, lines: Lines, unit: LengthUnit) -> tuple[Finding, ...]:
+def refusals(problem: ValidationError, *, text: str, unit: LengthUnit) -> tuple[Finding, ...]:
     """Give a finding for each error pydantic found, in the order of the file's tables.
 
     Args:
         problem: what pydantic raised for the whole project.
-        lines: the line of each key, from `key_lines`.
+        text: the file, for the lines at which its fields stand.
         unit: the file's own unit, for limits and examples.
     """
-    errors = _causes(problem)
-    findings = [_finding(error, lines, unit) for error in errors[:_MOST]]
+    lines = key_lines(text)
+    findings, errors = _headings_left_out(_causes(problem), text)
+    findings += [_finding(error, lines, unit) for error in errors[:_MOST]]
     if len(errors) > _MOST:
         more = f"{len(errors) - _MOST} more errors are not shown."
         findings.append(
@@ -84,6 +90,43 @@ def _causes(problem: ValidationError) -> list[ErrorDetails]:
         if isinstance(part, int)
     }
     return [e for e in errors if not (e["type"] == "too_short" and e["loc"] in above)]
+
+
+def _headings_left_out(
+    errors: Sequence[ErrorDetails], text: str
+) -> tuple[list[Finding], list[ErrorDetails]]:
+    """Find fields that stand under the wrong table because their own begins with a `#`."""
+    remarked = remarked_headings(text)
+    lines = key_lines(text)
+    opened: dict[str, int] = {}
+    left = []
+    for error in errors:
+        table = _table_of(error["loc"]) if error["type"] == "extra_forbidden" else None
+        line = find_line(lines, error["loc"])
+        if table in remarked and line is not None and remarked[table] < line:
+            opened[table] = remarked[table]
+        else:
+            left.append(error)
+    roots = {table.partition(".")[0] for table in opened}
+    left = [e for e in left if not (e["type"] == "missing" and e["loc"][0] in roots)]
+    findings = [
+        Finding(
+            "toml.heading-remarked",
+            Severity.ERROR,
+            table,
+            f"[{table}] stands behind a # in line {line}, and the fields below it are read as "
+            "another table's.",
+            f"Take away the # before [{table}].",
+        )
+        for table, line in opened.items()
+    ]
+    return findings, left
+
+
+def _table_of(place: Place) -> str | None:
+    """Name the table a field of this name belongs to, when it is not known where it stands."""
+    key = _plain(str(place[-1]))
+    return next((table for table, names in _tables() if key in names), None)
 
 
 def dotted(place: Place) -> str:
@@ -164,9 +207,9 @@ def _unknown(place: Place, given: object) -> tuple[str, str, str]:
     near = next((name for name in meant if name in here), None) or _nearest(key, here)
     if near:
         return "field.unknown", said, f"Did you mean {near}?"
-    within = f"[{dotted(place[:-1])}."
+    within = f"{dotted(place[:-1])}."
     for table, names in _tables():
-        if table.startswith(within) and _plain(key) in names:
+        if table.removeprefix("[").startswith(within) and _plain(key) in names:
             return "field.unknown", said, f"It belongs under [{table}]."
     if _plain(key) in Project.model_fields:
         return "field.unknown", said, "It belongs at the top of the file, before the first table."

@@ -16,10 +16,10 @@ from pydantic import ValidationError
 
 from yokefellow.findings import Finding, ProjectError, Severity, as_typed
 from yokefellow.project_file.chart_fields import chart_file
-from yokefellow.project_file.checks.body import sense
+from yokefellow.project_file.checks.body import no_chest, sense
 from yokefellow.project_file.field_errors import refusals
 from yokefellow.project_file.models import MOST_CHARTS, Project
-from yokefellow.project_file.toml_mistakes import key_lines, slips
+from yokefellow.project_file.toml_mistakes import slips
 from yokefellow.quantities import QuantityError, length_unit
 
 LARGEST_BYTES = 200_000
@@ -88,6 +88,13 @@ def _nearest(path: Path) -> str | None:
 def _decoded(content: bytes, *, name: str, largest_bytes: int) -> str:
     if len(content) > largest_bytes:
         _refuse_size(name, largest_bytes)
+    if content.startswith((b"{\\rtf", b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
+        refuse(
+            "file.rich-text",
+            f"{name} was saved by a word processor, with its letters' looks and sizes.",
+            "Open it there, choose to save it as plain text (UTF-8), and name the new file "
+            "with .toml at its end.",
+        )
     if len(content) / 3 < content.count(0) < len(content) * 0.8:
         refuse(
             "file.not-utf-8",
@@ -314,4 +321,11 @@ def _validated(text: str, tables: dict[str, Any]) -> Project:
         # The unit of a bare number must be known before any number is read.
         return Project.model_validate(tables, context={"unit": unit})
     except ValidationError as problem:
-        raise ProjectError(refusals(problem, lines=key_lines(text), unit=unit)) from None
+        found = refusals(problem, text=text, unit=unit)
+        body, wearer = (tables.get(name) for name in ("body", "wearer"))
+        told = any(one.field.startswith(("body", "wearer")) for one in found)
+        has_chest = isinstance(body, dict) and "chest" in body
+        has_size = isinstance(wearer, dict) and bool(wearer.get("size"))
+        if not (told or has_chest or has_size):
+            found = (*found, no_chest(unit))
+        raise ProjectError(found) from None

@@ -43,6 +43,7 @@ from yokefellow.quantities import (
     CM_PER_INCH,
     LengthUnit,
     QuantityError,
+    SpanError,
     in_the_other_unit,
     is_bare,
     parse_length_cm,
@@ -206,9 +207,12 @@ def _signed(given: object) -> tuple[float, object]:
     return 1.0, given
 
 
+_ZERO = re.compile(r"\s*0+(?:[.,]0+)?\s*(?:cm|mm|in|inch|inches|[\"″”])?\.?\s*", re.ASCII | re.I)
+
+
 def _is_zero(bare: object) -> bool:
     if isinstance(bare, str):
-        return bare.replace(" ", "").lower() in {"0", "0cm", "0in", '0"'}
+        return _ZERO.fullmatch(bare) is not None
     return isinstance(bare, (int, float)) and not isinstance(bare, bool) and bare == 0
 
 
@@ -328,9 +332,13 @@ _COUNT_AND_WIDTH = re.compile(
 """A count, and perhaps its width, in other words than `22 over 4 in`."""
 
 
+FEWEST_BARE = 12
+"""A bare count below this is as likely the width as the count: over what is not guessed."""
+
+
 def _meant_reading(given: object, unit: LengthUnit) -> str | None:
     """Give what was typed in the words of a reading, or None where it is not clear."""
-    bare = type(given) is int and 0 < given < 1_000
+    bare = type(given) is int and FEWEST_BARE <= given < 1_000
     read = _COUNT_AND_WIDTH.fullmatch(f"{given}" if bare else words_of(given))
     if read is None:
         return None
@@ -345,6 +353,10 @@ def _meant_reading(given: object, unit: LengthUnit) -> str | None:
 def _counted(given: object, count: str) -> float:
     try:
         counted = parse_number(count)
+    except SpanError as both:
+        over = f"{given}".partition("over")[2].strip()
+        each = tuple(f'"{number[1:-1]} over {over}"' for number in both.meant)
+        raise RefusedError(both.code, str(both), instead=(each[0], each[1])) from None
     except QuantityError:
         counted = 0.0
     if counted == 0.0:
@@ -393,7 +405,25 @@ scale_step = Typed(
 """Reads how finely a scale weighs."""
 
 
+_OF_A_BAND = re.compile(
+    rf"\s*(?P<length>{NUMBER}\s*(?:m|met(?:re|er)s?|yds?|yards?)?)\.?\s*(?:/|per|in|to|=)\s*"
+    rf"{NUMBER}\s*(?:g|gr|grams?|oz|ounces?|balls?|skeins?)\.?\s*",
+    re.IGNORECASE,
+)
+
+
+def length_of_band(given: object) -> str | None:
+    """Give the length alone of what a ball band says, `251 yds/50g`; None of anything else.
+
+    >>> length_of_band("251 yds/50g"), length_of_band("251 yds")
+    ('251 yds', None)
+    """
+    read = _OF_A_BAND.fullmatch(given) if isinstance(given, str) else None
+    return read["length"].strip() if read else None
+
+
 def _metres(given: object, unit: LengthUnit) -> float:
+    given = length_of_band(given) or given
     if unit == "in" and is_bare(given):
         number = _number_as_typed(given)
         raise RefusedError(
@@ -421,7 +451,29 @@ def _number_as_typed(given: object) -> str:
     return given.strip() if isinstance(given, str) else as_typed(given)
 
 
+_BOTH_SIZES = re.compile(r"(?P<one>[^()=]+?)\s*(?:\(|=|\s/\s)\s*(?P<other>[^()=]+?)\s*\)?\s*")
+
+
 def _needle(given: object, unit: LengthUnit) -> float:
+    both = _BOTH_SIZES.fullmatch(given) if isinstance(given, str) else None
+    if both is None:
+        return _one_needle(given, unit)
+    # "US 3 (3.25 mm)": both are read, and must be one needle.
+    one, other = (_one_needle(size, unit) for size in (both["one"], both["other"]))
+    if abs(one - other) > NEEDLES_APART_MM:
+        raise RefusedError(
+            "value.two-needles",
+            f"{as_typed(given)} names two needles, {one:g} mm and {other:g} mm",
+            instead=(f'"{one:g} mm"', f'"{other:g} mm"'),
+        )
+    return one if "mm" not in both["other"].lower() else other
+
+
+NEEDLES_APART_MM = 0.13
+"""Makers round one size to a quarter or to a tenth of a millimetre (common practice, no source)."""
+
+
+def _one_needle(given: object, unit: LengthUnit) -> float:
     american = us_needle_mm(given) if isinstance(given, str) else None
     if american is not None:
         return american

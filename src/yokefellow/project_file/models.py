@@ -7,9 +7,15 @@ limits stand beside it; what two fields say about each other is checked in
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal, TypeAlias, get_args
+from typing import Annotated, Any, Literal, Self, TypeAlias, get_args
 
-from pydantic import Field, StringConstraints, model_validator
+from pydantic import (
+    Field,
+    ModelWrapValidatorHandler,
+    PrivateAttr,
+    StringConstraints,
+    model_validator,
+)
 
 from yokefellow.project_file.chart_fields import (
     CHART_NAME,
@@ -39,6 +45,7 @@ from yokefellow.project_file.measure_fields import (
     chosen,
     ease,
     grams,
+    length_of_band,
     lot_names,
     metres,
     named_or_between,
@@ -107,6 +114,23 @@ class Yarn(Model):
     """The dye lot of each ball, in the same order, where they differ."""
     strands: Annotated[int, whole(1, 4, typical=2)] = 1
     """How many strands are held together: 2 for a mohair held double."""
+
+    _length_as_typed: str = PrivateAttr("")
+
+    @property
+    def length_as_typed(self) -> str:
+        """What was typed as `ball_length` where more than the length stood there."""
+        return self._length_as_typed
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _keep_what_was_typed(cls, given: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
+        """Keep the words of a ball band of which only a part was read, to say so."""
+        yarn = handler(given)
+        typed = given.get("ball_length") if isinstance(given, dict) else None
+        if length_of_band(typed) is not None:
+            yarn._length_as_typed = str(typed)
+        return yarn
 
     @model_validator(mode="before")
     @classmethod

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import count
 from typing import TypeAlias
 
 from yokefellow.findings import Finding, Severity, as_typed
@@ -181,6 +182,9 @@ def _at_stop(lines: list[str], line_number: int, column: int, reason: str) -> Fi
             "a single bracket begins what there may be several of",
             f"Double the brackets, each time it stands there: [[{several['key']}]].",
         )
+    header = _HEADER.match(line)
+    if known and known[0][0] == "toml.repeated" and header:
+        return _twice(lines, line_number, line, ".".join(_parts(header[1])))
     for code, what in known:
         return _finding(code, line_number, line, what, _REMEDIES[code], column)
     if any(ord(letter) < 32 and letter != "\t" for letter in line):
@@ -190,6 +194,25 @@ def _at_stop(lines: list[str], line_number: int, column: int, reason: str) -> Fi
     return _finding(
         "toml.syntax", line_number, line, "it cannot be read from there on", remedy, column
     )
+
+
+def _twice(lines: list[str], line_number: int, line: str, table: str) -> Finding:
+    """Say where else a table stands, and what the second of two yarns may be called."""
+    headings = [
+        (number, ".".join(_parts(read[1])))
+        for number, other in enumerate(lines, start=1)
+        if (read := _HEADER.match(other))
+    ]
+    others = [number for number, name in headings if name == table and number != line_number]
+    where = f"[{table}] stands in the file twice"
+    if others:
+        where += f", first in line {others[0]}"
+    remedy = _REMEDIES["toml.repeated"]
+    if table.startswith("yarn."):
+        taken = {name for _, name in headings}
+        free = next(code for number in count(1) if (code := f"yarn.CC{number}") not in taken)
+        remedy += f" If it is another color, call it [{free}]."
+    return _finding("toml.repeated", line_number, line, where, remedy)
 
 
 def _slip(line_number: int, line: str) -> Iterator[Finding]:
@@ -252,6 +275,18 @@ def key_lines(text: str) -> Lines:
         bare = bare.partition("#")[0]
         depth = max(0, depth + sum(map(bare.count, "[{")) - sum(map(bare.count, "]}")))
     return found
+
+
+_REMARKED = re.compile(r"\s*#+\s*\[{1,2}([A-Za-z0-9_. -]+)\]{1,2}\s*(?:#.*)?$")
+
+
+def remarked_headings(text: str) -> dict[str, int]:
+    """Give the last line in which each table's heading stands behind a `#`, counted from 1."""
+    return {
+        ".".join(_parts(heading[1])): number
+        for number, line in enumerate(text.splitlines(), start=1)
+        if (heading := _REMARKED.match(line))
+    }
 
 
 def _parts(dotted: str) -> tuple[str, ...]:

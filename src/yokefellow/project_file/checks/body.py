@@ -15,15 +15,16 @@ from itertools import pairwise
 from math import ceil, inf
 from types import MappingProxyType
 
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding, Mend, Severity, as_typed
 from yokefellow.project_file.checks.bands import band_findings
 from yokefellow.project_file.checks.neck import neck_choice_findings
 from yokefellow.project_file.checks.pattern import pattern_findings
 from yokefellow.project_file.checks.pins import fixed_findings
 from yokefellow.project_file.checks.swatch import swatch_findings
 from yokefellow.project_file.checks.yoke import raglan_findings
+from yokefellow.project_file.measure_fields import length_of_band
 from yokefellow.project_file.models import Project, Yarn
-from yokefellow.quantities import CM_PER_INCH, show_length
+from yokefellow.quantities import CM_PER_INCH, LengthUnit, show_length
 
 HIGH_OVER_CHEST = 1.12
 """A round under the arms larger than this times the chest is a slip; a back may be that broad."""
@@ -141,8 +142,10 @@ def _error(code: str, field: str, message: str, remedy: str) -> Finding:
     return Finding(code, Severity.ERROR, field, message, remedy)
 
 
-def _caution(code: str, field: str, message: str, remedy: str) -> Finding:
-    return Finding(code, Severity.CAUTION, field, message, remedy)
+def _caution(
+    code: str, field: str, message: str, remedy: str, mends: tuple[Mend, ...] = ()
+) -> Finding:
+    return Finding(code, Severity.CAUTION, field, message, remedy, mends)
 
 
 def _say(cm: float, project: Project) -> str:
@@ -165,6 +168,10 @@ _CHESTS_CM = MappingProxyType(
 """Wider by far than the tables: outside, a unit is wrong."""
 METRES_PER_GRAM = (0.2, 25.0)
 """From a jumbo roving to a cobweb lace."""
+G_PER_OUNCE = 28.349523125
+"""Exact by definition (international yard and pound agreement, 1959)."""
+MOST_OUNCES = 16.0
+"""A number of ounces that one ball or cone may weigh: a pound (our choice)."""
 
 _Check = Callable[[Project], Iterator[Finding]]
 
@@ -182,15 +189,20 @@ def sense(project: Project) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda finding: order.index(finding.severity)))
 
 
+def no_chest(unit: LengthUnit) -> Finding:
+    """Say that neither a chest nor a size is given."""
+    example = '"38 in"' if unit == "in" else '"96.5 cm"'
+    return _error(
+        "body.no-chest",
+        "body.chest",
+        "Neither the chest nor a size is given, and one of them is needed.",
+        f'Type under [body]: chest = {example}, or under [wearer]: size = "M".',
+    )
+
+
 def _chest(project: Project) -> Iterator[Finding]:
     if project.body.chest is None and not project.wearer.size:
-        example = '"38 in"' if project.unit == "in" else '"96.5 cm"'
-        yield _error(
-            "body.no-chest",
-            "body.chest",
-            "Neither the chest nor a size is given, and one of them is needed.",
-            f'Type under [body]: chest = {example}, or under [wearer]: size = "M".',
-        )
+        yield no_chest(project.unit)
 
 
 def _arm(project: Project) -> Iterator[Finding]:
@@ -292,7 +304,7 @@ def _narrow(project: Project) -> Iterator[Finding]:
                 f"body.{name}-and-chest",
                 f"body.{name}",
                 f"The {name} is {_say(cm, project)} and the chest {_say(body.chest, project)}; "
-                f"that is {cm / body.chest:.0%} of it, which hardly any body has.",
+                "hardly any body has that.",
                 "Measure both again, and look at the units.",
             )
 
@@ -373,13 +385,35 @@ def _yarn(project: Project) -> Iterator[Finding]:
 
 
 def _put_up(name: str, yarn: Yarn) -> Iterator[Finding]:
+    if yarn.length_as_typed:
+        length, weight = length_of_band(yarn.length_as_typed), yarn.length_as_typed
+        yield Finding(
+            "yarn.length-of-band",
+            Severity.NOTE,
+            f"yarn.{name}.ball_length",
+            f"Of {as_typed(weight)} the length was taken: {length}.",
+            "Nothing needs to change; the weight stands under ball_weight.",
+            (Mend(f"yarn.{name}.ball_length", f'"{length}"'),),
+        )
     thin, thick = yarn.ball_length / yarn.ball_weight, METRES_PER_GRAM
-    if not thick[0] <= thin <= thick[1]:
+    ounces_g = yarn.ball_weight * G_PER_OUNCE
+    if yarn.ball_weight <= MOST_OUNCES and thin > thick[1] >= yarn.ball_length / ounces_g:
+        ounces = f'"{yarn.ball_weight:g} oz"'
+        yield _caution(
+            "yarn.ounces",
+            f"yarn.{name}.ball_weight",
+            f"One ball weighs {yarn.ball_weight:g} g and is {yarn.ball_length:.0f} m long, finer "
+            "than any knitting yarn. Is this ounces?",
+            f"Did you mean ball_weight = {ounces}?",
+            (Mend(f"yarn.{name}.ball_weight", ounces),),
+        )
+    elif not thick[0] <= thin <= thick[1]:
         yield _caution(
             "yarn.metres-per-gram",
             f"yarn.{name}.ball_length",
-            f"One ball has {yarn.ball_length:g} m in {yarn.ball_weight:g} g, {thin:.2g} m to the "
-            f"gram; knitting yarn has {thick[0]:g} to {thick[1]:g}.",
+            f"One ball has {yarn.ball_length:.0f} m in {yarn.ball_weight:g} g, "
+            f"{f'{thin:.0f}' if thin >= 1 else f'{thin:.2f}'} m to the gram; knitting yarn has "
+            f"{thick[0]:g} to {thick[1]:g}.",
             "Look at the band again; perhaps weight and length are exchanged.",
         )
 

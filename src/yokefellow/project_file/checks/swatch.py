@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import fmean
 
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.project_file.fields import Reading
 from yokefellow.project_file.models import Project, Swatch, Swatches, SwatchState
 from yokefellow.quantities import CM_PER_INCH, LengthUnit
@@ -15,9 +15,10 @@ STITCHES_PER_10_CM = (6.0, 60.0)
 System, class 7) to the finest hand knitting (common practice, no source)."""
 ROUNDS_PER_10_CM = (6.0, 90.0)
 """Common practice, no source."""
-ROUNDS_TO_STITCHES = (1.0, 1.9)
-"""Rounds per cm over stitches per cm; relaxed plain knitting is near 1.3 (D. L. Munden,
-"The geometry and dimensional properties of plain-knit fabrics", J. Textile Inst., 1959)."""
+ROUNDS_TO_STITCHES = (1.0, 2.0)
+"""Rounds per cm over stitches per cm that plain knitting can have (common practice, no source);
+relaxed it is near 1.3 (D. L. Munden, "The geometry and dimensional properties of plain-knit
+fabrics", J. Textile Inst., 1959)."""
 READINGS_APART = 0.15
 """Readings of one swatch further apart than this share of their mean are a miscount."""
 WASHING_CHANGES = 0.25
@@ -103,20 +104,43 @@ def _states(field: str, swatch: Swatch) -> Iterator[Finding]:
 def _state(field: str, state: SwatchState, unit: LengthUnit, fabric: str) -> Iterator[Finding]:
     stitches = _RIB_STITCHES_PER_10_CM if fabric == "rib" else STITCHES_PER_10_CM
     rounds = _PACKED_ROUNDS_PER_10_CM if fabric in _PACKED else ROUNDS_PER_10_CM
-    yield from _range(f"{field}.stitches", "stitches", state.stitches, stitches, unit)
-    yield from _range(f"{field}.rounds", "rounds", state.rounds, rounds, unit)
+    out_of_range = [
+        *_range(f"{field}.stitches", "stitches", state.stitches, stitches, unit),
+        *_range(f"{field}.rounds", "rounds", state.rounds, rounds, unit),
+    ]
+    yield from out_of_range
+    if out_of_range:
+        return
     yield from _apart(f"{field}.stitches", state.stitches)
     yield from _apart(f"{field}.rounds", state.rounds)
     ratio = _per_cm(state.rounds) / _per_cm(state.stitches)
     low, high = ROUNDS_TO_STITCHES
     if fabric in _LIKE_PLAIN and not low <= ratio <= high:
+        exchanged = low <= 1 / ratio <= high
         yield Finding(
             "swatch.ratio",
-            Severity.CAUTION,
+            Severity.ERROR,
             f"{field}.rounds",
-            f"There are {ratio:.2f} rounds to a stitch; plain knitting has {low:g} to {high:g}.",
-            "Count again; perhaps stitches and rounds are exchanged.",
+            f"The swatch has {_gauge(10 * _per_cm(state.stitches), unit)} stitches and "
+            f"{_gauge(10 * _per_cm(state.rounds), unit)} rounds in {_width(unit)}; plain knitting "
+            f"has {low:g} to {high:g} times as many rounds as stitches.",
+            "Are stitches and rounds exchanged? Exchange the two lists; or count again."
+            if exchanged
+            else "Count both again, over the same width and height.",
+            (
+                Mend(f"{field}.stitches", _written(state.rounds, unit)),
+                Mend(f"{field}.rounds", _written(state.stitches, unit)),
+            )
+            if exchanged
+            else (),
         )
+
+
+def _written(readings: Sequence[Reading], unit: LengthUnit) -> str:
+    """Write readings as they stand in the file."""
+    per_unit = CM_PER_INCH if unit == "in" else 1.0
+    each = (f'"{one.count:g} over {one.over_cm / per_unit:.4g} {unit}"' for one in readings)
+    return f"[{', '.join(each)}]"
 
 
 def _range(
