@@ -10,27 +10,35 @@ import pytest
 from tests.cli.running import REFUSED, STOPPED, WRONG_USAGE, names, one_line, run
 from yokefellow.body.size_tables import tables
 from yokefellow.project_file.load import load
-from yokefellow.project_file.new_file import QUESTIONS
+from yokefellow.project_file.new_file import hint
+from yokefellow.project_file.statements import first_questions
 from yokefellow.quantities import show_tape
 
+QUESTIONS = first_questions()
 ANSWERS = {
     "unit": "in",
     "title": "Quiet hours",
-    "table": "men",
-    "size": "l",
-    "chest": "43 1/2",
-    "swatch_stitches": "22",
-    "swatch_rounds": "30 over 4 in",
-    "ball_weight": "50 g",
-    "ball_length": "120 yd",
-    "balls": "14",
-    "needle": "US 6",
-    "sleeve_length": "full",
+    "wearer.table": "men",
+    "wearer.size": "l",
+    "body.chest": "43 1/2",
+    "swatch.plain.washed.stitches": "22",
+    "swatch.plain.washed.rounds": "30 over 4 in",
+    "yarn.MC.ball_weight": "50 g",
+    "yarn.MC.ball_length": "120 yd",
+    "yarn.MC.balls": "14",
+    "needles.main": "US 6",
+    "garment.sleeves.length": "full",
 }
 
 
 def typed(answers: dict[str, str]) -> str:
-    return "".join(f"{answers.get(question.key, '')}\n" for question in QUESTIONS)
+    """Answer every question; none more after a first reading, and no second color."""
+    lines = []
+    for field in QUESTIONS:
+        lines.append(answers.get(field.field, ""))
+        if field.is_list and field.field in answers:
+            lines.append("")
+    return "\n".join([*lines, "", ""])
 
 
 def test_writes_a_file_that_toml_reads(tmp_path: Path) -> None:
@@ -63,7 +71,7 @@ def test_a_folder_that_is_not_there_is_told_before_the_first_question(tmp_path: 
     result = run("begin", tmp_path / "nowhere" / "mine.toml", "--ask")
     assert result.exit_code == REFUSED
     assert "folder" in result.stderr
-    assert QUESTIONS[0].text not in result.stdout
+    assert QUESTIONS[0].stated.question not in result.stdout
 
 
 def test_a_dangling_link_is_a_file_that_is_there(tmp_path: Path) -> None:
@@ -114,7 +122,7 @@ def test_answers_make_a_file_that_can_be_planned(tmp_path: Path) -> None:
 
 def test_every_question_is_asked_in_order(tmp_path: Path) -> None:
     asked = run("begin", tmp_path / "mine.toml", "--ask", typed=typed(ANSWERS)).stdout
-    places = [asked.index(question.text) for question in QUESTIONS]
+    places = [asked.index(question.stated.question) for question in QUESTIONS]
     assert places == sorted(places)
 
 
@@ -129,10 +137,10 @@ def test_what_an_option_says_is_not_asked(tmp_path: Path) -> None:
         "women",
         typed="\n" * 30,
     ).stdout
-    by_key = {question.key: question.text for question in QUESTIONS}
+    by_key = {question.field: question.stated.question for question in QUESTIONS}
     assert by_key["unit"] not in asked
-    assert by_key["table"] not in asked
-    assert by_key["size"] in asked
+    assert by_key["wearer.table"] not in asked
+    assert by_key["wearer.size"] in asked
 
 
 # derived: as answered, in inches of 2.54 cm
@@ -146,12 +154,40 @@ def test_an_answer_that_cannot_be_taken_is_asked_again(tmp_path: Path) -> None:
     assert load(file).body.chest == pytest.approx(43.5 * 2.54)
 
 
-def test_when_the_answers_end_nothing_is_written(tmp_path: Path) -> None:
-    result = run("begin", tmp_path / "mine.toml", "--ask", typed="in\nQuiet")
-    assert result.exit_code == REFUSED
-    assert result.exit_code != STOPPED
-    assert "nothing was written" in result.stderr
+def test_when_the_answers_end_what_was_answered_is_kept(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    result = run("begin", file, "--ask", typed="in\nQuiet\n")
+    assert result.exit_code == 0
+    assert "is kept in" in one_line(result.stdout)
+    kept = tomllib.loads(file.read_text("utf-8"))
+    assert (kept["unit"], kept["title"]) == ("in", "Quiet")
+
+
+def test_when_nothing_was_answered_nothing_is_written(tmp_path: Path) -> None:
+    result = run("begin", tmp_path / "mine.toml", "--ask", typed="")
+    assert result.exit_code == STOPPED
     assert names(tmp_path) == []
+
+
+def test_a_question_can_be_gone_back_to(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    lines = typed(ANSWERS).replace("Quiet hours\n", "Quiet hors\n\nback\nback\nQuiet hours\n")
+    assert run("begin", file, "--ask", typed=lines).exit_code == 0
+    assert load(file).title == "Quiet hours"
+
+
+def test_the_sizes_of_the_table_are_listed(tmp_path: Path) -> None:
+    asked = run("begin", tmp_path / "mine.toml", "--ask", typed="in\n\n\nbabies\n").stdout
+    assert "The table has 3, 6, 12, 18, 24" in one_line(asked)
+
+
+def test_a_second_color_and_its_motif_are_asked_for(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    lines = typed(ANSWERS).removesuffix("\n\n") + "\n50\n100 yd\n2\nbuds\n"
+    assert run("begin", file, "--ask", typed=lines).exit_code == 0
+    project = load(file)
+    assert project.yarn["CC1"].balls == 2  # derived: as answered
+    assert [band.chart for band in project.garment.yoke.bands] == ["buds"]
 
 
 def test_a_size_by_another_name_is_asked_for(tmp_path: Path) -> None:
@@ -163,7 +199,9 @@ def test_a_size_by_another_name_is_asked_for(tmp_path: Path) -> None:
 def test_each_hint_stands_below_its_own_question(tmp_path: Path) -> None:
     asked = one_line(run("begin", tmp_path / "mine.toml", "--ask", typed=typed(ANSWERS)).stdout)
     for question in QUESTIONS:
-        assert one_line(f"{question.text} {question.hint_in('in')}") in asked
+        if question.field not in {"unit", "wearer.size"}:
+            hinted = f"{question.stated.question} {hint(question, unit='in')}"
+            assert one_line(hinted) in asked
     assert "10 cm" not in asked
 
 

@@ -55,7 +55,8 @@ def filled_in(text: str) -> str:
     lines, asked = [], False
     for line in text.splitlines():
         asks = "FILL IN" in line
-        is_field = re.match(r"# \w+ = ", line) is not None
+        # What only a raglan has is left out of a round yoke.
+        is_field = re.match(r"# (?!neck_)\w+ = ", line) is not None
         lines.append(line.removeprefix("# ") if asked and is_field else line)
         # What a remark between two of the fields says does not end what was asked.
         asked = asks or (asked and line.startswith("#"))

@@ -10,7 +10,7 @@ from jsonschema import Draft202012Validator
 from tests.project_file.sample import SOUND, spoil, under
 from yokefellow.project_file.checks.body import sense
 from yokefellow.project_file.load import load, parse
-from yokefellow.project_file.new_file import Answers, fresh
+from yokefellow.project_file.new_file import fresh
 from yokefellow.project_file.schema import schema
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
@@ -39,19 +39,19 @@ def test_each_example_loads_without_a_finding_and_fits_the_schema(path: Path) ->
 
 def test_a_fresh_file_fits_the_schema() -> None:
     text = fresh(
-        Answers(
-            unit="in",
-            size="M",
-            chest="38½",
-            swatch_stitches="26",
-            swatch_rounds="36 1/2",
-            ball_weight="1 3/4 oz",
-            ball_length="219 yd",
-            balls="5.5",
-            needle="US 10 1/2",
-            sleeve_length="shorter by 2 1/2 in",
-            body_length="12,5 cm",
-        )
+        {
+            "unit": "in",
+            "wearer.size": "M",
+            "body.chest": "38½",
+            "swatch.plain.washed.stitches": "26",
+            "swatch.plain.washed.rounds": "36 1/2",
+            "yarn.MC.ball_weight": "1 3/4 oz",
+            "yarn.MC.ball_length": "219 yd",
+            "yarn.MC.balls": "5.5",
+            "needles.main": "US 10 1/2",
+            "garment.sleeves.length": "shorter by 2 1/2 in",
+            "garment.body.length": "12,5 cm",
+        }
     )
     parse(text)
     assert faults(text) == []

@@ -21,7 +21,8 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges, mean_per_cm
 from yokefellow.pattern_sizes.sizes import SizeAt, chosen, sizes_at
 from yokefellow.project_file.checks.pins import count_findings, neck_findings, raglan_count_findings
-from yokefellow.project_file.models import Pattern, Project
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pattern import Pattern
 from yokefellow.project_file.pins import Fixed, pinned
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.edges import edge_multiple

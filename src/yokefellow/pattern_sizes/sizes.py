@@ -8,7 +8,7 @@ from typing import NamedTuple
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauge, mean_per_cm
 from yokefellow.project_file.checks.pins import Counted, agreeing
-from yokefellow.project_file.models import BEST, Pattern, PatternSize, counts_of, same_size
+from yokefellow.project_file.pattern import BEST, Pattern, PatternSize, counts_of, same_size
 from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.counts import nearest
 

@@ -9,7 +9,7 @@ from pathlib import PurePosixPath
 from types import MappingProxyType
 
 from yokefellow.findings import as_typed
-from yokefellow.project_file.fields import RefusedError, Typed, fixed, in_its_place, is_hidden
+from yokefellow.project_file.fields import Kind, RefusedError, Typed, fixed, in_its_place, is_hidden
 from yokefellow.quantities import LengthUnit
 
 MOST_ROWS, MOST_WIDTH = 200, 200
@@ -145,7 +145,7 @@ chart_rows = Typed(
         ]
     },
     fixed(f"1 to {MOST_ROWS} rows of up to {MOST_WIDTH} marks: a text of several lines, or a list"),
-    fixed('["..#.", ".###"]'),
+    fixed('["#...", "....", "..#."]'),
 )
 """Reads the rows of a chart, as one text or as a list; empty lines are dropped."""
 
@@ -188,8 +188,9 @@ chart_file = Typed(
 """Reads the name of a chart's own file: relative, and never out of the folder."""
 
 
-def whole(low: int, high: int, *, typical: int) -> Typed:
-    """Read a whole number between two limits."""
+def whole(low: int, high: int, *, typical: int | tuple[int, ...]) -> Typed:
+    """Read a whole number between two limits; `typical` is an example, or several for a list."""
+    shown = (typical,) if isinstance(typical, int) else typical
 
     def read(given: object, _: LengthUnit) -> int:
         if isinstance(given, bool) or not isinstance(given, int):
@@ -208,5 +209,8 @@ def whole(low: int, high: int, *, typical: int) -> Typed:
         read,
         {"type": "integer", "minimum": low, "maximum": high},
         fixed(f"a whole number from {low} to {high}"),
-        fixed(str(typical)),
+        fixed(", ".join(map(str, shown))),
+        Kind.COUNT,
+        low=low,
+        high=high,
     )

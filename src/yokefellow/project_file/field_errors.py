@@ -14,7 +14,8 @@ from pydantic_core import ErrorDetails
 
 from yokefellow.findings import Finding, Severity, as_typed
 from yokefellow.project_file.fields import Typed, remedy
-from yokefellow.project_file.models import MOST_BANDS, MOST_SIZES, Project
+from yokefellow.project_file.models import MOST_BANDS, Project
+from yokefellow.project_file.pattern import MOST_SIZES
 from yokefellow.project_file.pins import MOST_INCREASES
 from yokefellow.project_file.toml_mistakes import (
     Lines,

@@ -14,6 +14,7 @@ import re
 import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
+from enum import StrEnum
 from types import MappingProxyType
 from typing import Any, TypeAlias
 
@@ -50,6 +51,29 @@ class RefusedError(QuantityError):
         super().__init__(code, message)
 
 
+class Kind(StrEnum):
+    """What kind of quantity a field holds."""
+
+    LENGTH = "length"
+    """In cm inside the program, in the file's unit outside; or a name for one."""
+    NUMBER = "number"
+    COUNT = "count"
+    """A whole number."""
+    GAUGE = "gauge"
+    """So many stitches, or rounds, over a length."""
+    WEIGHT = "weight"
+    """In g."""
+    YARN_LENGTH = "length of yarn"
+    """In m."""
+    NEEDLE = "needle"
+    """In mm."""
+    CHOICE = "choice"
+    YES_NO = "yes or no"
+    TEXT = "text"
+    OTHER = "other"
+    """A list or a table with a form of its own."""
+
+
 @dataclass(frozen=True, slots=True)
 class Typed:
     """Metadata for `Annotated`: reads a whole field, and can say what it reads."""
@@ -60,6 +84,12 @@ class Typed:
     """What may be typed, as the end of a sentence."""
     example: Say
     """Something that may be typed, as it stands in the file, quotes included."""
+    kind: Kind = Kind.OTHER
+    names: tuple[str, ...] = ()
+    """The words that may be typed."""
+    low: float | None = None
+    """The least that is allowed, in the unit of the kind; None where nothing is measured."""
+    high: float | None = None
 
     def __get_pydantic_core_schema__(
         self, source: object, handler: GetCoreSchemaHandler
@@ -76,6 +106,33 @@ class Typed:
     ) -> Json:
         """Give the field's JSON Schema."""
         return dict(self.schema)
+
+
+@dataclass(frozen=True, slots=True)
+class Only:
+    """A field that matters only where another field has one of these values."""
+
+    field: str
+    """Dotted, as in the file."""
+    values: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """Metadata for `Annotated`: what a form or a question says of a field beside its help.
+
+    The help itself is the docstring below the field.
+    """
+
+    label: str = ""
+    """What the field is called; empty where its name says it."""
+    question: str = ""
+    """How it is asked among the first questions; empty where it is not one of them."""
+    usual: str = ""
+    """What is taken when a first question is left without an answer."""
+    usual_in_inches: str = ""
+    """The same, in a file whose unit is the inch."""
+    only: Only | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,9 +170,12 @@ LENGTH = rf"{NUMBER}\s*(cm|mm|in\.?|inch(es)?|[\"″”]|(centi|milli)met(re|er)
 """A length, signless; a fragment of a pattern."""
 
 
-def typed_or_number(pattern: str, *examples: str, signed: bool = False) -> list[Json]:
-    """Give the JSON Schema of text that fits the pattern, or a number."""
-    number: Json = {"type": "number"} if signed else {"type": "number", "exclusiveMinimum": 0}
+def typed_or_number(pattern: str, *examples: str, low: float, high: float) -> list[Json]:
+    """Give the JSON Schema of text that fits the pattern, or a number within the limits.
+
+    A bare number of a length may be in cm or in inches, so its limits are those of both.
+    """
+    number: Json = {"type": "number", "minimum": low, "maximum": high}
     return [
         {"type": "string", "pattern": rf"^\s*{pattern}\s*$", "examples": list(examples)},
         number,
@@ -243,6 +303,7 @@ def text(longest: int, *, example: str) -> Typed:
         {"type": "string", "maxLength": longest},
         lambda _: f"text of at most {longest} letters, without control characters",
         lambda _: f'"{example}"',
+        Kind.TEXT,
     )
 
 
@@ -294,6 +355,8 @@ def one_of(*names: str, also: Callable[[object], str | None] = lambda _: None) -
         {"enum": list(names)},
         lambda _: listed(names),
         lambda _: f'"{names[0]}"',
+        Kind.CHOICE,
+        names,
     )
 
 
@@ -316,7 +379,11 @@ def _yes_or_no(given: object, _: LengthUnit) -> bool:
 
 
 yes_or_no = Typed(
-    _yes_or_no, {"type": "boolean"}, lambda _: "true or false, without quotes", lambda _: "true"
+    _yes_or_no,
+    {"type": "boolean"},
+    lambda _: "true or false, without quotes",
+    lambda _: "true",
+    Kind.YES_NO,
 )
 """Reads `true` or `false`."""
 
@@ -349,6 +416,9 @@ def number(
         },
         lambda _: f"{what} from {'more than ' if above else ''}{low:g} to {high:g}",
         lambda _: typical,
+        Kind.NUMBER,
+        low=low,
+        high=high,
     )
 
 

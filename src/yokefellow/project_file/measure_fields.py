@@ -15,6 +15,7 @@ import contextlib
 import math
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from types import MappingProxyType
 from typing import TypeVar
 
@@ -23,6 +24,8 @@ from yokefellow.project_file.fields import (
     LENGTH,
     NUMBER,
     ChosenLength,
+    Json,
+    Kind,
     LengthChange,
     NamedLength,
     Reading,
@@ -82,13 +85,22 @@ def _example(cm: float) -> Say:
     return say
 
 
+def _lengths(pattern: str, *examples: str, low: float, high: float) -> list[Json]:
+    """Give the JSON Schema of a length between two limits in cm; a bare number may be inches."""
+    least = low if low < 0 else low / CM_PER_INCH
+    return typed_or_number(pattern, *examples, low=round(least, 2), high=high)
+
+
 def between(low: float, high: float, *, typical: float) -> Typed:
     """Read a length between two limits in cm; `typical` is what an example shows."""
     return Typed(
         lambda given, unit: _length(given, unit, low, high),
-        {"anyOf": typed_or_number(LENGTH, _example(typical)("cm")[1:-1])},
+        {"anyOf": _lengths(LENGTH, _example(typical)("cm")[1:-1], low=low, high=high)},
         _range(low, high),
         _example(typical),
+        Kind.LENGTH,
+        low=low,
+        high=high,
     )
 
 
@@ -114,9 +126,18 @@ def named_or_between(names: tuple[str, ...], low: float, high: float, *, typical
 
     return Typed(
         read,
-        {"anyOf": [{"enum": list(names)}, *typed_or_number(LENGTH, f"{typical:g} cm")]},
+        {
+            "anyOf": [
+                {"enum": list(names)},
+                *_lengths(LENGTH, f"{typical:g} cm", low=low, high=high),
+            ]
+        },
         lambda unit: f"{listed(names)}, or {_range(low, high)(unit)}",
         _example(typical),
+        Kind.LENGTH,
+        names,
+        low,
+        high,
     )
 
 
@@ -158,7 +179,9 @@ def chosen(names: tuple[str, ...], low: float, high: float) -> Typed:
         {
             "anyOf": [
                 {"enum": list(names)},
-                *typed_or_number(rf"((shorter|longer) by )?\s*{LENGTH}", "shorter by 5 cm"),
+                *_lengths(
+                    rf"((shorter|longer) by )?\s*{LENGTH}", "shorter by 5 cm", low=low, high=high
+                ),
             ]
         },
         lambda unit: (
@@ -166,6 +189,10 @@ def chosen(names: tuple[str, ...], low: float, high: float) -> Typed:
             "with a length"
         ),
         fixed(f'"{names[-1]}"'),
+        Kind.LENGTH,
+        names,
+        low,
+        high,
     )
 
 
@@ -188,11 +215,15 @@ def ease(names: tuple[str, ...], low: float, high: float) -> Typed:
         {
             "anyOf": [
                 {"enum": list(names)},
-                *typed_or_number(rf"[-+−]?\s*{LENGTH}", "8 cm", "-2 in", signed=True),
+                *_lengths(rf"[-+−]?\s*{LENGTH}", "8 cm", "-2 in", low=low, high=high),
             ]
         },
         lambda unit: f"{listed(names)}, or {_range(low, high)(unit)}",
         fixed('"classic"'),
+        Kind.LENGTH,
+        names,
+        low,
+        high,
     )
 
 
@@ -380,6 +411,7 @@ def _of_the_swatch(typical: int) -> Typed:
             f"{in_unit(MIN_SWATCH_CM, unit, math.ceil)} of fabric"
         ),
         lambda unit: f'"{typical} over {"4 in" if unit == "in" else "10 cm"}"',
+        Kind.GAUGE,
     )
 
 
@@ -390,17 +422,26 @@ rounds_reading = _of_the_swatch(37)
 
 grams = Typed(
     lambda given, _: limits(given, quantity(given, parse_mass_g), 1, 5_000),
-    {"anyOf": typed_or_number(MASS, "50 g", "1.75 oz")},
+    {"anyOf": typed_or_number(MASS, "50 g", "1.75 oz", low=1, high=5_000)},
     fixed("a weight from 1 g to 5000 g, in g, kg, oz or lb"),
     fixed('"50 g"'),
+    Kind.WEIGHT,
+    low=1,
+    high=5_000,
 )
 """Reads a weight of yarn."""
 
+swatch_grams = replace(grams, example=lambda unit: '"0.4 oz"' if unit == "in" else '"12 g"')
+"""Reads the weight of a swatch."""
+
 scale_step = Typed(
     lambda given, _: limits(given, quantity(given, parse_mass_g), 0.001, 50),
-    {"anyOf": typed_or_number(MASS, "1 g", "0.1 oz")},
+    {"anyOf": typed_or_number(MASS, "1 g", "0.1 oz", low=0.001, high=50)},
     fixed("the step of a scale from 0.001 g to 50 g, in g or oz"),
     lambda unit: '"0.05 oz"' if unit == "in" else '"1 g"',
+    Kind.WEIGHT,
+    low=0.001,
+    high=50,
 )
 """Reads how finely a scale weighs."""
 
@@ -436,15 +477,24 @@ def _metres(given: object, unit: LengthUnit) -> float:
 
 metres = Typed(
     _metres,
-    {"anyOf": typed_or_number(_YARN, "200 m", "219 yd")},
+    {"anyOf": typed_or_number(_YARN, "200 m", "219 yd", low=1, high=20_000)},
     lambda unit: (
         "a length of yarn from 1.1 yd to 21800 yd, in yd or m"
         if unit == "in"
         else "a length of yarn from 1 m to 20000 m, in m or yd"
     ),
     lambda unit: '"219 yd"' if unit == "in" else '"200 m"',
+    Kind.YARN_LENGTH,
+    low=1,
+    high=20_000,
 )
 """Reads a length of yarn; a bare number is metres, and is refused in a file in inches."""
+
+
+unravelled_metres = replace(
+    metres, example=lambda unit: '"3 1/2 yd"' if unit == "in" else '"3.2 m"'
+)
+"""Reads the length of yarn pulled out of a swatch."""
 
 
 def _number_as_typed(given: object) -> str:
@@ -506,6 +556,9 @@ needle_mm = Typed(
     },
     fixed(f"a needle from 1 mm to 25 mm, or a US size ({', '.join(US_NEEDLES_MM)})"),
     fixed('"3.5 mm"'),
+    Kind.NEEDLE,
+    low=1,
+    high=25,
 )
 """Reads a needle size, in mm or a US size, in mm."""
 
@@ -533,7 +586,7 @@ ball_weights = Typed(
         "type": "array",
         "minItems": 1,
         "maxItems": MOST_BALLS,
-        "items": {"anyOf": typed_or_number(MASS, "50 g", "1.75 oz")},
+        "items": {"anyOf": typed_or_number(MASS, "50 g", "1.75 oz", low=1, high=5_000)},
         "examples": [["50 g", "50 g", "23 g"]],
     },
     fixed(f"a list of 1 to {MOST_BALLS} weights, each from 1 g to 5000 g"),

@@ -32,7 +32,9 @@ from yokefellow.project_file.fields import (
     ChosenLength,
     Model,
     NamedLength,
+    Only,
     Reading,
+    Stated,
     file_edition,
     number,
     one_of,
@@ -53,15 +55,14 @@ from yokefellow.project_file.measure_fields import (
     reading,
     rounds_reading,
     scale_step,
+    swatch_grams,
+    unravelled_metres,
     weighed_balls,
 )
+from yokefellow.project_file.pattern import Pattern
 from yokefellow.project_file.pins import (
-    MOST_ROUNDS,
-    MOST_STITCHES,
     NOTHING,
     Fixed,
-    IncreaseCounts,
-    IncreaseNumbers,
 )
 from yokefellow.quantities import LengthUnit, length_unit
 
@@ -74,9 +75,12 @@ WorkOrder: TypeAlias = Annotated[_WorkOrder, one_of(*get_args(_WorkOrder))]
 
 
 class Weighed(Model):
-    """A swatch on the kitchen scale, all its stitches counted."""
+    """The whole swatch on the scale: the best evidence of what a stitch costs in yarn.
 
-    weight: Annotated[float, grams]
+    Cut it free, and count all its stitches and rounds.
+    """
+
+    weight: Annotated[float, swatch_grams]
     """What the swatch weighs, cut free and with its ends trimmed."""
     stitches: Annotated[int, whole(5, 2_000, typical=60)]
     """Stitches across the whole swatch, edges too."""
@@ -85,16 +89,19 @@ class Weighed(Model):
 
 
 class Unravelled(Model):
-    """A length of yarn pulled out of a known number of stitches."""
+    """Or pull out a number of stitches and measure their yarn: the next best evidence."""
 
-    length: Annotated[float, metres]
+    length: Annotated[float, unravelled_metres]
     """How long the yarn is, stretched just straight; held double, of one strand."""
     stitches: Annotated[int, whole(20, 20_000, typical=200)]
     """Stitches it came out of."""
 
 
 class Yarn(Model):
-    """One yarn of the stash."""
+    """The yarn.
+
+    MC is the main color; others are [yarn.CC1], [yarn.CC2] to CC9.
+    """
 
     name: Annotated[str, text(80, example="the drawer wool")] = ""
     """What you call it."""
@@ -102,18 +109,31 @@ class Yarn(Model):
     """Its colour, in your words."""
     fibre: Annotated[str, text(80, example="wool")] = ""
     """What it is made of."""
-    ball_weight: Annotated[float, grams]
-    """What one ball weighs, from the band; of handspun, what a measured piece weighs."""
-    ball_length: Annotated[float, metres]
-    """How long the yarn of one ball is, from the band; of handspun, of that piece."""
-    balls: Annotated[float, number(0, 500, above=True, what="a number", typical="6", thing="ball")]
-    """How many balls are in the drawer; a part of a ball counts as a decimal."""
+    ball_weight: Annotated[
+        float,
+        grams,
+        Stated(question="What does one ball weigh?"),
+    ]
+    """What one ball weighs, from its band; a number alone is grams. Of handspun, what a measured
+    piece weighs."""
+    ball_length: Annotated[
+        float,
+        metres,
+        Stated(question="How long is the yarn of one ball?"),
+    ]
+    """How long the yarn of one ball is, from its band. Of handspun, of that piece."""
+    balls: Annotated[
+        float,
+        number(0, 500, above=True, what="a number", typical="6", thing="ball"),
+        Stated(question="How many balls have you?"),
+    ]
+    """How many balls you have; a part of a ball as a decimal, or a fraction in quotes."""
     weights: Annotated[tuple[float, ...], ball_weights] = ()
-    """Each ball as it weighs now, in place of `balls`; the bare yarn without its core."""
+    """In place of balls: each ball as it weighs now, the bare yarn without its core."""
     lots: Annotated[tuple[str, ...], lot_names] = ()
     """The dye lot of each ball, in the same order, where they differ."""
     strands: Annotated[int, whole(1, 4, typical=2)] = 1
-    """How many strands are held together: 2 for a mohair held double."""
+    """How many strands are held together, such as 2 for a mohair held double."""
 
     _length_as_typed: str = PrivateAttr("")
 
@@ -142,12 +162,13 @@ class Yarn(Model):
 
 
 class Weighing(Model):
-    """How yarn is weighed, and how sure the answers are to be."""
+    """How the yarn is weighed, and how sure an answer about it must be."""
 
     scale: Annotated[float, scale_step] = 1.0
     """The smallest step of your kitchen scale."""
     relaxed: Relaxed = "wet relaxed"
-    """How far the counted swatch had settled: laid flat dry, washed and dried, or tumbled."""
+    """How far the counted swatch had settled: laid flat and never wet, washed and dried flat, or
+    tumbled while wet."""
     sure: Annotated[float, number(50, 99, what="per cent", typical="90")] = 90.0
     """How sure an answer about the yarn must be, in per cent."""
     swatch: Annotated[_OfSwatch, one_of(*get_args(_OfSwatch))] = "keep"
@@ -162,20 +183,29 @@ ChartName: TypeAlias = Annotated[str, StringConstraints(pattern=CHART_NAME)]
 
 
 class ChartChoices(Model):
-    """One chart: one repeat, its rows in the order in which they are knitted."""
+    """Charts of your own.
+
+    One repeat, drawn with a sign for each yarn, the way the sweater hangs: the first row lies
+    nearest the neck and is knitted first, each row from left to right. A row may begin with
+    the yarn in hand: "CC1: ..v."
+    """
 
     kind: Annotated[_Kind, one_of(*get_args(_Kind))]
-    """How the picture is knitted."""
+    """How the picture is knitted. A mosaic has one of two colors in hand in each round: write what
+    is to be seen, and which stitches are slipped is worked out; a stitch can show the color
+    that rests only where the row before showed it. In "slip", v marks a slipped stitch. In
+    "stranded", two colors are in hand. In "purl", - marks a purl stitch."""
     colours: Annotated[dict[str, str], legend]
     """Which mark stands for which yarn."""
     rows: Annotated[tuple[str, ...], chart_rows]
     """One repeat wide, the row nearest the neck first."""
     times: Annotated[int, whole(1, 4, typical=2)] = 1
-    """Rounds worked from each line; when not given 2 in a mosaic and 1 in the others."""
+    """Rounds worked from each row: when left out 2 in a mosaic and 1 in the others."""
     grows: Annotated[bool, yes_or_no] = False
     """Whether the repeat widens from row to row, with increases where it does."""
     file: Annotated[str | None, chart_file] = None
-    """A file of its own that holds these fields, beside the project file."""
+    """A file of its own that holds these lines, in the folder of this one; then leave them out
+    here."""
     title: Annotated[str, text(80, example="Pebbles on a beach")] = ""
     """What the chart shows."""
     about: Annotated[str, text(400, example="Two colours, short strands.")] = ""
@@ -193,20 +223,25 @@ class ChartChoices(Model):
 
 
 class Band(Model):
-    """One colour band of the yoke: a chart, and where it stands."""
+    """A color band of the yoke; one such table for every band, from the neck down.
+
+    It needs the other yarns it names.
+    """
 
     chart: Annotated[str, chart_name]
-    """A chart of this file, or a shipped motif by its name."""
+    """A chart of this file, or a motif that comes with the program: "beads", "buds", "diamonds"
+    (stranded); "low-wall", "pebbles", "stairs", "winding-path" (mosaic); "fence" (slip);
+    "tide-lines" (stripes); "drizzle" (purl)."""
     at: Annotated[str | float, named_or_between(("spread",), 0.1, 45, typical=6)] = "spread"
-    """Its depth below the neckband at the front, or spread evenly with the others."""
+    """How deep below the neckband it begins, at the front; or spread evenly with the others."""
     repeats: Annotated[int | None, whole(1, 600, typical=48)] = None
-    """How many repeats go round; when not given the best number is found."""
+    """How many repeats go round; when left out the best number is found."""
     colours: Annotated[dict[str, str] | None, other_yarns] = None
     """Other yarns than the chart names: the chart's yarn, and the one to take for it."""
 
 
 class BodyBand(Model):
-    """One colour band of the body: a chart, and where it stands."""
+    """A color band on the body; one such table for every band, from the underarm down."""
 
     chart: Annotated[str, chart_name]
     """A chart of this file, or a shipped motif by its name."""
@@ -217,7 +252,7 @@ class BodyBand(Model):
 
 
 class SleeveBand(Model):
-    """One colour band of both sleeves: a chart, and where it stands."""
+    """A color band on both sleeves; one such table for every band, from the underarm down."""
 
     chart: Annotated[str, chart_name]
     """A chart of this file, or a shipped motif by its name."""
@@ -229,126 +264,6 @@ class SleeveBand(Model):
 
 PieceBand: TypeAlias = BodyBand | SleeveBand
 """A band of the body or the sleeves."""
-
-MOST_SIZES = 30
-"""Sizes of one pattern, at the most."""
-
-BEST = "best"
-"""To follow the size that comes nearest."""
-
-_Depth = Literal["body", "pattern"]
-_Stitches: TypeAlias = Annotated[int | None, whole(8, MOST_STITCHES, typical=200)]
-
-
-class PatternSize(Model):
-    """What the pattern prints for one of its sizes; what is not known is left out."""
-
-    size: Annotated[str, text(20, example="M")]
-    """The size by the pattern's own name."""
-    cast_on: _Stitches = None
-    """Stitches cast on at the neck."""
-    neck: _Stitches = None
-    """Stitches where its yoke begins, when they are not those cast on."""
-    neck_back: Annotated[int | None, whole(2, 400, typical=34)] = None
-    """Of a raglan: stitches of the back where the yoke begins, with its share of two lines."""
-    neck_front: Annotated[int | None, whole(2, 400, typical=34)] = None
-    """Of a raglan: stitches of the front where the yoke begins, with its share of two lines."""
-    neck_sleeve: Annotated[int | None, whole(0, 400, typical=12)] = None
-    """Of a raglan: stitches of each sleeve where the yoke begins, with its share of two lines."""
-    increases: IncreaseCounts = ()
-    """Stitches after each increase round of its yoke, in order."""
-    increase_at: IncreaseNumbers = ()
-    """The rounds of its yoke that increase; the first round after the neckband is 1."""
-    yoke_rounds: Annotated[int | None, whole(8, MOST_ROUNDS, typical=70)] = None
-    """Rounds of its yoke at the front, from the neckband to the split."""
-    yoke: _Stitches = None
-    """Stitches at the end of its yoke, before the split."""
-    body: _Stitches = None
-    """Stitches of its body right below the underarm, the underarms with it."""
-    sleeve: _Stitches = None
-    """Stitches round the top of each sleeve: those held, and those of the underarm."""
-    underarm: Annotated[int | None, whole(2, 400, typical=16)] = None
-    """Stitches cast on at each underarm."""
-    held: Annotated[int | None, whole(2, MOST_STITCHES, typical=56)] = None
-    """Stitches held for each sleeve at the split: those of the sleeve without its underarm."""
-    front: _Stitches = None
-    """Stitches of its front at the split, between the underarms."""
-    back: _Stitches = None
-    """Stitches of its back at the split, between the underarms."""
-    chest: Annotated[float | None, between(30, 260, typical=104)] = None
-    """The finished chest it prints."""
-    sleeve_length: Annotated[float | None, between(2, 90, typical=44)] = None
-    """Underarm to edge of its sleeve."""
-    body_length: Annotated[float | None, between(4, 100, typical=36)] = None
-    """Underarm to edge of its body."""
-
-
-class Pattern(Model):
-    """A pattern the knitter holds: its gauge, and the numbers of its sizes."""
-
-    name: Annotated[str, text(80, example="the green book")] = ""
-    """What you call it."""
-    stitches: Annotated[tuple[Annotated[Reading, reading], ...], Field(max_length=20)] = ()
-    """Its stitch gauge."""
-    rounds: Annotated[tuple[Annotated[Reading, rounds_reading], ...], Field(max_length=20)] = ()
-    """Its row gauge; without it the depths of its rounds are not known."""
-    follow: Annotated[str, text(20, example="best")] = BEST
-    """The size to follow: best takes the one whose chest comes out nearest at your gauge."""
-    depth: Annotated[_Depth, one_of(*get_args(_Depth))] = "body"
-    """How deep the yoke becomes: as your body needs it, or as the pattern's own size has it."""
-    sizes: Annotated[tuple[PatternSize, ...], Field(min_length=1, max_length=MOST_SIZES)]
-    """What it prints, size by size."""
-
-
-def same_size(one: str, other: str) -> bool:
-    """Tell whether two names are of one size, in any case."""
-    return one.casefold() == other.casefold()
-
-
-def counts_of(size: PatternSize) -> Fixed:
-    """Give the counts of a size as they would be pinned, before any of them is re-gauged."""
-    underarm = _underarm(size)
-    return Fixed().model_copy(
-        update={
-            "neck": size.neck or size.cast_on,
-            "neck_back": size.neck_back,
-            "neck_front": size.neck_front,
-            "neck_sleeve": size.neck_sleeve,
-            "increases": size.increases,
-            "increase_at": size.increase_at,
-            "yoke_rounds": size.yoke_rounds,
-            "yoke": size.yoke or (size.increases[-1] if size.increases else _yoke(size)),
-            "body": size.body or _sum(size.front, size.back, underarm, underarm),
-            "sleeve": size.sleeve or _sum(size.held, underarm),
-            "underarm": underarm,
-            "front": size.front,
-            "back": size.back,
-        }
-    )
-
-
-def _sum(*counts: int | None) -> int | None:
-    """Add up, where every count is there."""
-    known = [count for count in counts if count is not None]
-    return sum(known) if len(known) == len(counts) else None
-
-
-def _yoke(size: PatternSize) -> int | None:
-    return _sum(size.front, size.back, size.held, size.held)
-
-
-def _underarm(size: PatternSize) -> int | None:
-    """Give the underarm: as printed, or what the sleeve or the body has beyond the pieces."""
-    if size.underarm is not None:
-        return size.underarm
-    if size.sleeve is not None and size.held is not None:
-        under = size.sleeve - size.held
-        return under if under > 0 else None
-    both = _sum(size.front, size.back)
-    if size.body is None or both is None or (size.body - both) % 2 or size.body - both < 4:
-        return None
-    return (size.body - both) // 2
-
 
 # The words of each choice stand here once; `one_of` reads exactly these.
 _Group = Literal["babies", "children", "women", "men"]
@@ -383,27 +298,62 @@ MOST_UNDERARM_CM = 30
 """Wider than any sleeve that is not a wing (our choice)."""
 
 
-class Wearer(Model):
-    """Who it is for, and which sizing table fills what was not measured."""
+OF_A_RAGLAN_YOKE = Only("garment.yoke.style", ("raglan",))
+OF_A_ROUND_YOKE = Only("garment.yoke.style", ("circular",))
 
-    name: Annotated[str, text(80, example="for me")] = ""
+
+class Wearer(Model):
+    """Who it is for, and which sizing table fills in what you do not measure."""
+
+    name: Annotated[
+        str,
+        text(80, example="for me"),
+        Stated(question="Who is it for?"),
+    ] = ""
     """Printed at the head of the sheet."""
-    table: Group = "women"
-    """The sizing table that stands nearest to this body."""
-    size: Annotated[str | None, text(20, example="M")] = None
-    """A size of that table; its chest is used when `body.chest` is missing."""
+    table: Annotated[
+        Group,
+        Stated(question="Which sizing table stands nearest?", usual="women"),
+    ] = "women"
+    """Which sizing table stands nearest; the sheet shows which numbers were filled in from it."""
+    size: Annotated[
+        str | None,
+        text(20, example="M"),
+        Stated(question="Which size of that table?"),
+    ] = None
+    """A size of that table; needed only when the chest is not given."""
 
 
 class Body(Model):
-    """The body as measured, in cm; any may be missing except the chest (or a size)."""
+    """The body, as the tape says.
 
-    chest: Annotated[float | None, between(35, 200, typical=96.5)] = None
+    Pull the tape close, not tight, over a thin layer. Measure the chest and the upper arm at
+    least: a body is never a size.
+    """
+
+    chest: Annotated[
+        float | None,
+        between(35, 200, typical=96.5),
+        Stated(question="Chest?"),
+    ] = None
     """Round the fullest part of the chest."""
-    waist: Annotated[float | None, between(30, 200, typical=76)] = None
+    waist: Annotated[
+        float | None,
+        between(30, 200, typical=76),
+        Stated(question="Waist?"),
+    ] = None
     """Round the narrowest part of the trunk."""
-    hip: Annotated[float | None, between(35, 220, typical=102)] = None
+    hip: Annotated[
+        float | None,
+        between(35, 220, typical=102),
+        Stated(question="Hip?"),
+    ] = None
     """Round the widest part below the waist."""
-    upper_arm: Annotated[float | None, between(9, 80, typical=30.5)] = None
+    upper_arm: Annotated[
+        float | None,
+        between(9, 80, typical=30.5),
+        Stated(question="Upper arm?"),
+    ] = None
     """Round the widest part of the upper arm, the arm hanging."""
     elbow: Annotated[float | None, between(9, 70, typical=26.5)] = None
     """Round the arm just above the bend of the elbow."""
@@ -411,7 +361,11 @@ class Body(Model):
     """Round the widest part of the forearm."""
     wrist: Annotated[float | None, between(6, 40, typical=16)] = None
     """Round the wrist, over the bone."""
-    head: Annotated[float | None, between(30, 70, typical=56)] = None
+    head: Annotated[
+        float | None,
+        between(30, 70, typical=56),
+        Stated(question="Head?"),
+    ] = None
     """Round the head above the ears: what the neck must stretch over."""
     neck: Annotated[float | None, between(15, 70, typical=38)] = None
     """Round the base of the neck, where a crew neckline lies."""
@@ -423,7 +377,11 @@ class Body(Model):
     """From the bone at the base of the neck down to the waist."""
     back_hip_length: Annotated[float | None, between(15, 100, typical=58)] = None
     """The same bone to where a hip-length sweater ends."""
-    arm_length: Annotated[float | None, between(10, 80, typical=43)] = None
+    arm_length: Annotated[
+        float | None,
+        between(10, 80, typical=43),
+        Stated(question="Underarm to wrist?"),
+    ] = None
     """Underarm to wrist along the inner arm."""
     armhole_depth: Annotated[float | None, between(6, 45, typical=18.5)] = None
     """Straight down from the top of the shoulder to the underarm."""
@@ -446,25 +404,43 @@ class Body(Model):
 
 
 class Ease(Model):
-    """How much larger than the body the sweater is: a named fit, or cm."""
+    """How much larger than the body the sweater is: a name, or a length, which may be negative."""
 
-    chest: Annotated[str | float, ease(FIT_NAMES, -20, 60)] = "classic"
-    """At the chest; negative stretches over the body."""
-    upper_arm: Annotated[str | float, ease(FIT_NAMES, -10, 40)] = "classic"
+    chest: Annotated[
+        str | float,
+        ease(FIT_NAMES, -20, 60),
+        Stated(question="How closely does it fit at the chest?", usual="classic"),
+    ] = "classic"
+    """At the chest; a negative length stretches over the body."""
+    upper_arm: Annotated[
+        str | float,
+        ease(FIT_NAMES, -10, 40),
+        Stated(question="How closely does it fit at the upper arm?", usual="classic"),
+    ] = "classic"
     """At the upper arm."""
 
 
 class SwatchState(Model):
-    """The counts on the swatch in one state, washed or unwashed."""
+    """The counts on the swatch, in two or three places, halves too."""
 
-    stitches: tuple[Annotated[Reading, reading], ...] = Field(min_length=1, max_length=20)
+    stitches: Annotated[
+        tuple[Annotated[Reading, reading], ...],
+        Stated(question="How many stitches did you count on the washed swatch?"),
+    ] = Field(min_length=1, max_length=20)
     """Stitches over a width; count in two or three places."""
-    rounds: tuple[Annotated[Reading, rounds_reading], ...] = Field(min_length=1, max_length=20)
+    rounds: Annotated[
+        tuple[Annotated[Reading, rounds_reading], ...],
+        Stated(question="How many rounds did you count on it?"),
+    ] = Field(min_length=1, max_length=20)
     """Rounds (or rows) over a height; count in two or three places."""
 
 
 class Swatch(Model):
-    """One swatch in one fabric."""
+    """One swatch in one fabric.
+
+    Make it as large as your hand, and better larger; wash and dry it as you will wash the
+    sweater.
+    """
 
     worked: Annotated[_Worked, one_of(*get_args(_Worked))] = "round"
     """Whether it was knitted in the round or flat."""
@@ -500,34 +476,47 @@ class Swatches(Model):
 
 
 class Needles(Model):
-    """Needle sizes in mm."""
+    """The needles, in mm or in US sizes."""
 
-    main: Annotated[float, needle_mm]
+    main: Annotated[
+        float,
+        needle_mm,
+        Stated(question="Which needle did you swatch with?"),
+    ]
     """The needle of the swatch."""
     rib: Annotated[float | None, needle_mm] = None
-    """For ribs, garter edges and facings; default 0.5 mm below the main needle."""
+    """For ribs, garter edges and facings; when left out half a millimeter thinner than the main
+    needle."""
 
 
 class NeckChoices(Model):
-    """The neck opening and its band; lengths in cm."""
+    """The neck opening and its band."""
 
     opening: Annotated[str | float, named_or_between(NECK_OPENINGS, 20, 120, typical=48)] = "crew"
-    """Round the neck edge where the yoke begins; boat is very wide, and nearly level."""
+    """Round the neck edge where the yoke begins; a boat neck is very wide, and nearly level."""
     front: Annotated[_Front, one_of(*get_args(_Front))] = "level"
-    """Level with the sides; or scooped, or a V, both worked flat until the fronts are joined."""
-    drop: Annotated[str | float, named_or_between(("by size",), 1, 40, typical=7)] = "by size"
+    """Level with the sides; or, of a raglan, scooped or a V, both worked flat until the fronts are
+    joined, with the neckband picked up at the end."""
+    drop: Annotated[
+        str | float,
+        named_or_between(("by size",), 1, 40, typical=7),
+        Stated(only=Only("garment.neck.front", ("scooped", "V"))),
+    ] = "by size"
     """How deep a scooped front, or a V, is cut below the back of the neck."""
     finish: NeckFinishName = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside; or a rib
     that stands high, or twice as high and folded outwards."""
-    turning: TurningName = "purl"
+    turning: Annotated[
+        TurningName,
+        Stated(only=Only("garment.neck.finish", ("folded",))),
+    ] = "purl"
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
     band: Annotated[str | float, named_or_between(("by finish",), 0.5, 25, typical=2.5)] = (
         "by finish"
     )
-    """Depth of the neckband as it is worn; `by finish` makes a high neck high."""
+    """Depth of the neckband as it is worn; by finish makes a high neck high."""
     back_raise: Annotated[
         str | float, named_or_between(("by size", "none"), 0.5, 12, typical=3)
     ] = "by size"
@@ -535,7 +524,8 @@ class NeckChoices(Model):
     short_rows: Annotated[_ShortRows, one_of(*get_args(_ShortRows))] = "german"
     """How the short rows that raise the back are turned."""
     cast_on: Annotated[_CastOn, one_of(*get_args(_CastOn))] = "plain"
-    """Plain, the band worked first; or provisional, the band worked when all else is done."""
+    """Plain works the neckband first; provisional leaves the neck open over waste yarn, and the
+    neckband is worked last."""
 
     @property
     def wraps(self) -> bool:
@@ -544,18 +534,32 @@ class NeckChoices(Model):
 
 
 class YokeChoices(Model):
-    """How the yoke grows; lengths in cm."""
+    """How the yoke grows."""
 
     style: Annotated[_YokeStyle, one_of(*get_args(_YokeStyle))] = "circular"
     """The family of yoke: round, or raglan with four lines from the neck to the underarms."""
-    line_width: Annotated[int, whole(0, 6, typical=2)] = 2
+    line_width: Annotated[
+        int,
+        whole(0, 6, typical=2),
+        Stated(only=OF_A_RAGLAN_YOKE),
+    ] = 2
     """Of a raglan: the stitches of each line."""
-    line_increase: Annotated[_LineIncrease, one_of(*get_args(_LineIncrease))] = "lifted"
+    line_increase: Annotated[
+        _LineIncrease,
+        one_of(*get_args(_LineIncrease)),
+        Stated(only=OF_A_RAGLAN_YOKE),
+    ] = "lifted"
     """Of a raglan: how the work grows beside a line: M1R and M1L, yo, or kfb."""
     proportions: Annotated[_Proportions, one_of(*get_args(_Proportions))] = "measured"
-    """From your measurements, or by the percentage system as printed in either year."""
-    increases: Annotated[_Increases, one_of(*get_args(_Increases))] = "regular"
-    """How the increase rounds are placed: few means 3 or 4, gentle one every 2 to 2.5 cm."""
+    """From your measurements, or by fixed shares of the body stitches, as the percentage system
+    was printed in either year."""
+    increases: Annotated[
+        _Increases,
+        one_of(*get_args(_Increases)),
+        Stated(only=OF_A_ROUND_YOKE),
+    ] = "regular"
+    """Of a round yoke: how the increase rounds are placed; few means 3 or 4 in all, gentle many
+    small ones."""
     depth: Annotated[
         str | float, named_or_between(("by size", "quarter of chest"), 6, 50, typical=21)
     ] = "by size"
@@ -569,15 +573,26 @@ class YokeChoices(Model):
 
 
 class BodyChoices(Model):
-    """The body below the underarm; lengths in cm."""
+    """The body below the underarm."""
 
-    shape: Annotated[_BodyShape, one_of(*get_args(_BodyShape))] = "straight"
+    shape: Annotated[
+        _BodyShape,
+        one_of(*get_args(_BodyShape)),
+        Stated(question="Which shape has the body?", usual="straight"),
+    ] = "straight"
     """Straight down, widening to the hem, or in at the waist and out again."""
-    length: Annotated[ChosenLength, chosen(BODY_LENGTHS, 5, 100)] = NamedLength("hip")
+    length: Annotated[
+        ChosenLength,
+        chosen(BODY_LENGTHS, 5, 100),
+        Stated(question="How long is the body?", usual="hip"),
+    ] = NamedLength("hip")
     """From the underarm to the edge of the hem."""
     finish: FinishName = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
-    turning: TurningName = "purl"
+    turning: Annotated[
+        TurningName,
+        Stated(only=Only("garment.body.finish", ("folded",))),
+    ] = "purl"
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
@@ -590,37 +605,49 @@ class BodyChoices(Model):
 
 
 class SleeveChoices(Model):
-    """The sleeves; lengths in cm."""
+    """The sleeves."""
 
-    length: Annotated[ChosenLength, chosen(SLEEVE_LENGTHS, 2, 90)] = NamedLength("full")
+    length: Annotated[
+        ChosenLength,
+        chosen(SLEEVE_LENGTHS, 2, 90),
+        Stated(question="How long are the sleeves?", usual="full"),
+    ] = NamedLength("full")
     """From the underarm to the edge of the cuff, along the inner arm."""
     finish: FinishName = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
-    turning: TurningName = "purl"
+    turning: Annotated[
+        TurningName,
+        Stated(only=Only("garment.sleeves.finish", ("folded",))),
+    ] = "purl"
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
     cuff: Annotated[str | float, named_or_between(("by length",), 0.5, 20, typical=5)] = "by length"
-    """Depth of the cuff; `by length` gives a short sleeve a shallow one."""
+    """Depth of the cuff; by length gives a short sleeve a shallow one."""
     bands: Annotated[tuple[SleeveBand, ...], Field(max_length=MOST_BANDS)] = ()
     """Their colour bands, from the underarm down."""
 
 
 class Garment(Model):
-    """The garment's choices."""
+    """The garment."""
 
     neck: NeckChoices = NeckChoices()
     yoke: YokeChoices = YokeChoices()
     body: BodyChoices = BodyChoices()
     sleeves: SleeveChoices = SleeveChoices()
     work_order: WorkOrder = "body first"
-    """Whether the body or the sleeves take what is left of the yarn: the last knitted does."""
+    """What is knitted last takes what is left of the yarn: body first leaves it to the sleeves,
+    sleeves first to the body."""
 
 
 class SheetChoices(Model):
     """How the sheet is printed."""
 
-    paper: Annotated[_Paper, one_of(*get_args(_Paper))] = "A4"
+    paper: Annotated[
+        _Paper,
+        one_of(*get_args(_Paper)),
+        Stated(question="Which paper is in your printer?", usual="A4", usual_in_inches="Letter"),
+    ] = "A4"
     """The paper in your printer."""
     units: UnitName = "cm"
     """The unit on the sheet; when not given, the file's own unit."""
@@ -633,9 +660,16 @@ class Project(Model):
 
     edition: Annotated[Literal[1], file_edition] = 1
     """Edition of this file format."""
-    title: Annotated[str, text(80, example="Autumn yoke")] = "A yoke sweater"
+    title: Annotated[
+        str,
+        text(80, example="Autumn yoke"),
+        Stated(question="What is the sweater called?", usual="A yoke sweater"),
+    ] = "A yoke sweater"
     """Printed at the head of the sheet."""
-    unit: UnitName = "cm"
+    unit: Annotated[
+        UnitName,
+        Stated(question="Do you measure in cm or in inches (in)?", usual="cm"),
+    ] = "cm"
     """The unit of a bare number in this file."""
     wearer: Wearer = Wearer()
     body: Body = Body()

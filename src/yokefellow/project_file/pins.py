@@ -19,57 +19,57 @@ MOST_INCREASES = 200
 LEAST_HELD = 4
 """Stitches of a sleeve, and of the front, that must stay between the underarms."""
 
-_Stitches: TypeAlias = Annotated[int | None, whole(8, MOST_STITCHES, typical=200)]
-_Few: TypeAlias = Annotated[int | None, whole(2, 400, typical=16)]
-_Rounds: TypeAlias = Annotated[int | None, whole(3, MOST_ROUNDS, typical=80)]
 IncreaseCounts: TypeAlias = Annotated[
-    tuple[Annotated[int, whole(8, MOST_STITCHES, typical=120)], ...],
+    tuple[Annotated[int, whole(8, MOST_STITCHES, typical=(135, 180, 228, 266, 304))], ...],
     Field(max_length=MOST_INCREASES),
 ]
 IncreaseNumbers: TypeAlias = Annotated[
-    tuple[Annotated[int, whole(1, MOST_ROUNDS, typical=12)], ...],
+    tuple[Annotated[int, whole(1, MOST_ROUNDS, typical=(4, 13, 24, 35, 46))], ...],
     Field(max_length=MOST_INCREASES),
 ]
 
 
 class Fixed(Model):
-    """Counts that the plan must meet exactly; what is not here is chosen around them."""
+    """Counts that must come out exactly, if you have any.
 
-    neck: _Stitches = None
+    The rest is chosen around them, and the sheet says what each of them costs.
+    """
+
+    neck: Annotated[int | None, whole(8, MOST_STITCHES, typical=100)] = None
     """Stitches where the yoke begins."""
-    neck_back: _Few = None
+    neck_back: Annotated[int | None, whole(2, 400, typical=34)] = None
     """Of a raglan: stitches of the back where the yoke begins, with its share of two lines."""
-    neck_front: _Few = None
+    neck_front: Annotated[int | None, whole(2, 400, typical=34)] = None
     """Of a raglan: stitches of the front where the yoke begins, with its share of two lines."""
     neck_sleeve: Annotated[int | None, whole(0, 400, typical=16)] = None
     """Of a raglan: stitches of each sleeve where the yoke begins, with its share of two lines."""
-    cast_on: _Stitches = None
+    cast_on: Annotated[int | None, whole(8, MOST_STITCHES, typical=100)] = None
     """Stitches cast on for the neckband."""
     increases: IncreaseCounts = ()
     """Stitches after each increase round of the yoke, in order."""
     increase_at: IncreaseNumbers = ()
     """The rounds of the yoke that increase, in order; the first round after the neckband is 1."""
-    yoke_rounds: Annotated[int | None, whole(8, MOST_ROUNDS, typical=70)] = None
+    yoke_rounds: Annotated[int | None, whole(8, MOST_ROUNDS, typical=65)] = None
     """Rounds of the yoke at the front, from the neckband to the split."""
-    yoke: _Stitches = None
+    yoke: Annotated[int | None, whole(8, MOST_STITCHES, typical=304)] = None
     """Stitches at the end of the yoke, before the split."""
-    body: _Stitches = None
+    body: Annotated[int | None, whole(8, MOST_STITCHES, typical=224)] = None
     """Stitches of the body right below the underarm, the underarms with it."""
-    sleeve: _Stitches = None
+    sleeve: Annotated[int | None, whole(8, MOST_STITCHES, typical=72)] = None
     """Stitches round the top of each sleeve, the underarm with them."""
-    underarm: _Few = None
+    underarm: Annotated[int | None, whole(2, 400, typical=16)] = None
     """Stitches cast on at each underarm."""
-    front: _Stitches = None
+    front: Annotated[int | None, whole(8, MOST_STITCHES, typical=96)] = None
     """Stitches of the front at the split, between the underarms."""
-    back: _Stitches = None
+    back: Annotated[int | None, whole(8, MOST_STITCHES, typical=96)] = None
     """Stitches of the back at the split, between the underarms."""
-    hem: _Stitches = None
+    hem: Annotated[int | None, whole(8, MOST_STITCHES, typical=224)] = None
     """Stitches of the hem."""
-    cuff: _Stitches = None
+    cuff: Annotated[int | None, whole(8, MOST_STITCHES, typical=44)] = None
     """Stitches of each cuff."""
-    body_rounds: _Rounds = None
+    body_rounds: Annotated[int | None, whole(3, MOST_ROUNDS, typical=106)] = None
     """Rounds of the body from the underarm to the hem."""
-    sleeve_rounds: _Rounds = None
+    sleeve_rounds: Annotated[int | None, whole(3, MOST_ROUNDS, typical=113)] = None
     """Rounds of each sleeve from the underarm to the cuff, the one that picks up included."""
 
 

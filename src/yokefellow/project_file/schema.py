@@ -1,55 +1,14 @@
-"""The project file as a JSON Schema, for editors that complete and check as one types.
-
-What the models say about their own fields: the docstrings under the fields.
-
-Read from the source when asked for, not at import: pydantic can do the same
-while the classes are made, and every run of the program would pay for it.
-"""
+"""The project file as a JSON Schema, for editors that complete and check as one types."""
 
 from __future__ import annotations
 
-import ast
-import inspect
-from collections.abc import Iterator
-from functools import cache
-from itertools import pairwise
 from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
 
-from yokefellow.project_file import models
-from yokefellow.project_file import models as colourwork
-from yokefellow.project_file import models as pattern
-from yokefellow.project_file import models as stash
-from yokefellow.project_file import pins as fixed
 from yokefellow.project_file.fields import NamedLength
 from yokefellow.project_file.models import MOST_CHARTS, Project
-
-
-def field_note(model: str, field: str) -> str:
-    """Give the docstring of a field of a model, on one line; nothing where it has none."""
-    return _notes().get((model, field), "")
-
-
-@cache
-def _notes() -> dict[tuple[str, str], str]:
-    trees = [
-        ast.parse(inspect.getsource(room)) for room in (models, colourwork, fixed, pattern, stash)
-    ]
-    classes = [node for tree in trees for node in tree.body if isinstance(node, ast.ClassDef)]
-    return {(node.name, field): note for node in classes for field, note in _of_class(node)}
-
-
-def _of_class(node: ast.ClassDef) -> Iterator[tuple[str, str]]:
-    for field, below in pairwise(node.body):
-        if (
-            isinstance(field, ast.AnnAssign)
-            and isinstance(field.target, ast.Name)
-            and isinstance(below, ast.Expr)
-            and isinstance(below.value, ast.Constant)
-            and isinstance(below.value.value, str)
-        ):
-            yield field.target.id, " ".join(below.value.value.split())
+from yokefellow.project_file.statements import field_help, field_label
 
 
 class _Schema(GenerateJsonSchema):
@@ -99,11 +58,11 @@ def _counted_or_weighed(yarn: dict[str, Any]) -> None:
 def _describe(name: str, model: dict[str, Any]) -> None:
     """Put the note on each field, and take out what only repeats its name or its defaults."""
     for field, properties in model["properties"].items():
-        properties.pop("title", None)
+        properties["title"] = field_label(name, field)
         if isinstance(properties.get("default"), dict):
             del properties["default"]
         if properties.get("default", "") is None:
             del properties["default"]
-        note = field_note(name, field)
+        note = field_help(name, field)
         if note:
             properties["description"] = note

@@ -14,7 +14,8 @@ from yokefellow.project_file.checks.pins import (
     neck_findings,
     raglan_count_findings,
 )
-from yokefellow.project_file.models import BEST, Pattern, PatternSize, Project, counts_of, same_size
+from yokefellow.project_file.models import Project
+from yokefellow.project_file.pattern import BEST, Pattern, PatternSize, counts_of, same_size
 from yokefellow.project_file.pins import OF_A_RAGLAN, torso
 
 
