@@ -51,6 +51,8 @@ class Finding:
     """What the knitter can do; a full sentence."""
     mends: tuple[Mend, ...] = ()
     """The remedy as changes of the file, where it is that definite: all of them together."""
+    values: tuple[tuple[str, object], ...] = ()
+    """What was given, what is allowed and the like, by the names its sentences have for them."""
 
     def __str__(self) -> str:
         """One readable paragraph."""

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.project_file.checks.pins import raglan_count_findings
 from yokefellow.project_file.models import Project
+from yokefellow.words import found
 
 
 def raglan_findings(project: Project) -> Iterator[Finding]:
@@ -20,48 +21,34 @@ def raglan_findings(project: Project) -> Iterator[Finding]:
 
 
 def _line(project: Project) -> Iterator[Finding]:
-    yoke = project.garment.yoke
+    yoke, field = project.garment.yoke, "garment.yoke."
     if yoke.line_width == 0 and yoke.line_increase != "front and back":
-        yield Finding(
+        yield found(
             "raglan.line-none",
             Severity.ERROR,
-            "garment.yoke.line_width",
-            f'With line_increase = "{yoke.line_increase}" and a line of 0 stitches both increases '
-            "would be made at one place, and neither has a stitch to stand against.",
-            'Write line_width = 1 or more, or line_increase = "front and back".',
+            field + "line_width",
+            mends=(Mend(field + "line_width", "1"),),
+            increase=yoke.line_increase,
         )
     if yoke.line_increase == "front and back" and yoke.proportions != "measured":
-        yield Finding(
+        yield found(
             "raglan.front-and-back",
             Severity.ERROR,
-            "garment.yoke.line_increase",
-            f'The proportions are "{yoke.proportions}", and by them a sleeve begins with no '
-            "stitches at all; an increase by front and back needs a stitch to be worked in.",
-            'Write line_increase = "lifted" or "yarn over", or proportions = "measured".',
+            field + "line_increase",
+            mends=(Mend(field + "line_increase", '"lifted"'),),
+            proportions=yoke.proportions,
         )
 
 
 def _unheeded_increases(project: Project) -> Iterator[Finding]:
-    yoke = project.garment.yoke
-    if yoke.increases != "regular":
-        yield Finding(
-            "raglan.increases",
-            Severity.NOTE,
-            "garment.yoke.increases",
-            f'increases = "{yoke.increases}" is a choice of the circular yoke; a raglan increases '
-            "at its lines, as often as its pieces need.",
-            "The line may stay, or be taken out.",
-        )
+    given, field = project.garment.yoke.increases, "garment.yoke.increases"
+    if given != "regular":
+        mend = Mend(field, None)
+        yield found("raglan.increases", Severity.NOTE, field, mends=(mend,), given=given)
 
 
 def _unheeded_line(project: Project) -> Iterator[Finding]:
     yoke = project.garment.yoke
     if (yoke.line_width, yoke.line_increase) != (2, "lifted"):
-        yield Finding(
-            "yoke.no-lines",
-            Severity.NOTE,
-            "garment.yoke.style",
-            "line_width and line_increase tell how the lines of a raglan are worked, and a "
-            "circular yoke has none.",
-            'For a raglan write style = "raglan".',
-        )
+        mend = Mend("garment.yoke.style", '"raglan"')
+        yield found("yoke.no-lines", Severity.NOTE, mend.field, mends=(mend,))
