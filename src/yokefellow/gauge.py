@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
+from typing import NamedTuple
 
 from yokefellow.project_file.fields import Reading
 from yokefellow.project_file.models import Project, Swatch, SwatchState
@@ -36,6 +37,29 @@ class Gauge:
     readings: int
 
 
+class EdgeGauge(NamedTuple):
+    """How wide the stitches of an edge lie: at rest, as they are counted, and stretched."""
+
+    rest_per_cm: float
+    """Stitches per cm of the edge washed, dried and left alone."""
+    counted_per_cm: float
+    """Stitches per cm of the width that is wanted: a rib is worn a little stretched."""
+    spread: float
+    """Relative uncertainty of the width at rest."""
+    stretches: float
+    """Its width stretched as far as it goes, beside its width at rest."""
+    is_assumed: bool
+    """Whether its width at rest is a ratio to the plain fabric, for want of a swatch."""
+
+    def rest_cm(self, stitches: int) -> float:
+        """Give the width of some stitches at rest."""
+        return stitches / self.rest_per_cm
+
+    def stretched_cm(self, stitches: int) -> float:
+        """Give the width of some stitches stretched as far as they go."""
+        return self.stretches * self.rest_cm(stitches)
+
+
 @dataclass(frozen=True, slots=True)
 class Gauges:
     """The gauge of every fabric in the sweater."""
@@ -59,6 +83,29 @@ class Gauges:
         if fabric == "rib":
             return self.rib
         return self.garter if fabric == "garter" else self.bands.get(fabric, self.plain)
+
+    def edge(self, finish: str) -> EdgeGauge:
+        """Give how wide an edge lies: a rib or garter by its swatch, else by its usual ratio.
+
+        The stitches stay those of the plain fabric beside the edge while the
+        edge then lies within what suits it; a swatch that says otherwise moves
+        them, so that the edge has its usual width at rest.
+
+        Args:
+            finish: `rib`, `garter`, `rolled` or `folded`; the last two are plain fabric.
+        """
+        usual = _AT_REST[finish]
+        per_cm = self.plain.stitches_per_cm
+        if finish not in ("rib", "garter") or finish in self.assumed:
+            spread = self.plain.stitch_spread + usual.spread
+            rest_per_cm = per_cm / usual.ratio
+            return EdgeGauge(rest_per_cm, per_cm, spread, usual.stretches, is_assumed=True)
+        own = self.of(finish)
+        suits = usual.least <= per_cm / own.stitches_per_cm <= usual.most
+        counted = per_cm if suits else usual.ratio * own.stitches_per_cm
+        return EdgeGauge(
+            own.stitches_per_cm, counted, own.stitch_spread, usual.stretches, is_assumed=False
+        )
 
     def swatched_as(self, fabric: str) -> str:
         """Name the swatch that a fabric is counted by: its own, or the plain one."""
@@ -118,6 +165,37 @@ BAND_FABRICS = ("mosaic", "slip", "stranded", "stripes", "purl")
 
 SWATCHED = ("rib", "garter", *BAND_FABRICS)
 """Every fabric that may have a swatch of its own, beside the plain one."""
+
+
+class _AtRest(NamedTuple):
+    """The width of an edge at rest beside as many plain stitches."""
+
+    ratio: float
+    spread: float
+    least: float
+    """Narrower than this, it wants more stitches than the plain fabric beside it;"""
+    most: float
+    """and wider than this, fewer."""
+    stretches: float
+
+
+RIB_AT_REST = 0.85
+"""Width of a rib at rest beside as many plain stitches, on a needle half a millimetre finer
+(common practice, no source)."""
+
+RIB_SPREAD = 0.10
+"""How far that may be off, relative (common practice, no source)."""
+
+_AT_REST = MappingProxyType(
+    {
+        "rib": _AtRest(RIB_AT_REST, spread=RIB_SPREAD, least=0.75, most=1.05, stretches=2.0),
+        "garter": _AtRest(1.0, spread=0.05, least=0.90, most=1.10, stretches=1.45),
+        "folded": _AtRest(1.0, spread=0.0, least=1.0, most=1.0, stretches=1.5),
+        "rolled": _AtRest(1.0, spread=0.0, least=1.0, most=1.0, stretches=1.45),
+    }
+)
+"""How far each may be off, and how far it stretches (common practice, no source: 1x1 and 2x2
+ribs, yarns and hands differ by more than a table could say)."""
 
 GARTER_ROUNDS = 1.4
 """Rounds of garter stitch to one of plain knitting in the same height: its ridges pack

@@ -11,6 +11,7 @@ from yokefellow.advice.cautions.bands import band_cautions
 from yokefellow.advice.cautions.cautions import cautions, safety
 from yokefellow.advice.checks.checks import checks
 from yokefellow.advice.context import Check, Desk
+from yokefellow.advice.edge_widths import EdgeWidths, edge_widths
 from yokefellow.advice.fit_report import FitLine, fit_report
 from yokefellow.advice.needles import NeedleChange, needle_changes
 from yokefellow.advice.pattern_notes import pattern_notes
@@ -89,6 +90,11 @@ class Plan:
     def fit_report(self) -> tuple[FitLine, ...]:
         """How the sweater lies on the body, height by height."""
         return fit_report(self._desk)
+
+    @property
+    def edge_widths(self) -> EdgeWidths:
+        """How wide each edge lies at rest, and how far it stretches."""
+        return edge_widths(self.figures, self.finished, self.gauges, self.shape)
 
     @property
     def savings(self) -> tuple[Saving, ...]:

@@ -24,6 +24,9 @@ COARSE: Changes = {
 }
 """A gauge of the thickest yarn, for the smallest body."""
 
+FIRM_RIB: Changes = {"swatch__rib": {"washed": swatch(3.1)}}
+"""A rib that draws in to 71 % of the plain fabric."""
+
 # common practice, no source: the limits behind each caution; the bodies are invented
 EARNED: dict[str, tuple[Changes, Changes]] = {
     "neck.over-head": (
@@ -69,6 +72,13 @@ EARNED: dict[str, tuple[Changes, Changes]] = {
         {"body": {"arm_length": "10 cm", "upper_arm": "44 cm", "wrist": "12 cm"}},
         {"body": {"arm_length": "42 cm", "upper_arm": "44 cm", "wrist": "12 cm"}},
     ),
+    "neck.rib-tight": (
+        {**FIRM_RIB, "garment__neck__opening": "42 cm", "fixed": {"cast_on": 92}},
+        {**FIRM_RIB, "garment__neck__opening": "42 cm"},
+    ),
+    "body.rib-tight": ({**FIRM_RIB, "fixed": {"hem": 210}}, FIRM_RIB),
+    "sleeve.rib-tight": ({**FIRM_RIB, "fixed": {"cuff": 40}}, FIRM_RIB),
+    "sleeve.over-hand": ({"fixed": {"cuff": 24}}, {"fixed": {"cuff": 40}}),
     "yoke.shoulder": (
         {"garment__yoke__proportions": "percentage 1971"},
         {"garment__yoke__proportions": "measured"},
@@ -135,7 +145,7 @@ def test_a_caution_is_told_in_whole_sentences_about_a_field_of_the_file(code: st
     found = planned(edited(sized(), **EARNED[code][0])).findings
     (finding,) = [one for one in found if one.code == code]
     assert finding.severity is Severity.CAUTION
-    assert finding.field.split(".")[0] in ("ease", "garment", "swatch", "yarn")
+    assert finding.field.split(".")[0] in ("ease", "fixed", "garment", "swatch", "yarn")
     for text in (finding.message, finding.remedy):
         assert text[0].isupper()
         assert text.rstrip('"').endswith(".")

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tests.sweaters import edited, planned, sized
-from yokefellow.advice.fit_report import FitLine, Verdict, body_at_cm, sleeve_at_cm, trunk_cm
+from yokefellow.advice.fit_report import FitLine, Verdict, body_at_cm, sleeve_at_cm
+from yokefellow.fit.trunk import trunk_cm
 from yokefellow.plan import Plan
 
 BODY = {

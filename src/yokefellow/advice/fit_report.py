@@ -10,16 +10,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from enum import StrEnum
-from itertools import pairwise
 from math import inf
 from typing import NamedTuple
 
 from yokefellow.advice.context import Desk
-from yokefellow.body.measurements import Figures
+from yokefellow.advice.edge_widths import EdgeWidth, edge_widths
 from yokefellow.body.size_tables import sizing_table
-from yokefellow.fit import BodyFit
 from yokefellow.fit.ease import ease_range_cm
 from yokefellow.fit.lengths import arm_cm
+from yokefellow.fit.trunk import trunk_cm
 from yokefellow.shaping.shapes import BodyShape, SleeveShape
 
 
@@ -50,6 +49,8 @@ class FitLine(NamedTuple):
     at_cm: float
     """Below the underarm, along body or sleeve; 0 above it."""
     verdict: Verdict
+    edge: EdgeWidth | None = None
+    """How wide the edge lies that ends there, at rest and stretched."""
 
     @property
     def ease_cm(self) -> float:
@@ -67,7 +68,19 @@ HIP_STRETCH = 0.03
 
 def fit_report(desk: Desk) -> tuple[FitLine, ...]:
     """Give every height from the neck to the hem, and down the sleeve to its edge."""
-    return (*_above(desk), *_trunk(desk), *_sleeve(desk))
+    widths = edge_widths(desk.figures, desk.finished, desk.gauges, desk.shape)
+    lines = (*_above(desk), *_trunk(desk), *_sleeve(desk))
+    edges = {"neck": widths.neck, "hem": widths.hem, lines[-1].key: widths.cuff}
+    # The last line is the sleeve's edge; one to the elbow has no other line of that name.
+    return tuple(_with_edge(line, edges.get(line.key)) for line in lines)
+
+
+def _with_edge(line: FitLine, width: EdgeWidth | None) -> FitLine:
+    """Add how wide its edge lies: one that grips at rest is tighter than was chosen."""
+    if width is None:
+        return line
+    verdict = Verdict.TIGHT if width.grips else line.verdict
+    return line._replace(edge=width, verdict=verdict)
 
 
 def _line(
@@ -145,30 +158,6 @@ def _reached(desk: Desk) -> tuple[str, ...]:
     return ("waist", "hip") if below_waist else ("chest", "waist")
 
 
-def trunk_cm(figures: Figures, fit: BodyFit, at_cm: float) -> float:
-    """Give the trunk's girth so far below the underarm.
-
-    The chest down to the fullest part, then straight lines to the waist and to
-    the hip, and the hip below it (common practice).
-
-    Args:
-        figures: the body.
-        fit: where its heights lie.
-        at_cm: where the girth is asked for.
-    """
-    places = (
-        (fit.bust.at_cm, figures.cm("chest")),
-        (fit.waist_at_cm, figures.cm("waist")),
-        (fit.hip_at_cm, figures.cm("hip")),
-    )
-    if at_cm <= places[0][0]:
-        return places[0][1]
-    for (above, wide), (below, narrow) in pairwise(places):
-        if above < below and at_cm <= below:
-            return wide + (narrow - wide) * (at_cm - above) / (below - above)
-    return figures.cm("hip")
-
-
 def body_at_cm(body: BodyShape, at_cm: float) -> float:
     """Give the girth of the knitted body so far below the underarm, above its hem."""
     done = at_cm * body.rounds.per_cm
@@ -180,7 +169,7 @@ def body_at_cm(body: BodyShape, at_cm: float) -> float:
 def sleeve_at_cm(sleeve: SleeveShape, top: int, at_cm: float) -> float:
     """Give the girth of the knitted sleeve so far below the underarm, above its cuff."""
     done = at_cm * sleeve.rounds.per_cm
-    return (top - 2 * sum(number <= done for number in sleeve.decreases)) / sleeve.edge.per_cm
+    return (top - 2 * sum(number <= done for number in sleeve.decreases)) / sleeve.per_cm
 
 
 ENDS_THERE = 0.06

@@ -14,7 +14,7 @@ from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.shaping.below import body_below, sleeve_below
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.edges import edge_multiple, edge_shape
+from yokefellow.shaping.edges import edge_shape, edge_stitches
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.measured import measured, plain_zones
 from yokefellow.shaping.measured_raglan import raglan_yoke
@@ -78,7 +78,7 @@ def _neck(
 ) -> NeckShape:
     choices = project.garment.neck
     is_last = picked is not None or choices.cast_on == "provisional"
-    usual = picked.total.got if picked else nearest(start.got, multiple=edge_multiple(choices))
+    usual = picked.total.got if picked else edge_stitches(choices, gauges, start.got)
     edge = picked.total.got if picked else start.got
     return NeckShape(
         start,

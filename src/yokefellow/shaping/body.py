@@ -10,7 +10,7 @@ from yokefellow.fit import BodyFit, BustFit
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.counts import Count, nearest
 from yokefellow.shaping.darts import BEGIN_CM, OUTSIDE_CM, Dart, dart
-from yokefellow.shaping.edges import Finishing, edge_multiple, edge_shape
+from yokefellow.shaping.edges import Finishing, edge_gauge, edge_shape, edge_stitches
 from yokefellow.shaping.piece_bands import Banding, piece_rounds
 from yokefellow.shaping.shapes import BodyShape, SideChange
 from yokefellow.shaping.taper import taper
@@ -75,7 +75,8 @@ def body_shape(
         fewest = min(fewest, sum(now))
     wanted = fit.edge_cm * plain.stitches_per_cm
     edge = sum(now)
-    hem = pinned_hem or nearest(edge * (1 - fit.gather), multiple=edge_multiple(choices), least=8)
+    hem_per_cm = edge_gauge(choices, gauges).counted_per_cm
+    hem = pinned_hem or edge_stitches(choices, gauges, edge, gather=fit.gather, least=8)
     return BodyShape(
         rounds=rounds,
         front=halves[0],
@@ -88,6 +89,7 @@ def body_shape(
         else None,
         darts=darts,
         fullest=fullest if growing else None,
+        own_hem_per_cm=None if hem_per_cm == plain.stitches_per_cm else hem_per_cm,
     )
 
 

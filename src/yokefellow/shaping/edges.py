@@ -6,11 +6,20 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Protocol
 
-from yokefellow.gauge import Gauge, Gauges
+from yokefellow.gauge import EdgeGauge, Gauge, Gauges
 from yokefellow.shaping.bindoffs import bind_off_for
 from yokefellow.shaping.counts import Count, nearest, rounds_for
 
-__all__ = ["RIB_REPEAT", "ROLL_SHOWS_CM", "ROLL_TAKES_CM", "Edge", "edge_multiple", "edge_shape"]
+__all__ = [
+    "RIB_REPEAT",
+    "ROLL_SHOWS_CM",
+    "ROLL_TAKES_CM",
+    "Edge",
+    "edge_gauge",
+    "edge_multiple",
+    "edge_shape",
+    "edge_stitches",
+]
 
 RIB_REPEAT = MappingProxyType({"1x1": 2, "2x2": 4, "twisted": 2})
 """Stitches in one repeat of each rib."""
@@ -68,6 +77,33 @@ class Edge:
     def multiple(self) -> int:
         """The number by which its stitches divide."""
         return _multiple(self.finish, self.rib, self.turning)
+
+
+def edge_gauge(choices: Finishing, gauges: Gauges) -> EdgeGauge:
+    """Give how wide the stitches of an edge lie."""
+    return gauges.edge(_worked_as(choices.finish))
+
+
+MOST_MORE, MOST_FEWER = 1.5, 2 / 3
+"""An edge has at most half as many stitches again as the fabric beside it, and a third fewer, so
+that one round always leads from one to the other."""
+
+
+def edge_stitches(
+    choices: Finishing, gauges: Gauges, beside: int, *, gather: float = 0.0, least: int = 1
+) -> int:
+    """Give the stitches of an edge at the end of a plain fabric.
+
+    Args:
+        choices: its finish.
+        gauges: of every fabric.
+        beside: stitches of the plain fabric.
+        gather: share of them that the edge leaves out.
+        least: stitches of the smallest edge.
+    """
+    drawn_in = edge_gauge(choices, gauges).counted_per_cm / gauges.plain.stitches_per_cm
+    wanted = beside * (1 - gather) * min(MOST_MORE, max(MOST_FEWER, drawn_in))
+    return nearest(wanted, multiple=edge_multiple(choices), least=least)
 
 
 def edge_multiple(choices: Finishing) -> int:

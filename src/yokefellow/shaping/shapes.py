@@ -194,6 +194,13 @@ class BodyShape:
     """Stitches round the fullest part, when the front grows for it."""
     bands: tuple[ChartedBand, ...] = ()
     """Its colour bands, from the underarm down."""
+    own_hem_per_cm: float | None = None
+    """Stitches per cm that the hem is counted by, where it is not the plain fabric's."""
+
+    @property
+    def hem_cm(self) -> float:
+        """Once round the hem, as it is worn."""
+        return self.hem_stitches / (self.own_hem_per_cm or self.edge.per_cm)
 
     @property
     def growing(self) -> int:
@@ -239,6 +246,13 @@ class SleeveShape:
     """How the cuff is worked."""
     bands: tuple[ChartedBand, ...] = ()
     """Its colour bands, from the underarm down."""
+    own_per_cm: float | None = None
+    """Stitches per cm of its plain fabric, where the cuff is not counted by it."""
+
+    @property
+    def per_cm(self) -> float:
+        """Stitches per cm of its plain fabric."""
+        return self.edge.per_cm if self.own_per_cm is None else self.own_per_cm
 
     @property
     def cuff_rounds(self) -> Count:

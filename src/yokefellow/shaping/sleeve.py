@@ -9,7 +9,7 @@ from math import ceil, floor
 from yokefellow.fit import SleeveFit
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.edges import Finishing, edge_multiple, edge_shape
+from yokefellow.shaping.edges import Finishing, edge_gauge, edge_multiple, edge_shape
 from yokefellow.shaping.piece_bands import Banding, piece_rounds
 from yokefellow.shaping.shapes import SleeveShape
 from yokefellow.shaping.taper import bent_taper
@@ -63,7 +63,8 @@ def sleeve_shape(
     plain = gauges.plain
     rounds = piece_rounds(fit.length_cm - fit.cuff_cm, bands, plain=plain, least=OPENING_ROUNDS + 1)
     rounds = replace(rounds, got=pinned_rounds or rounds.got)
-    wanted = fit.edge_cm * plain.stitches_per_cm
+    per_cm = edge_gauge(choices, gauges).counted_per_cm
+    wanted = fit.edge_cm * per_cm
     repeat = edge_multiple(choices)
     edge = nearest(wanted, multiple=repeat, least=max(LEAST_EDGE, repeat * 3))
     if edge > stitches:
@@ -82,10 +83,11 @@ def sleeve_shape(
     return SleeveShape(
         rounds=rounds,
         decreases=tuple(first + place for place in places),
-        edge=Count(edge, wanted, plain.stitches_per_cm),
+        edge=Count(edge, wanted, per_cm),
         cuff=edge_shape(
             choices, gauges, depth_cm=fit.cuff_cm, stitches=edge, passes_cm=fit.passes_cm
         ),
+        own_per_cm=None if per_cm == plain.stitches_per_cm else plain.stitches_per_cm,
     )
 
 

@@ -9,7 +9,7 @@ from yokefellow.advice.needles import RIB_FINER_MM
 from yokefellow.body.measurements import MEASURES
 from yokefellow.charts.chart import ChartKind
 from yokefellow.findings import Finding, Severity
-from yokefellow.gauge import GARTER_ROUNDS
+from yokefellow.gauge import GARTER_ROUNDS, RIB_AT_REST, RIB_SPREAD
 from yokefellow.plan import Plan
 from yokefellow.quantities import length, yarn_length
 from yokefellow.shaping.counts import Count
@@ -152,7 +152,8 @@ def _assumptions(plan: Plan) -> Iterator[str]:
     if gauges.rib_is_assumed and "rib" in finishes:
         yield (
             "There was no swatch of the rib: its rounds are counted at the gauge of the plain "
-            "fabric, and it will draw in by itself."
+            f"fabric, and at rest it is taken to be {RIB_AT_REST:.0%} as wide as that fabric, give "
+            f"or take {RIB_SPREAD:.0%}."
         )
     yield from _edges(plan)
     yield from _band_fabrics(plan)

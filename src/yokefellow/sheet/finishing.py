@@ -59,7 +59,7 @@ def _neckband(plan: Plan, head: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
 
 
 _BLOCKED = {
-    "rib": "Pat the ribs together; do not stretch them. ",
+    "rib": "Pat the ribs together, and do not stretch them: {widths}. ",
     "garter": "Lay the garter edges flat, with their ridges close together. ",
     "rolled": "Let the rolled edges roll. ",
     "folded": "Finger the folds sharp, and let the sewing lie slack. ",
@@ -70,4 +70,15 @@ _BLOCKED = {
 def _edges(plan: Plan) -> str:
     shape = plan.shape
     here = {edge.finish for edge in (shape.neck.band, shape.body.hem, shape.sleeve.cuff)}
-    return "".join(words for finish, words in _BLOCKED.items() if finish in here)
+    said = "".join(words for finish, words in _BLOCKED.items() if finish in here)
+    return said.format(widths=_rib_widths(plan))
+
+
+def _rib_widths(plan: Plan) -> str:
+    """Word how wide every rib lies, all round."""
+    unit, widths = plan.project.sheet.units, plan.edge_widths
+    return "; ".join(
+        f"{name} {length(width.rest_cm, unit)} all round"
+        for name, width in zip(("neckband", "hem", "cuffs"), widths, strict=True)
+        if width.edge.finish == "rib"
+    )

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from yokefellow.advice.fit_report import trunk_cm
 from yokefellow.fit.lengths import arm_cm
+from yokefellow.fit.trunk import trunk_cm
 from yokefellow.plan import Plan
 from yokefellow.sheet.drawing import MARGIN, NARROWS, WIDE, Paper, front_edge, mirror, shoulder_of
 from yokefellow.sheet.fit_pieces import FitDrawing

@@ -37,7 +37,7 @@ def fit_view(plan: Plan) -> FitView:
     rows = tuple(_row(plan, line, is_last=line is report[-1]) for line in report)
     return FitView(
         rows=rows,
-        summary=tuple(_summary(report)),
+        summary=(*_summary(report), *_ribs(plan)),
         heights=_heights(plan, report),
         any_filled=any(row.filled for row in rows),
         drawing=fit_drawing(plan, tuple(_said(row) for row in rows)),
@@ -63,6 +63,18 @@ def _row(plan: Plan, line: FitLine, *, is_last: bool) -> FitRow:
         most_cm=None if isinf(line.most_cm) else line.most_cm,
         at_cm=line.at_cm,
     )
+
+
+def _ribs(plan: Plan) -> Iterator[str]:
+    """Say how wide the ribs lie at rest, and how far they stretch."""
+    unit = plan.project.sheet.units
+    said = [
+        f"{name} {length(width.rest_cm, unit)}, stretched up to {length(width.stretched_cm, unit)}"
+        for name, width in zip(("neckband", "hem", "cuff"), plan.edge_widths, strict=True)
+        if width.edge.finish == "rib"
+    ]
+    if said:
+        yield f"The ribs at rest: {'; '.join(said)}."
 
 
 def _heights(plan: Plan, report: tuple[FitLine, ...]) -> str:

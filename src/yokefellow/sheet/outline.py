@@ -90,7 +90,7 @@ def outline(shape: Shape) -> Outline:
     end = along(middle, DOWN_ARM, shape.sleeve.rounds.cm + shape.sleeve.cuff_rounds.cm)
     edge = shape.sleeve.edge.cm / 4
     body = tuple(_body_side(shape.body, underarm, shape.split.body.got))
-    hem_x = shape.body.hem_stitches / shape.body.edge.per_cm / 4
+    hem_x = shape.body.hem_cm / 4
     hem_top = body[-1][1]
     return Outline(
         neck=shape.neck.stitches.cm / 4,
@@ -182,7 +182,7 @@ def _sleeve_bands(
     sleeve: SleeveShape, middle: Point
 ) -> Iterator[tuple[Point, Point, Point, Point]]:
     for band in sleeve.bands:
-        half = band.around / sleeve.edge.per_cm / 4
+        half = band.around / sleeve.per_cm / 4
         far = [at / sleeve.rounds.per_cm for at in (band.shape.first - 1, band.shape.last)]
         yield (
             _beside(middle, far[0], half),
@@ -209,7 +209,7 @@ def _body_side(body: BodyShape, underarm: Point, stitches: int) -> Iterator[Poin
 
 def _sleeve_side(sleeve: SleeveShape, stitches: int) -> Iterator[tuple[float, float]]:
     """Follow the sleeve down: how far from the underarm, and half its width there."""
-    per_cm = sleeve.edge.per_cm
+    per_cm = sleeve.per_cm
     yield 0.0, stitches / per_cm / 4
     for number in sleeve.decreases:
         stitches -= 2

@@ -29,7 +29,7 @@ def cautions(
     """Give every caution about the fit, the yoke, the gauge and the yarn."""
     return (
         *mismatches(project, figures, finished, shape),
-        *fit_cautions(project, figures, finished, shape),
+        *fit_cautions(project, figures, finished, gauges, shape),
         *yoke_cautions(project, broken, shape),
         *gauge_cautions(project, finished, gauges),
         *yarn_cautions(project, yarns),

@@ -7,9 +7,11 @@ from math import ceil
 
 from yokefellow.advice.cautions.neck import neck_cautions
 from yokefellow.advice.context import caution, reaches_hips
+from yokefellow.advice.edge_widths import EdgeWidth, EdgeWidths, edge_widths
 from yokefellow.body.measurements import Figures
 from yokefellow.findings import Finding
 from yokefellow.fit import Finished
+from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
 from yokefellow.shaping.shapes import Shape
@@ -25,15 +27,16 @@ DEEP_CM = 8.0
 
 
 def fit_cautions(
-    project: Project, figures: Figures, finished: Finished, shape: Shape
+    project: Project, figures: Figures, finished: Finished, gauges: Gauges, shape: Shape
 ) -> Iterator[Finding]:
     """Give every caution about how the sweater lies on the body."""
-    yield from neck_cautions(project, figures, shape)
+    yield from neck_cautions(project, figures, gauges, shape)
     yield from _long_sleeve(project, figures, finished)
     yield from _arm(project, figures, shape)
     yield from _depth(project, figures, finished, shape)
     yield from _hips(project, figures, finished, shape)
     yield from _edges(project, finished, shape)
+    yield from _widths(project, edge_widths(figures, finished, gauges, shape))
 
 
 def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
@@ -184,6 +187,57 @@ def _edges(project: Project, finished: Finished, shape: Shape) -> Iterator[Findi
             f"{length(sleeve.length_cm, unit)}; it is planned {length(sleeve.cuff_cm, unit)} deep.",
             "Write a shallower cuff, or a longer sleeve.",
         )
+
+
+OVER_HAND = 0.97
+"""How far a cuff stretches is a rule of thumb: a few hundredths do not make a caution."""
+
+
+def _widths(project: Project, widths: EdgeWidths) -> Iterator[Finding]:
+    """Tell of ribs that grip at rest, and of a cuff through which no hand goes."""
+    for code, pin, width, what in (
+        ("neck.rib-tight", "cast_on", widths.neck, "neckband"),
+        ("body.rib-tight", "hem", widths.hem, "hem"),
+        ("sleeve.rib-tight", "cuff", widths.cuff, "cuff"),
+    ):
+        if width.grips:
+            yield _grips(project, code, pin, width, what)
+    cuff, unit = widths.cuff, project.sheet.units
+    if cuff.stretched_cm < OVER_HAND * cuff.passes_cm:
+        field, remedy = _more(project, "cuff", cuff, cuff.passes_cm / cuff.most_stretch)
+        yield caution(
+            "sleeve.over-hand",
+            field,
+            f"The sleeve's edge stretches to about {length(cuff.stretched_cm, unit)}, and must go "
+            f"over {length(cuff.passes_cm, unit)}.",
+            remedy,
+        )
+
+
+def _grips(project: Project, code: str, pin: str, width: EdgeWidth, what: str) -> Finding:
+    unit = project.sheet.units
+    by = "by the usual draw of a rib" if width.gauge.is_assumed else "by your rib swatch"
+    field, remedy = _more(project, pin, width, width.least_cm)
+    return caution(
+        code,
+        field,
+        f"A {what} of {width.stitches} stitches is {length(width.rest_cm, unit)} round at rest, "
+        f"{by}, and the body there {length(width.body_cm, unit)}: it grips.",
+        remedy,
+    )
+
+
+def _more(project: Project, pin: str, width: EdgeWidth, rest_cm: float) -> tuple[str, str]:
+    """Give the field that decides the stitches of an edge, and how many there must be."""
+    repeat = width.edge.multiple
+    enough = ceil(rest_cm * width.gauge.rest_per_cm / repeat) * repeat
+    if getattr(project.fixed, pin) is not None:
+        return f"fixed.{pin}", f"Pin {pin} = {enough}, or more, or take the pin out."
+    if pin == "hem" and project.garment.body.gather:
+        return "garment.body.gather", "Write garment.body.gather = 0."
+    if pin == "cast_on" and project.garment.neck.front != "level":
+        return "garment.neck.opening", "Make the opening wider, or the rib on a larger needle."
+    return f"fixed.{pin}", f"Write {pin} = {enough} under [fixed], or choose more ease there."
 
 
 LONG_SLEEVE_CM = 4.0

@@ -4,20 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from math import ceil
-from types import MappingProxyType
 
 from yokefellow.advice.context import caution
 from yokefellow.body.measurements import Figures
 from yokefellow.findings import Finding, Severity
 from yokefellow.fit import HEAD_STRETCH
 from yokefellow.fit.neck import OPENINGS
+from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import LengthUnit, at_most, length
 from yokefellow.shaping.bindoffs import BIND_OFFS
 from yokefellow.shaping.shapes import NeckShape, Shape
-
-FABRIC_STRETCH = MappingProxyType({"rib": 1.7, "garter": 1.45, "rolled": 1.45, "folded": 1.5})
-"""How far a band itself stretches round, whatever its edge allows (common practice, no source)."""
 
 ROUGHLY = 0.97
 """The stretch of a neck edge is a rule of thumb: a few hundredths do not make a caution."""
@@ -30,24 +27,34 @@ BABY_TIGHT = 1.2
 """A baby's neck that must stretch farther than this is tight to pull on (common practice)."""
 
 
-def neck_stretch(neck: NeckShape) -> float:
+def _fabric_stretch(neck: NeckShape, gauges: Gauges) -> float:
+    """Give how far the band itself stretches beside the opening, whatever its edge allows."""
+    stretched_cm = gauges.edge(neck.band.finish).stretched_cm(neck.band_stitches)
+    return round(stretched_cm / neck.opening_cm, 2)
+
+
+def neck_stretch(neck: NeckShape, gauges: Gauges) -> float:
     """Give how far the neck's edge stretches: as far as its band and its edge both allow.
 
     An edge that is cast on gives as far as a long-tail cast-on does, one that
     is worked last as far as its bind-off.
     """
     edge = BIND_OFFS[neck.band.bind_off].stretch if neck.is_last else HEAD_STRETCH
-    return min(edge, FABRIC_STRETCH[neck.band.finish])
+    return min(edge, _fabric_stretch(neck, gauges))
 
 
-def neck_cautions(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
+def neck_cautions(
+    project: Project, figures: Figures, gauges: Gauges, shape: Shape
+) -> Iterator[Finding]:
     """Give every caution about the opening of the neck."""
-    yield from _over_head(project, figures, shape)
+    yield from _over_head(project, figures, gauges, shape)
     yield from _over_shoulders(project, figures, shape)
 
 
-def _over_head(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
-    unit, stretch = project.sheet.units, neck_stretch(shape.neck)
+def _over_head(
+    project: Project, figures: Figures, gauges: Gauges, shape: Shape
+) -> Iterator[Finding]:
+    unit, stretch = project.sheet.units, neck_stretch(shape.neck, gauges)
     edge_cm, head_cm = shape.neck.opening_cm, figures.cm("head")
     is_baby = figures.group == "babies"
     if edge_cm * stretch < head_cm * ROUGHLY:
@@ -56,9 +63,9 @@ def _over_head(project: Project, figures: Figures, shape: Shape) -> Iterator[Fin
             "neck.over-head",
             field,
             f"A neck of {length(edge_cm, unit)} stretches to about "
-            f"{length(edge_cm * stretch, unit)}, {stretch:g} times as far, as {_limit(shape.neck)} "
-            f"allows; the head is {length(head_cm, unit)}.",
-            f"{wider}{_stretchier(shape, head_cm)}{_SLIT if is_baby else ''}.",
+            f"{length(edge_cm * stretch, unit)}, {stretch:g} times as far, as "
+            f"{_limit(shape.neck, gauges)} allows; the head is {length(head_cm, unit)}.",
+            f"{wider}{_stretchier(shape, gauges, head_cm)}{_SLIT if is_baby else ''}.",
         )
     elif is_baby and edge_cm * BABY_TIGHT < head_cm:
         yield Finding(
@@ -98,17 +105,17 @@ def _wider(project: Project, neck: NeckShape, enough_cm: float) -> tuple[str, st
 _SLIT = "; surest is an opening along one shoulder, with buttons, which this sheet does not plan"
 
 
-def _limit(neck: NeckShape) -> str:
+def _limit(neck: NeckShape, gauges: Gauges) -> str:
     """Name what holds the edge: the cast-on, the bind-off or the band."""
-    if neck_stretch(neck) == FABRIC_STRETCH[neck.band.finish]:
+    if neck_stretch(neck, gauges) == _fabric_stretch(neck, gauges):
         return "the band"
     return "its bind-off" if neck.is_last else "a long-tail cast-on"
 
 
-def _stretchier(shape: Shape, head_cm: float) -> str:
+def _stretchier(shape: Shape, gauges: Gauges, head_cm: float) -> str:
     """Offer a band worked last, where its stretchiest bind-off would do."""
     neck = shape.neck
-    best = min(BIND_OFFS["yarn overs"].stretch, FABRIC_STRETCH[neck.band.finish])
+    best = min(BIND_OFFS["yarn overs"].stretch, _fabric_stretch(neck, gauges))
     if neck.is_last or neck.band.finish == "folded" or neck.opening_cm * best < head_cm * ROUGHLY:
         return ""
     return (
