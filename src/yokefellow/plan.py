@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 
 from yokefellow.advice.cautions.bands import band_cautions
 from yokefellow.advice.cautions.cautions import cautions, safety
+from yokefellow.advice.cautions.yarn import yarn_cautions
 from yokefellow.advice.checks.checks import checks
 from yokefellow.advice.context import Check, Desk
 from yokefellow.advice.edge_widths import EdgeWidths, edge_widths
@@ -33,7 +34,7 @@ from yokefellow.shaping.assemble import Shaped, shape
 from yokefellow.shaping.below import Unmodified, unmodified
 from yokefellow.shaping.pinned_lengths import with_pinned_lengths
 from yokefellow.shaping.shapes import Shape
-from yokefellow.yarn import MAIN, Reckoning, YarnEstimate, reckon
+from yokefellow.yarn import MAIN, Knowledge, Reckoning, YarnEstimate, reckon
 from yokefellow.yarn.savings import Saving, savings
 
 
@@ -90,6 +91,18 @@ class Plan:
     def fit_report(self) -> tuple[FitLine, ...]:
         """How the sweater lies on the body, height by height."""
         return fit_report(self._desk)
+
+    def after(self, knowledge: Knowledge) -> Plan:
+        """Give the plan as it stands after weighings: one estimate, and cautions that go by it.
+
+        Args:
+            knowledge: what they taught.
+        """
+        yarns = self.reckoning.estimates(knowledge)
+        before = set(yarn_cautions(self.project, self.yarns))
+        kept = (found for found in self.findings if found not in before)
+        now = yarn_cautions(self.project, yarns, begun=True)
+        return replace(self, yarns=yarns, findings=(*kept, *now))
 
     @property
     def edge_widths(self) -> EdgeWidths:

@@ -16,7 +16,7 @@ from yokefellow.cli.commands.suppose import file_lines
 from yokefellow.cli.row_places import place_words, read_place
 from yokefellow.plan import Plan, plan
 from yokefellow.project_file.load import load, parse
-from yokefellow.what_if import change, longest, table
+from yokefellow.what_if import change, learn, longest, table
 from yokefellow.yarn import verdict_words
 from yokefellow.yarn.weighing_log import log_path, read
 
@@ -318,3 +318,62 @@ def test_the_neck_of_a_pattern_is_shown_as_it_is_knitted(tmp_path: Path) -> None
     found = answer("suppose", mine, "--neck", "wide")
     neck_cm = round(made.shape.neck.edge.cm, 2)
     assert found["file"]["neck_cm"] == found["supposed"]["neck_cm"] == neck_cm
+
+
+@pytest.mark.parametrize(("words", "by_cm"), [("longer by 5 cm", 5), ("shorter by 4 cm", -4)])
+@pytest.mark.parametrize("piece", ["body", "sleeves"])
+def test_a_change_of_length_is_of_the_sweater_in_the_file(
+    mine: Path, piece: str, words: str, by_cm: float
+) -> None:
+    whole = mine.read_text(encoding="utf-8")
+    given = {"body": "cropped", "sleeves": "three-quarter"}
+    changed = re.sub(
+        rf"(\[garment\.{piece}\][^\[]*?\nlength = )[^\n]*", rf'\1"{given[piece]}"', whole
+    )
+    if changed == whole:
+        changed = whole + f'\n[garment.{piece}]\nlength = "{given[piece]}"\n'
+    mine.write_text(changed, encoding="utf-8")
+    own = _long(plan(load(mine)), piece)
+    found = answer("suppose", mine, f"--{piece}", words)
+    (kept,) = file_lines(found["choices"])[-1:]
+    other = plan(change(load(mine), **found["choices"]))
+    # derived: whole rounds of one and the other
+    assert _long(other, piece) == pytest.approx(own + by_cm, abs=0.6)
+    assert "by" not in kept.split("=")[1]
+
+
+def _long(made: Plan, piece: str) -> float:
+    body, sleeve = made.shape.body, made.shape.sleeve
+    if piece == "body":
+        return body.rounds.cm + body.hem_rounds.cm
+    return sleeve.rounds.cm + sleeve.cuff_rounds.cm
+
+
+def test_after_a_weighing_there_is_one_verdict_and_none_before_casting_on(
+    mine: Path, made: Plan
+) -> None:
+    balls = made.yarns["MC"].need.mean.balls
+    whole = mine.read_text(encoding="utf-8")
+    few = re.sub(
+        r"(\[yarn\.MC\].*?\n)weights = [^\n]*", rf"\1balls = {balls:.2f}", whole, flags=re.S
+    )
+    mine.write_text(few, encoding="utf-8")
+    stands = plan(load(mine))
+    assert {found.code for found in stands.findings} & {"yarn.short", "yarn.close"}
+    assert "before casting on" in said("check", mine).replace("\n", " ")
+    said("weigh", mine, "--left", "1 g", "--after", "yoke", *AT)
+    (unlikely,) = learn(stands, read(log_path(mine))[0]).checkpoints
+    expected = unlikely.expected
+    for left in (expected.mean + expected.sd, expected.mean - 2 * expected.sd, 1):
+        said("weigh", mine, "--left", f"{left:.0f} g", "--after", "yoke", *AT)
+        told = answer("weigh", mine)["yarns"][0]["verdict"]
+        entries, _ = read(log_path(mine))
+        after = learn(stands, entries).of(stands)
+        assert after.yarns["MC"].verdict == told
+        cautioned = {one.code for one in after.findings} & {"yarn.short", "yarn.close"}
+        assert cautioned == ({f"yarn.{told}"} if told != "enough" else set())
+        words = verdict_words(after.yarns["MC"], "cm").split(":")[0].split(" of ")[0]
+        for verb in (("check",), ("glance",), ("suppose", "--hem", "4 cm")):
+            shown = " ".join(said(verb[0], mine, *verb[1:]).split())
+            assert "before casting on" not in shown
+            assert words.split(" by ")[0] in shown, verb

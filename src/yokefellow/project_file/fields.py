@@ -144,7 +144,10 @@ class NamedLength:
 
 @dataclass(frozen=True, slots=True)
 class LengthChange:
-    """A length as a change of the unmodified one, in cm: shorter is below zero."""
+    """A length as a change of the usual one, in cm: shorter is below zero.
+
+    A body usually reaches the hip, and a sleeve the wrist.
+    """
 
     by_cm: float
 

@@ -1,6 +1,6 @@
 """What if: other lengths, the longest that lasts, what to do about a colour that is short."""
 
-from yokefellow.what_if.change import SHORT_NAMES, change, freed
+from yokefellow.what_if.change import SHORT_NAMES, change, freed, from_own_lengths
 from yokefellow.what_if.forecast import Checkpoint, Forecast, Learnt, forecast, learn
 from yokefellow.what_if.lengths import AS_CHOSEN, Variant, table
 from yokefellow.what_if.longest import Limit, Longest, Wish, longest
@@ -26,6 +26,7 @@ __all__ = [
     "change",
     "forecast",
     "freed",
+    "from_own_lengths",
     "learn",
     "longest",
     "prospects",

@@ -10,11 +10,12 @@ from typing import Any
 from pydantic import BaseModel
 
 from yokefellow.findings import Finding, ProjectError, Severity, as_typed
+from yokefellow.plan import Plan
 from yokefellow.project_file.field_errors import typed_at
-from yokefellow.project_file.fields import Typed, remedy
+from yokefellow.project_file.fields import LengthChange, Typed, remedy
 from yokefellow.project_file.models import Project, Yarn
 from yokefellow.project_file.pins import without
-from yokefellow.quantities import LengthUnit, QuantityError
+from yokefellow.quantities import CM_PER_INCH, LengthUnit, QuantityError
 
 SHORT_NAMES = MappingProxyType(
     {
@@ -59,6 +60,38 @@ def change(project: Project, /, **choices: object) -> Project:
     if found:
         raise ProjectError(found)
     return project
+
+
+def from_own_lengths(made: Plan, choices: Mapping[str, str]) -> dict[str, str]:
+    """Give the choices with `longer by` and `shorter by` as lengths, from those of a sweater.
+
+    In a file they are changes of the usual length; of a sweater that is
+    there, the knitter means that sweater.
+
+    Args:
+        made: the sweater.
+        choices: by field, as they would stand in the file.
+    """
+    shape = made.shape
+    own_cm = {
+        "garment.body.length": shape.body.rounds.cm + shape.body.hem_rounds.cm,
+        "garment.sleeves.length": shape.sleeve.rounds.cm + shape.sleeve.cuff_rounds.cm,
+    }
+    return {
+        name: _from(made.project, field, given, own_cm[field])
+        if (field := SHORT_NAMES.get(name, name)) in own_cm
+        else given
+        for name, given in choices.items()
+    }
+
+
+def _from(project: Project, field: str, given: str, own_cm: float) -> str:
+    typed = typed_at(tuple(field.split(".")))
+    value = typed and _value(typed, given, project.unit, field)
+    if not isinstance(value, LengthChange):
+        return given
+    wanted_cm = own_cm + value.by_cm
+    return f"{wanted_cm / CM_PER_INCH:.2f} in" if project.unit == "in" else f"{wanted_cm:.1f} cm"
 
 
 _PINS = MappingProxyType(

@@ -94,6 +94,13 @@ class Learnt(NamedTuple):
     """In the order of the knitting."""
     findings: tuple[Finding, ...]
 
+    def of(self, plan: Plan) -> Plan:
+        """Give a plan as it stands after the readings.
+
+        A reading that was left out still tells that the knitting is begun.
+        """
+        return plan.after(self.knowledge) if self.checkpoints else plan
+
 
 def learn(plan: Plan, entries: Sequence[Entry]) -> Learnt:
     """Take in readings, in the order of the rows whatever their order in the log.

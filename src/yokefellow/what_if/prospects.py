@@ -37,12 +37,16 @@ def prospects(plan: Plan, entries: Sequence[Entry] = ()) -> Prospects:
         entries: what was weighed so far; what they teach goes into the longest that lasts.
     """
     ahead = forecast(plan, entries) if entries else None
+    knowledge = ahead.knowledge if ahead else PRIOR
     return Prospects(
-        variants=table(plan, ahead.knowledge if ahead else PRIOR),
+        variants=table(plan, knowledge),
         longest_sleeves=ahead.longest.get("sleeves") if ahead else longest(plan, "sleeves"),
         longest_body=ahead.longest.get("body") if ahead else longest(plan, "body"),
         rescues=tuple(
-            rescue for code in plan.yarns if code != MAIN for rescue in rescues(plan, code)
+            rescue
+            for code in plan.yarns
+            if code != MAIN
+            for rescue in rescues(plan, code, knowledge)
         ),
         forecast=ahead,
     )

@@ -11,6 +11,7 @@ from typing import Literal, NamedTuple
 from yokefellow.findings import PlanError
 from yokefellow.plan import Plan, plan
 from yokefellow.project_file.models import Band, ChartChoices, Project
+from yokefellow.yarn import PRIOR, Knowledge
 
 Way = Literal["swap", "drop", "narrow"]
 
@@ -35,23 +36,29 @@ class Rescue(NamedTuple):
     """The sweater with that change."""
 
 
-def rescues(made: Plan, code: str) -> tuple[Rescue, ...]:
+def rescues(made: Plan, code: str, knowledge: Knowledge = PRIOR) -> tuple[Rescue, ...]:
     """Find what would make a short colour last, the least change first.
 
     A swap in all its bands or in one, then a band narrowed, then a band left
     out. Empty when the colour is enough, or when nothing of this helps.
+
+    Args:
+        made: the sweater, as it stands after any weighings.
+        code: the colour.
+        knowledge: what they taught.
     """
     if made.yarns[code].verdict == "enough":
         return ()
     bands = _bands_in(made, code)
-    return (*_swaps(made, code, bands), *_narrowed(made, code, bands), *_dropped(made, code, bands))
+    ways = (_swaps, _narrowed, _dropped)
+    return tuple(rescue for way in ways for rescue in way(made, code, bands, knowledge))
 
 
 def _bands_in(made: Plan, code: str) -> tuple[int, ...]:
     return tuple(at for at, chart in enumerate(made.charts) if code in chart.colours)
 
 
-def _swaps(made: Plan, code: str, bands: Sequence[int]) -> Iterator[Rescue]:
+def _swaps(made: Plan, code: str, bands: Sequence[int], knowledge: Knowledge) -> Iterator[Rescue]:
     sets = [tuple(bands), *((at,) for at in bands if len(bands) > 1)]
     for other in made.project.yarn:
         for chosen in sets:
@@ -62,7 +69,7 @@ def _swaps(made: Plan, code: str, bands: Sequence[int]) -> Iterator[Rescue]:
             project = made.project
             for at in chosen:
                 project = _with_band(project, at, _swapped(made, at, code, other))
-            yield from _tried(made, project, "swap", code, chosen, instead=other)
+            yield from _tried(made, knowledge, project, "swap", code, chosen, instead=other)
 
 
 def _swapped(made: Plan, at: int, code: str, other: str) -> Band:
@@ -73,7 +80,9 @@ def _swapped(made: Plan, at: int, code: str, other: str) -> Band:
     return band.model_copy(update={"colours": {**worn, **dict.fromkeys(own, other)}})
 
 
-def _narrowed(made: Plan, code: str, bands: Sequence[int]) -> Iterator[Rescue]:
+def _narrowed(
+    made: Plan, code: str, bands: Sequence[int], knowledge: Knowledge
+) -> Iterator[Rescue]:
     """Leave out lines at the end of a chart of the file, one more until it lasts."""
     for at in bands:
         name = made.project.garment.yoke.bands[at].chart
@@ -85,20 +94,21 @@ def _narrowed(made: Plan, code: str, bands: Sequence[int]) -> Iterator[Rescue]:
         )
         for fewer in range(1, len(chart.rows) - LEAST_ROWS + 1):
             project = _with_chart(made.project, name, chart, fewer)
-            found = list(_tried(made, project, "narrow", code, touched, rows_less=fewer))
+            found = list(_tried(made, knowledge, project, "narrow", code, touched, rows_less=fewer))
             if found:
                 yield from found
                 break
 
 
-def _dropped(made: Plan, code: str, bands: Sequence[int]) -> Iterator[Rescue]:
+def _dropped(made: Plan, code: str, bands: Sequence[int], knowledge: Knowledge) -> Iterator[Rescue]:
     for at in bands:
         kept = tuple(b for to, b in enumerate(made.project.garment.yoke.bands) if to != at)
-        yield from _tried(made, _with_bands(made.project, kept), "drop", code, (at,))
+        yield from _tried(made, knowledge, _with_bands(made.project, kept), "drop", code, (at,))
 
 
 def _tried(
     made: Plan,
+    knowledge: Knowledge,
     project: Project,
     way: Way,
     code: str,
@@ -112,11 +122,12 @@ def _tried(
         other = plan(project)
     except PlanError:
         return
-    lasts = code not in other.yarns or other.yarns[code].verdict == "enough"
+    yarns = other.reckoning.estimates(knowledge)
+    lasts = code not in yarns or yarns[code].verdict == "enough"
     worse = any(
         estimate.verdict != "enough"
         and (old not in made.yarns or made.yarns[old].verdict == "enough")
-        for old, estimate in other.yarns.items()
+        for old, estimate in yarns.items()
     )
     if lasts and not worse:
         numbers = tuple(at + 1 for at in bands)

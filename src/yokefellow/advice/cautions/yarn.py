@@ -11,11 +11,19 @@ from yokefellow.quantities import yarn_length
 from yokefellow.yarn import MAIN, YarnEstimate, verdict_words
 
 
-def yarn_cautions(project: Project, yarns: Mapping[str, YarnEstimate]) -> Iterator[Finding]:
-    """Give every caution about the evidence and the stash."""
+def yarn_cautions(
+    project: Project, yarns: Mapping[str, YarnEstimate], *, begun: bool = False
+) -> Iterator[Finding]:
+    """Give every caution about the evidence and the stash.
+
+    Args:
+        project: the knitter's choices.
+        yarns: the estimates, with what weighings taught once there are any.
+        begun: whether the knitting is on its way, so that only what is still to come can change.
+    """
     yield from _evidence(yarns[MAIN])
     for yarn in yarns.values():
-        yield from _yarn(project, yarn)
+        yield from _yarn(project, yarn, begun=begun)
 
 
 ODD_EVIDENCE = (0.75, 1.35)
@@ -36,7 +44,7 @@ def _evidence(yarn: YarnEstimate) -> Iterator[Finding]:
         )
 
 
-def _yarn(project: Project, yarn: YarnEstimate) -> Iterator[Finding]:
+def _yarn(project: Project, yarn: YarnEstimate, *, begun: bool) -> Iterator[Finding]:
     if yarn.verdict == "enough":
         return
     unit = project.sheet.units
@@ -50,17 +58,27 @@ def _yarn(project: Project, yarn: YarnEstimate) -> Iterator[Finding]:
             "yarn.close",
             f"yarn.{yarn.code}.balls",
             f"{message} The chance that it lasts is {yarn.chance:.0%}.",
-            _surer(project, yarn),
+            _STILL_OPEN[yarn.code == MAIN] if begun else _surer(project, yarn),
         )
     else:
         yield caution(
             "yarn.short",
             f"yarn.{yarn.code}.balls",
             message,
-            "Shorten the sleeves or the body, or choose less ease, before casting on."
-            if yarn.code == MAIN
-            else "Take another yarn for a band, or leave a band out, before casting on.",
+            _STILL_OPEN[yarn.code == MAIN] if begun else _BEFORE[yarn.code == MAIN],
         )
+
+
+_BEFORE = {
+    True: "Shorten the sleeves or the body, or choose less ease, before casting on.",
+    False: "Take another yarn for a band, or leave a band out, before casting on.",
+}
+_STILL_OPEN = {
+    True: "Shorten the sleeves or the body, whichever is still to be knitted, and weigh again "
+    "before you begin it.",
+    False: "Take another yarn for a band that is still to be knitted, or leave that band out.",
+}
+"""What to do about the main yarn, and about another."""
 
 
 def _surer(project: Project, yarn: YarnEstimate) -> str:

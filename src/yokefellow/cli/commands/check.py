@@ -34,11 +34,13 @@ def check(file: Path) -> None:
 
     planned = plan(load(file))
     learnt = learn(planned, readings(file))
+    planned = learnt.of(planned)
     found = (*planned.findings, *learnt.findings)
     say_findings(found)
-    for verdict in verdicts(planned, planned.reckoning.estimates(learnt.knowledge)):
+    for verdict in verdicts(planned, planned.yarns):
         say(verdict)
-    helping = [one for code in planned.yarns if code != MAIN for one in rescues(planned, code)]
+    others = [code for code in planned.yarns if code != MAIN]
+    helping = [one for code in others for one in rescues(planned, code, learnt.knowledge)]
     for rescue in rescue_views(planned, helping):
         say(wrapped(f"What would help: {rescue.words}"))
     say(wrapped(f"{planned.project.title} can be knitted: {counted(found)}."))

@@ -26,7 +26,9 @@ def glance(file: Path) -> None:
     from yokefellow.plan import plan
     from yokefellow.project_file.load import load
     from yokefellow.sheet.glance import render_glance
-    from yokefellow.what_if import prospects
+    from yokefellow.what_if import learn, prospects
 
     planned = plan(load(file))
-    say(render_glance(planned, prospects(planned, readings(file))))
+    entries = readings(file)
+    planned = learn(planned, entries).of(planned)
+    say(render_glance(planned, prospects(planned, entries)))

@@ -69,10 +69,12 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
     from yokefellow.findings import visible
     from yokefellow.plan import plan
     from yokefellow.project_file.load import load
-    from yokefellow.what_if import prospects
+    from yokefellow.what_if import learn, prospects
 
     planned = plan(load(file))
-    asked = prospects(planned, readings(file))
+    entries = readings(file)
+    planned = learn(planned, entries).of(planned)
+    asked = prospects(planned, entries)
     folder = file.parent if into is None else make_folder(into)
     for form, suffix in _SUFFIX.items():
         if form in forms:

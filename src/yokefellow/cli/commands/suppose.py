@@ -38,13 +38,15 @@ if TYPE_CHECKING:
 HELP = """\
 Plan the sweater with something chosen otherwise, and show it beside the
 sweater of the file: lengths, stitches, yarn, and whether the yarn lasts. The
-file stays as it is. Without a choice, show every length, neck, rib and finish.
+file stays as it is. "Longer by" and "shorter by" go from the length in the
+file. Without a choice, show every length, neck, rib and finish.
 
 \b
 Examples:
   $ yokefellow suppose mine.toml
   $ yokefellow suppose mine.toml --sleeves short
   $ yokefellow suppose mine.toml --body cropped --rib 2x2 --neck wide
+  $ yokefellow suppose mine.toml --body "longer by 2 in"
   $ yokefellow suppose mine.toml --field "garment.body.gather = 10"
 """
 
@@ -117,11 +119,12 @@ def _every_choice(file: Path, project: Project, form: str) -> str:
     from yokefellow.what_if import learn, table
 
     made = plan(project)
-    knowledge = learn(made, readings(file)).knowledge
-    variants = table(made, knowledge)
+    learnt = learn(made, readings(file))
+    made = learnt.of(made)
+    variants = table(made, learnt.knowledge)
     if form == "json":
         return document(every_choice_record(made, variants))
-    return every_choice(made, made.reckoning.estimates(knowledge), variants)
+    return every_choice(made, made.yarns, variants)
 
 
 def _supposed(file: Path, project: Project, choices: dict[str, str], form: str) -> str:
@@ -129,11 +132,14 @@ def _supposed(file: Path, project: Project, choices: dict[str, str], form: str) 
     from yokefellow.cli.row_places import readings
     from yokefellow.cli.terminal import document
     from yokefellow.plan import plan
-    from yokefellow.what_if import change, learn
+    from yokefellow.what_if import change, from_own_lengths, learn
 
-    made, other = plan(project), plan(change(project, **choices))
-    knowledge = learn(made, readings(file)).knowledge
-    yarns = (made.reckoning.estimates(knowledge), other.reckoning.estimates(knowledge))
+    made = plan(project)
+    choices = from_own_lengths(made, choices)
+    other = plan(change(project, **choices))
+    learnt = learn(made, readings(file))
+    made, other = learnt.of(made), learnt.of(other)
+    yarns = (made.yarns, other.yarns)
     if form == "json":
         return document(beside_record(made, other, yarns, choices))
     return beside(made, other, yarns, choices)
