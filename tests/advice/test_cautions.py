@@ -310,7 +310,9 @@ def test_pins_that_break_the_line_are_named_in_the_remedy() -> None:
 
 # derived: 8.5 % of 29 cm is 2.465 cm; 80 stitches at 2.543 to the cm leave 2.459 cm
 def test_an_ease_that_rounds_to_the_least_is_told_to_be_just_under_it() -> None:
-    sections = sized(stitches_per_cm=2.543, body={"upper_arm": "29 cm"}, fixed={"sleeve": 80})
+    body = {"upper_arm": "29 cm"}
+    sections = sized(stitches_per_cm=2.543, body=body, fixed={"sleeve": 80})
+    sections = edited(sections, ease__upper_arm="2.5 cm")
     (found,) = [one for one in planned(sections).findings if one.code == "arm.tight"]
     assert "just under 2.5 cm of ease" in found.message
     assert "under 2.5 cm it grips" in found.message

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.sweaters import edited, planned, sized
+from tests.sweaters import Sections, edited, planned, sized
 from yokefellow.advice.fit_report import FitLine, Verdict, body_at_cm, sleeve_at_cm
+from yokefellow.findings import PlanError
 from yokefellow.fit.trunk import trunk_cm
 from yokefellow.plan import Plan
 
@@ -123,3 +124,30 @@ def test_the_full_bust_is_judged_where_it_is_fullest() -> None:
     assert found["high_chest"].body_cm == 95  # derived: as measured
     assert found["chest"].garment_cm > found["high_chest"].garment_cm
     assert found["chest"].verdict is Verdict.INSIDE
+
+
+@pytest.mark.parametrize("fit", ["very close", "close", "classic", "loose", "oversized"])
+@pytest.mark.parametrize("arm_cm", [26, 31, 38, 46])
+@pytest.mark.parametrize("pinned", [None, 70, 76, 82, 88])
+def test_a_sleeve_grips_where_the_report_calls_it_tighter(
+    fit: str, arm_cm: int, pinned: int | None
+) -> None:
+    sections = worn_sections(body__upper_arm=f"{arm_cm} cm", ease__upper_arm=fit)
+    if pinned is not None:
+        sections = edited(sections, fixed={"sleeve": pinned})
+    plan = planned_or_refused_pins(sections)
+    if plan is None:
+        return
+    is_told = "arm.tight" in {found.code for found in plan.findings}
+    assert is_told == (lines(plan)["upper_arm"].verdict is Verdict.TIGHT)
+
+
+def worn_sections(**changes: object) -> Sections:
+    return edited(sized("women", "M", body=dict(BODY)), **changes)
+
+
+def planned_or_refused_pins(sections: Sections) -> Plan | None:
+    try:
+        return planned(sections)
+    except PlanError:
+        return None

@@ -66,6 +66,11 @@ HIP_STRETCH = 0.03
 """A ribbed edge a few hundredths narrower than the hips still lies well (common practice)."""
 
 
+def slack_cm(stitches_per_cm: float) -> float:
+    """Give what a girth may miss its ease by and still be as chosen."""
+    return max(TOLERANCE_CM, TOLERANCE_STITCHES / stitches_per_cm)
+
+
 def fit_report(desk: Desk) -> tuple[FitLine, ...]:
     """Give every height from the neck to the hem, and down the sleeve to its edge."""
     widths = edge_widths(desk.figures, desk.finished, desk.gauges, desk.shape)
@@ -96,7 +101,7 @@ def _line(
 ) -> FitLine:
     """Judge one height; `names` are the body's measures it rests on."""
     least, most = bounds
-    slack = max(TOLERANCE_CM, TOLERANCE_STITCHES / desk.plain.stitches_per_cm)
+    slack = slack_cm(desk.plain.stitches_per_cm)
     ease = garment_cm - body_cm
     if ease < least - slack:
         verdict = Verdict.TIGHT

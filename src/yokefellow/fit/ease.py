@@ -54,3 +54,20 @@ def ease_range_cm(chosen: str | float, *, arm: bool = False) -> tuple[float, flo
         return chosen, chosen
     _, least, most = (_ARM_EASE if arm else _CHEST_EASE)[chosen]
     return least, most
+
+
+TIGHT_ARM = 0.085
+"""Upper-arm ease below this share of the arm is tight: 2.5 cm on an adult arm of 29 cm
+(common practice, no source)."""
+
+
+def arm_grips_cm(chosen: str | float, arm_cm: float) -> float:
+    """Give the ease in cm below which a sleeve grips the upper arm.
+
+    A named fit says so itself, by the least it means; of a length that was
+    written nothing is known but that, and a share of the arm decides.
+
+    >>> arm_grips_cm("classic", 29), round(arm_grips_cm(1.0, 29), 2)
+    (2.5, 2.47)
+    """
+    return ease_range_cm(chosen, arm=True)[0] if isinstance(chosen, str) else TIGHT_ARM * arm_cm

@@ -8,18 +8,16 @@ from math import ceil
 from yokefellow.advice.cautions.neck import neck_cautions
 from yokefellow.advice.context import caution, reaches_hips
 from yokefellow.advice.edge_widths import EdgeWidth, EdgeWidths, edge_widths
+from yokefellow.advice.fit_report import slack_cm
 from yokefellow.body.measurements import Figures
 from yokefellow.findings import Finding
 from yokefellow.fit import Finished
+from yokefellow.fit.ease import arm_grips_cm
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
 from yokefellow.shaping.shapes import Shape
 from yokefellow.shaping.yoke_shapes import RaglanShape
-
-TIGHT_ARM = 0.085
-"""Upper-arm ease below this share of the arm is tight: 2.5 cm on an adult arm of 29 cm
-(common practice)."""
 
 SHALLOW_CM = 0.5
 DEEP_CM = 8.0
@@ -42,11 +40,14 @@ def fit_cautions(
 def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
     arm_cm = figures.cm("upper_arm")
     ease_cm = shape.split.sleeve.cm - arm_cm
-    if ease_cm >= TIGHT_ARM * arm_cm:
+    chosen, per_cm = project.ease.upper_arm, shape.split.sleeve.per_cm
+    least_cm = arm_grips_cm(chosen, arm_cm)
+    # As in the fit report: whole stitches may miss a named fit by so much.
+    if ease_cm >= least_cm - (slack_cm(per_cm) if isinstance(chosen, str) else 0.0):
         return
     unit = project.sheet.units
-    field, remedy = _more_arm(project, shape, arm_cm)
-    has, least = length(ease_cm, unit), length(TIGHT_ARM * arm_cm, unit)
+    field, remedy = _more_arm(project, shape, arm_cm + least_cm)
+    has, least = length(ease_cm, unit), length(least_cm, unit)
     yield caution(
         "arm.tight",
         field,
@@ -56,7 +57,7 @@ def _arm(project: Project, figures: Figures, shape: Shape) -> Iterator[Finding]:
     )
 
 
-def _more_arm(project: Project, shape: Shape, arm_cm: float) -> tuple[str, str]:
+def _more_arm(project: Project, shape: Shape, least_cm: float) -> tuple[str, str]:
     """Give the field that decides the width of the sleeve, and what to write there."""
     if project.garment.yoke.proportions != "measured":
         return (
@@ -64,7 +65,7 @@ def _more_arm(project: Project, shape: Shape, arm_cm: float) -> tuple[str, str]:
             'Write garment.yoke.proportions = "measured": the percentage system never asks the '
             "arm.",
         )
-    enough = ceil((1 + TIGHT_ARM) * arm_cm * shape.split.sleeve.per_cm)
+    enough = ceil(least_cm * shape.split.sleeve.per_cm)
     if project.fixed.sleeve is not None:
         return "fixed.sleeve", f"Pin at least {enough} stitches, or take the pin out."
     for name in ("yoke", "increases"):
