@@ -209,3 +209,16 @@ def test_the_lengths_just_allowed_are_allowed() -> None:
         # derived: neither hem nor cuff takes more than half
         assert made.body.hem_cm <= made.body.length_cm / 2
         assert made.sleeve.cuff_cm <= made.sleeve.length_cm / 2
+
+
+@pytest.mark.parametrize("group", ["women", "men"])
+def test_a_v_by_size_is_as_deep_as_vs_are(group: str) -> None:
+    for of, size in every_size():
+        if of == group:
+            neck = {"style": "raglan"}
+            sections = sized(of, size, garment={"yoke": neck, "neck": {"front": "V"}})
+            asked = project(sections)
+            front = fit(asked, fill(asked)[0]).neck.front
+            assert front is not None
+            # common practice, no source: 6 to 8 in on adults
+            assert 6 * IN - 0.6 <= front.drop_cm <= 8 * IN, size

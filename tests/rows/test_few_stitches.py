@@ -512,7 +512,7 @@ def test_a_band_is_picked_up_in_the_fabric_of_its_edge() -> None:
 
 def test_a_folded_band_of_one_round_is_picked_up_in_the_fabric_of_its_outside() -> None:
     edge = Edge("folded", "", count(1), hidden=1, turning="purl")
-    picked = PickedUp(count(12), 6, 6, Fraction(1))
+    picked = PickedUp(count(12), 3, (3, 3), Fraction(1))
     start, *rounds = last_neckband(NeckShape(count(20), 12, edge, is_last=True, picked=picked)).rows
     assert (start.steps, start.feature, start.fabric) == (
         (Op("PU", 12),),

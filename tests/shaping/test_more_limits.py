@@ -161,7 +161,7 @@ def test_what_is_above_and_below_as_far_is_told_as_a_limit() -> None:
 )
 def test_how_often_the_point_decreases(rows: int, across: int, centre: int, every: int) -> None:
     edges = EdgeLengths(
-        back=34, sleeve=16, rows=rows, across=across, centre=centre,
+        back=34, sleeve=16, front=0, rows=rows, across=across, centre=centre,
         stitches_per_cm=2.0, rows_per_cm=3.0,
     )  # fmt: skip
     mitre = picked_up(edges, multiple=2, point=True).mitre
@@ -299,7 +299,14 @@ def test_the_smallest_sleeves() -> None:
 )
 def test_the_fewest_stitches_of_a_band_with_a_point(rows: int, multiple: int, total: int) -> None:
     edges = EdgeLengths(
-        back=2, sleeve=0, rows=rows, across=0, centre=1, stitches_per_cm=1.0, rows_per_cm=2.0
+        back=2,
+        sleeve=0,
+        front=0,
+        rows=rows,
+        across=0,
+        centre=1,
+        stitches_per_cm=1.0,
+        rows_per_cm=2.0,
     )
     assert picked_up(edges, multiple=multiple, point=True).total.got == total
 

@@ -41,7 +41,14 @@ def test_the_opening_is_the_narrower_of_neck_and_band() -> None:
 
 def test_a_band_that_is_picked_up_has_an_edge_of_its_own() -> None:
     edges = EdgeLengths(
-        back=34, sleeve=16, rows=20, across=6, centre=16, stitches_per_cm=2.0, rows_per_cm=3.0
+        back=34,
+        sleeve=16,
+        front=0,
+        rows=20,
+        across=6,
+        centre=16,
+        stitches_per_cm=2.0,
+        rows_per_cm=3.0,
     )
     picked = picked_up(edges, multiple=2, point=False)
     found = neck(picked=picked, band_stitches=80)

@@ -31,9 +31,9 @@ V_DEEPER = 2.4
 """How much deeper a V is cut than a scooped front (common practice: 15 to 20 cm on adults)."""
 
 
-V_OF_YOKE = 0.65
-"""A V by size is cut at most this share of the yoke, so that the fronts are joined well above the
-underarm (our choice): on babies and children it is the less."""
+V_OF_YOKE = 0.85
+"""A V by size is cut at most this share of the yoke, so that the fronts are joined a little above
+the underarm (common practice): on babies and children it is the less."""
 
 
 def neck_fit(project: Project, figures: Figures, *, yoke_cm: float = inf) -> NeckFit:

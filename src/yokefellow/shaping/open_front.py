@@ -34,8 +34,10 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
     per_cm = yoke.rounds.per_cm
     if yoke.front.start < 2 * (yoke.body_share + _beside(yoke)):
         raise PlanError([_narrow(yoke)])
-    found = _shaped(wanted, yoke, wanted.drop_cm * per_cm)
     by_size = isinstance(project.garment.neck.drop, str)
+    drop_rows = wanted.drop_cm * per_cm
+    # A drop by size is never too deep for a short yoke of few rounds.
+    found = _shaped(wanted, yoke, min(drop_rows, _most_rows(yoke)) if by_size else drop_rows)
     if isinstance(found, TooShallow) and by_size and found.rows <= _most_rows(yoke):
         # A drop by size is only a wish: the V is cut as deep as its edges need.
         found = _shaped(wanted, yoke, found.rows)
@@ -45,6 +47,7 @@ def open_front(project: Project, finished: Finished, yoke: AnyYoke) -> OpenFront
     edges = EdgeLengths(
         back=yoke.back.start,
         sleeve=yoke.sleeve.start,
+        front=found.edge,
         rows=found.rows.got,
         across=len(found.increases),
         centre=found.centre,

@@ -25,7 +25,9 @@ class EdgeLengths(NamedTuple):
     back: int
     """Stitches cast on for the back,"""
     sleeve: int
-    """and for each sleeve."""
+    """for each sleeve,"""
+    front: int
+    """and for each front."""
     rows: int
     """Rows of each front's edge."""
     across: int
@@ -37,8 +39,8 @@ class EdgeLengths(NamedTuple):
 
     @property
     def level(self) -> int:
-        """The stitches cast on over the back and the sleeves."""
-        return self.back + 2 * self.sleeve
+        """The stitches cast on over the back, the sleeves and the fronts."""
+        return self.back + 2 * (self.sleeve + self.front)
 
     @property
     def side_cm(self) -> float:
@@ -67,10 +69,11 @@ class PickedUp(NamedTuple):
 
     total: Count
     """All round, as the rib divides it."""
-    left: int
-    """Along the edge of the left front, down to the centre,"""
-    right: int
-    """and along the right one, up from it."""
+    side: int
+    """Along the rows of each front's edge: both are picked up alike."""
+    back: tuple[int, int]
+    """Over the back of the neck, from BOR and to it; in all one more than was cast on there where
+    the fronts would differ otherwise."""
     rule: Fraction
     """Stitches for rows along that edge, in small numbers."""
     mitre: Mitre | None = None
@@ -90,14 +93,17 @@ def picked_up(edges: EdgeLengths, *, multiple: int, point: bool) -> PickedUp:
         # A V needs one stitch for its point even where none was cast on.
         wanted += max(0, 1 - edges.centre)
         total, mitre = _with_mitre(wanted, multiple, edges)
-        left = mitre.before - edges.sleeve - edges.back // 2
-        right = total - 1 - left - edges.level
     else:
         total, mitre = nearest(wanted, multiple=multiple), None
-        sides = total - edges.level - edges.centre
-        left, right = sides // 2, sides - sides // 2
-    rule = Fraction(left + right, 2 * edges.rows).limit_denominator(MOST_ROWS)
-    return PickedUp(Count(total, wanted, edges.stitches_per_cm), left, right, rule, mitre)
+    side, odd = divmod(total - edges.level - (1 if mitre else edges.centre), 2)
+    back = edges.back + odd
+    half = back // 2
+    if mitre is not None:
+        half = mitre.before - side - edges.front - edges.sleeve
+    rule = Fraction(side, edges.rows).limit_denominator(MOST_ROWS)
+    return PickedUp(
+        Count(total, wanted, edges.stitches_per_cm), side, (half, back - half), rule, mitre
+    )
 
 
 def _with_mitre(wanted: float, multiple: int, edges: EdgeLengths) -> tuple[int, Mitre]:

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from yokefellow.plan import Plan
 from yokefellow.quantities import length
-from yokefellow.rows.model import Section, made
+from yokefellow.rows.model import Section, flat_ops, made
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.picked_up import PickedUp
 from yokefellow.shaping.yoke_shapes import RaglanShape
@@ -149,7 +149,7 @@ def last_neckband_words(plan: Plan, section: Section) -> Iterator[str]:
     if neck.picked is None:
         yield from _taken_up(section)
         return
-    yield from _picked_up(plan, neck.picked)
+    yield from _picked_up(plan, neck.picked, section)
 
 
 def _taken_up(section: Section) -> Iterator[str]:
@@ -166,24 +166,27 @@ def _taken_up(section: Section) -> Iterator[str]:
     )
 
 
-def _picked_up(plan: Plan, picked: PickedUp) -> Iterator[str]:
+def _picked_up(plan: Plan, picked: PickedUp, section: Section) -> Iterator[str]:
     yoke = plan.shape.yoke
     front = plan.shape.front
     if not isinstance(yoke, RaglanShape) or front is None:
         return
-    back, sleeve = yoke.back.start, yoke.sleeve.start
-    half, other = back // 2, back - back // 2
+    sleeve, edge, side = yoke.sleeve.start, front.edge, picked.side
+    half, other = picked.back
+    extra = half + other - yoke.back.start
     point = picked.mitre is not None
     middle = "1 at the point (mark it)" if point else f"{front.centre} along the cast-on in front"
     yield (
         "Hold the sweater with the right side facing and the neck upwards, and begin at the centre "
         f"back. Pick up and knit, one stitch in each stitch of a cast-on edge: {half} to the line, "
-        f"{sleeve} over the left sleeve, {picked.left} down the left front, {middle}, "
-        f"{picked.right} up the right front, {sleeve} over the right sleeve, {other} to the "
-        f"centre back: {picked.total.got} in all. Hang the marker for BOR."
+        f"{sleeve} over the left sleeve, {edge} across the left front's cast-on, then {side} down "
+        f"its edge; {middle}; {side} up the right front's edge, then {edge} across its cast-on, "
+        f"{sleeve} over the right sleeve, {other} to the centre back: {picked.total.got} in all. "
+        + ("One of those at the back is lifted between two stitches. " if extra else "")
+        + "Hang the marker for BOR."
     )
     yield (
-        f"Along the fronts that is about {_rule(picked.rule)}, always one stitch inside the edge. "
+        f"Down the edges that is about {_rule(picked.rule)}, always one stitch inside the edge. "
         "A stitch or two more or fewer there matter to nobody, but the count must come right: the "
         "band is worked on it."
         + (
@@ -194,10 +197,15 @@ def _picked_up(plan: Plan, picked: PickedUp) -> Iterator[str]:
         )
     )
     if picked.mitre is not None:
-        often = "every round" if picked.mitre.every == 1 else "every other round"
+        first, *more = (
+            at
+            for at, row in enumerate(section.rows, start=1)
+            if any(op.code == "CDD" for op in flat_ops(row.steps))
+        )
+        often = "every round" if first + 1 in more else "every other round"
         yield (
-            f"At the point, {often} from the second on has a centred double decrease: so the band "
-            "lies flat in the corner, and the marked stitch runs straight up."
+            f"At the point, {often} from round {first} on has a centred double decrease: so the "
+            "band lies flat in the corner, and the marked stitch runs straight up."
         )
 
 
