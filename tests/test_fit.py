@@ -222,3 +222,17 @@ def test_a_v_by_size_is_as_deep_as_vs_are(group: str) -> None:
             assert front is not None
             # common practice, no source: 6 to 8 in on adults
             assert 6 * IN - 0.6 <= front.drop_cm <= 8 * IN, size
+
+
+@pytest.mark.parametrize("long", ["cropped", "hip", "9 cm"])
+def test_edges_by_length_are_in_proportion_on_every_size(long: str) -> None:
+    for group, size in every_size():
+        asked = project(sized(group, size, garment__body__length=long))
+        made = fit(asked, fill(asked)[0])
+        # common practice, no source: a third of a short body at the most
+        assert made.body.hem_cm <= 0.351 * made.body.length_cm
+        if group in ("babies", "children"):
+            # common practice, no source: 3/4 to 1 1/4 in on the small
+            for deep in (made.sleeve.cuff_cm, made.neck.band_cm):
+                assert 0.75 * IN - 0.1 <= deep <= 1.25 * IN + 0.1, (group, size)
+            assert made.body.hem_cm <= 1.25 * IN + 0.1

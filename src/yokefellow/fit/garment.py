@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from types import MappingProxyType
 
 from yokefellow.body.measurements import Figures
 from yokefellow.findings import PlanError
@@ -81,7 +82,7 @@ def cuff_cm(project: Project, figures: Figures, length_cm: float) -> float:
         return min(chosen, 0.5 * length_cm)
     share = _share(figures, length_cm)
     usual_cm = 2.0 if share < 0.4 else 3.0 if share < 0.6 else 4.0 if share < 0.95 else 5.0
-    return min(usual_cm, 0.35 * length_cm)
+    return min(usual_cm, USUAL_EDGE_CM[figures.group], MOST_OF_PIECE * length_cm)
 
 
 def body_fit(project: Project, figures: Figures, chosen: ChosenLength) -> BodyFit:
@@ -127,7 +128,7 @@ def body_in_length(
     length_cm = chosen_cm(chosen, named, named["hip"])
     edge_cm = chest_cm
     if choices.shape != "straight":
-        middle_cm = length_cm - choices.hem / 2
+        middle_cm = length_cm - hem_cm(project, figures, length_cm) / 2
         edge_cm = _edge_cm(figures, middle_cm, around.hip_at_cm, around.waist_at_cm)
         edge_cm += chest_cm - figures.cm("chest")
     if choices.shape == "a-line":
@@ -136,15 +137,27 @@ def body_in_length(
     return replace(
         around,
         length_cm=length_cm,
-        hem_cm=hem_cm(project, length_cm),
+        hem_cm=hem_cm(project, figures, length_cm),
         edge_cm=edge_cm,
         passes_cm=max(figures.cm("chest"), figures.cm("hip") if at_hips else 0.0),
     )
 
 
-def hem_cm(project: Project, length_cm: float) -> float:
+USUAL_EDGE_CM = MappingProxyType({"women": 5.0, "men": 5.0, "children": 3.2, "babies": 2.5})
+"""Depth of a hem, and of a full sleeve's cuff (common practice, no source: 2 in on adults, 1 to
+1 1/4 in on the small)."""
+
+MOST_OF_PIECE = 0.35
+"""Share of a body or a sleeve that its edge takes at the most, unless its depth was written
+(common practice, no source)."""
+
+
+def hem_cm(project: Project, figures: Figures, length_cm: float) -> float:
     """Give the depth of the hem: the knitter's own, but never more than half the body."""
-    return min(project.garment.body.hem, 0.5 * length_cm)
+    chosen = project.garment.body.hem
+    if not isinstance(chosen, str):
+        return min(chosen, 0.5 * length_cm)
+    return min(USUAL_EDGE_CM[figures.group], MOST_OF_PIECE * length_cm)
 
 
 SHORT_OF_HIPS_CM = 3.0
@@ -206,7 +219,7 @@ def _refuse(project: Project, figures: Figures) -> None:
         *body_findings(
             length_cm=chosen_cm(garment.body.length, bodies, bodies["hip"]),
             hip_cm=bodies["hip"],
-            hem_cm=garment.body.hem,
+            hem=garment.body.hem,
             unit=unit,
         ),
         *sleeve_findings(

@@ -53,7 +53,7 @@ def sleeve_findings(
 
 
 def body_findings(
-    *, length_cm: float, hip_cm: float, hem_cm: float, unit: LengthUnit
+    *, length_cm: float, hip_cm: float, hem: str | float, unit: LengthUnit
 ) -> Iterator[Finding]:
     """Refuse a body that is too short to knit, or shorter than its own hem."""
     if length_cm < LEAST_BODY_CM:
@@ -66,12 +66,12 @@ def body_findings(
             f"Shorten it by at most {length(hip_cm - LEAST_BODY_CM, unit)}, or write "
             '"cropped" or a length.',
         )
-    elif hem_cm >= length_cm:
+    elif not isinstance(hem, str) and hem >= length_cm:
         yield Finding(
             "body.hem-over-body",
             Severity.ERROR,
             "garment.body.hem",
-            f"The hem is {length(hem_cm, unit)} deep and the whole body only "
+            f"The hem is {length(hem, unit)} deep and the whole body only "
             f"{length(length_cm, unit)} long below the underarm; the hem must be less.",
             f"Write a hem of at most {length(length_cm / 2, unit)}, or a longer body.",
         )

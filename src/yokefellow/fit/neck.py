@@ -54,8 +54,9 @@ def neck_fit(project: Project, figures: Figures, *, yoke_cm: float = inf) -> Nec
     )
 
 
-BAND_CM = 2.5
-"""Depth of a neckband that is no high one (common practice, no source)."""
+BAND_CM = MappingProxyType({"women": 2.5, "men": 2.5, "children": 2.2, "babies": 1.9})
+"""Depth of a neckband that is no high one (common practice, no source: 1 in on adults, 3/4 in on
+babies)."""
 
 HIGH_CM = MappingProxyType({"women": 7.0, "men": 7.5, "children": 5.0, "babies": 3.5})
 """How high a high neck stands, once folded where it is folded (common practice, no source)."""
@@ -65,7 +66,8 @@ def _band_cm(project: Project, figures: Figures) -> float:
     choices = project.garment.neck
     if not isinstance(choices.band, str):
         return choices.band
-    return HIGH_CM[figures.group] if choices.finish in ("high", "folded high") else BAND_CM
+    depths = HIGH_CM if choices.finish in ("high", "folded high") else BAND_CM
+    return depths[figures.group]
 
 
 def opening_cm(project: Project, figures: Figures) -> float:

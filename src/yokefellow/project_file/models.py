@@ -596,8 +596,8 @@ class BodyChoices(Model):
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
-    hem: Annotated[float, between(0.5, 20, typical=5)] = 5.0
-    """Depth of the hem."""
+    hem: Annotated[str | float, named_or_between(("by length",), 0.5, 20, typical=5)] = "by length"
+    """Depth of the hem; `by length` gives a short body, and a small one, a shallow one."""
     gather: Annotated[float, number(0, 25, what="per cent", typical="10")] = 0.0
     """Per cent fewer stitches in the hem than in the body above it."""
     bands: Annotated[tuple[BodyBand, ...], Field(max_length=MOST_BANDS)] = ()

@@ -47,7 +47,9 @@ def with_pinned_lengths(
     garment = project.garment
     changed = {
         "yoke": garment.yoke.model_copy(update=_depth(project, finished, gauges, charts)),
-        "body": garment.body.model_copy(update=_body(project, finished, gauges, below.body)),
+        "body": garment.body.model_copy(
+            update=_body(project, figures, finished, gauges, below.body)
+        ),
         "sleeves": garment.sleeves.model_copy(
             update=_sleeve(project, figures, finished, gauges, below.sleeves)
         ),
@@ -72,6 +74,7 @@ def _depth(
 
 def _body(
     project: Project,
+    figures: Figures,
     finished: Finished,
     gauges: Gauges,
     charts: Sequence[Chart],
@@ -79,7 +82,7 @@ def _body(
     fit = finished.body
     return _length(
         project.fixed.body_rounds,
-        lambda cm: hem_cm(project, cm),
+        lambda cm: hem_cm(project, figures, cm),
         length_cm=fit.length_cm,
         edge_cm=fit.hem_cm,
         bands=banding(charts, project.garment.body.bands, gauges),

@@ -201,10 +201,11 @@ def bodies_down(plan: Plan) -> Iterator[Length]:
     shortest is twice its hem.
     """
     tunic_cm = body_lengths_cm(plan.figures)["tunic"]
-    least_cm = max(LEAST_BODY_CM, 2 * plan.project.garment.body.hem)
+    hem = plan.project.garment.body.hem
+    least_cm = LEAST_BODY_CM if isinstance(hem, str) else max(LEAST_BODY_CM, 2 * hem)
     return _lengths(
         lambda cm: body_of(plan, cm),
-        lambda cm: hem_cm(plan.project, cm),
+        lambda cm: hem_cm(plan.project, plan.figures, cm),
         least_cm=min(least_cm, plan.finished.body.length_cm),
         most_cm=max(tunic_cm, plan.finished.body.length_cm),
         rounds_per_cm=plan.gauges.plain.rounds_per_cm,

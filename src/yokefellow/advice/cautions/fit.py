@@ -161,11 +161,12 @@ def _edges(project: Project, finished: Finished, shape: Shape) -> Iterator[Findi
     """Tell when a hem or cuff could not become as deep, or as narrow, as it was asked."""
     unit, garment = project.sheet.units, project.garment
     body, sleeve = finished.body, finished.sleeve
-    if body.hem_cm < garment.body.hem:
+    hem = garment.body.hem
+    if not isinstance(hem, str) and body.hem_cm < hem:
         yield caution(
             "body.hem-cut",
             "garment.body.hem",
-            f"A hem of {length(garment.body.hem, unit)} would take more than half of a body of "
+            f"A hem of {length(hem, unit)} would take more than half of a body of "
             f"{length(body.length_cm, unit)}; it is planned {length(body.hem_cm, unit)} deep.",
             "Write a shallower hem, or a longer body.",
         )
