@@ -8,7 +8,7 @@ from itertools import pairwise
 
 import pytest
 
-from tests.sweaters import planned, planned_or_refused, sized, written
+from tests.sweaters import IN, planned, planned_or_refused, sized, written
 from yokefellow.advice.context import Check
 from yokefellow.plan import Plan
 from yokefellow.rows.model import Feature
@@ -131,3 +131,15 @@ def test_texts_are_sentences_without_leftovers() -> None:
             assert "{" not in check.text
             assert "None" not in check.text
             assert check.kind in ("count", "measure", "try on", "look")
+
+
+@pytest.mark.parametrize("order", ["body first", "sleeves first"])
+def test_the_first_try_on_below_the_yoke_comes_within_its_first_inches(order: str) -> None:
+    plan = planned(sized(garment__work_order=order))
+    below = [
+        one for one in plan.checks if one.section in ("body", "sleeve") and one.kind == "try on"
+    ]
+    first = "sleeve" if order == "sleeves first" else "body"
+    early = next(one for one in below if one.section == first)
+    # common practice, no source: an inch or two
+    assert early.number <= 2 * IN * plan.gauges.plain.rounds_per_cm

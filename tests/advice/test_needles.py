@@ -92,6 +92,29 @@ def test_the_rib_needle_is_the_knitters_or_half_a_mm_finer(rib: str | None, mm: 
 
 
 def test_needles_are_those_sold() -> None:
-    # common practice, no source: 40 to 120 cm, 16 to 47 in
-    assert LENGTHS_CM["cm"] == (40, 60, 80, 100, 120)
-    assert [round(cm / IN) for cm in LENGTHS_CM["in"]] == [16, 24, 32, 40, 47]
+    # common practice, no source: 40 to 150 cm, 16 to 60 in
+    assert LENGTHS_CM["cm"] == (40, 60, 80, 100, 120, 150)
+    assert [round(cm / IN) for cm in LENGTHS_CM["in"]] == [16, 24, 32, 40, 47, 60]
+
+
+@pytest.mark.parametrize("size", ["XS", "M", "2X", "5X"])
+@pytest.mark.parametrize("band", ["2 cm", "3 cm", "4 cm"])
+def test_the_band_of_a_v_is_worked_on_one_needle(size: str, band: str) -> None:
+    plan = planned(
+        sized(
+            "women",
+            size,
+            garment={"yoke": {"style": "raglan"}, "neck": {"front": "V", "band": band}},
+        )
+    )
+    inside = [change for change in plan.needles if change.section == "neckband"]
+    assert len(inside) <= 1
+
+
+def test_more_stitches_than_a_meter_of_needle_holds_get_a_longer_one() -> None:
+    plan = planned(sized("women", "5X", stitches_per_cm=3.0))
+    per_cm = plan.gauges.plain.unwashed_stitches_per_cm
+    most = max(row.after for row in plan.rows)
+    longest = max(change.length_cm for change in plan.needles)
+    # common practice, no source: 510 stitches at 22 to 4 in are too many for 40 in
+    assert most / per_cm <= 2.5 * (longest - 22)

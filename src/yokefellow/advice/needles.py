@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence, Set
 from functools import cache
-from itertools import combinations, takewhile
+from itertools import combinations, groupby, takewhile
 from math import inf
 from typing import NamedTuple
 
@@ -15,8 +15,8 @@ from yokefellow.quantities import CM_PER_INCH, LengthUnit
 from yokefellow.rows.model import Feature, Stretch
 
 LENGTHS_CM = {
-    "cm": (40.0, 60.0, 80.0, 100.0, 120.0),
-    "in": tuple(inches * CM_PER_INCH for inches in (16, 24, 32, 40, 47)),
+    "cm": (40.0, 60.0, 80.0, 100.0, 120.0, 150.0),
+    "in": tuple(inches * CM_PER_INCH for inches in (16, 24, 32, 40, 47, 60)),
 }
 """Circular needles as they are sold, tip to tip (common practice)."""
 
@@ -24,7 +24,7 @@ SMALL = 0.0
 """Stands for work smaller than the shortest circular needle."""
 
 RIGID_CM = 22.0
-CROWDED = 3.0
+CROWDED = 2.5
 """Work more than this many times the free cable (the needle less its two rigid tips) is
 crowded: a published rule of thumb gives 1.75 to 3 times, and 8 to 10 in for the tips
 (a yarn company's article on needle lengths)."""
@@ -74,11 +74,28 @@ def needle_changes(
     needles or a long loop; where none is long enough, on the longest.
     """
     lengths = LENGTHS_CM[unit]
-    held = tuple(_held(rows, gauges, needles, lengths))
+    held = _one_for_each_edge(tuple(_held(rows, gauges, needles, lengths)))
     different = {one.choice for one in held}
     owned = _fewest_lengths(different, (SMALL, *lengths))
     kept = {choice: choice & owned for choice in different}
     return tuple(_changes(held, [kept[one.choice] for one in held]))
+
+
+EDGES = ("neckband", "hem", "cuff")
+"""Sections too short to change the needle in."""
+
+
+def _one_for_each_edge(held: tuple[_Held, ...]) -> tuple[_Held, ...]:
+    """Let an edge have one needle from end to end: one that holds its fewest stitches."""
+    found: list[_Held] = []
+    for section, several in groupby(held, key=lambda one: one.row.section):
+        rows = tuple(several)
+        if section.key in EDGES:
+            common = frozenset.intersection(*(one.choice for one in rows))
+            fewest = min(rows, key=lambda one: _fewest(one.row)).choice
+            rows = tuple(one._replace(choice=common or fewest) for one in rows)
+        found.extend(rows)
+    return tuple(found)
 
 
 def _held(

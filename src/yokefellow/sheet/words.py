@@ -12,6 +12,7 @@ from collections.abc import Callable
 from types import MappingProxyType
 
 from yokefellow.plan import Plan
+from yokefellow.quantities import length
 from yokefellow.rows.model import Section, flat_ops
 from yokefellow.rows.sleeve import CORNER
 from yokefellow.shaping.yoke_shapes import RaglanShape
@@ -226,6 +227,10 @@ def _sleeves_come_first(plan: Plan) -> bool:
     return plan.project.garment.work_order == "sleeves first"
 
 
+TAIL_CM = 15.0
+"""Long enough to weave in (common practice)."""
+
+
 def _rest_body(plan: Plan) -> tuple[str, ...]:
     """Say what becomes of the body while the sleeves are knitted."""
     if not _sleeves_come_first(plan):
@@ -233,8 +238,9 @@ def _rest_body(plan: Plan) -> tuple[str, ...]:
     return (
         "In this sweater the sleeves come first, and the body takes what yarn is left. When both "
         f"rows below are done, slip the {plan.shape.split.body.got} stitches of the body onto "
-        "waste yarn or a spare cable, markers and all, and let its yarn hang: it is taken up "
-        "again when the sleeves are bound off.",
+        "waste yarn or a spare cable, markers and all, and break the yarn, leaving a "
+        f"{length(TAIL_CM, plan.project.sheet.units)} tail: the sleeves "
+        "go on with the same ball, as the balls are counted here.",
     )
 
 
@@ -243,7 +249,7 @@ def _take_up(plan: Plan) -> tuple[str, ...]:
         return ()
     return (
         "Put the stitches of the body back on the needle, so that the BOR marker comes first, and "
-        "go on with the yarn that hangs there.",
+        "join the yarn there.",
     )
 
 

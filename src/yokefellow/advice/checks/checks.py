@@ -278,6 +278,9 @@ def _after_band(number: int, bands: Sequence[ChartedBand]) -> int:
     return inside[0] if inside else number
 
 
+FIRST_SLEEVE_CM = 4.0
+"""Of the first sleeve, after which a sweater is tried on whose body waits (common practice)."""
+
 BENDS = 0.4
 """Share of the arm from which a sleeve lies at the elbow or below (common practice)."""
 
@@ -293,7 +296,22 @@ def _sleeves(desk: Desk) -> Iterator[Check]:
         f"{desk.shape.split.sleeve.got} stitches. Look at both corners: a hole there can still "
         "be closed with the tail of the new yarn when the sleeve is done.",
     )
-    yield from _measured(desk, "sleeve", last, 2, sleeve.bands)
+    tried = 2
+    if desk.project.garment.work_order == "sleeves first":
+        tried = max(2, _after_band(round(FIRST_SLEEVE_CM * desk.plain.rounds_per_cm), sleeve.bands))
+        if tried < last:
+            yield Check(
+                "sleeve",
+                tried,
+                "try on",
+                "First try-on",
+                "On the first sleeve: with the body on waste yarn, try the sweater on. The yoke "
+                "should reach the underarm, the underarm should lie flat, and the sleeve should "
+                "not grip. This is the last moment at which the yoke is quick to mend.",
+            )
+        else:
+            tried = 2
+    yield from _measured(desk, "sleeve", last, tried, sleeve.bands)
     move = "bend the arm" if is_long else "lift the arm"
     yield Check(
         "sleeve",
