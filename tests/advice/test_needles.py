@@ -117,4 +117,4 @@ def test_more_stitches_than_a_meter_of_needle_holds_get_a_longer_one() -> None:
     most = max(row.after for row in plan.rows)
     longest = max(change.length_cm for change in plan.needles)
     # common practice, no source: 510 stitches at 22 to 4 in are too many for 40 in
-    assert most / per_cm <= 2.5 * (longest - 22)
+    assert most / per_cm <= 2.9 * (longest - 22)

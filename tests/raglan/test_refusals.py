@@ -236,3 +236,12 @@ def test_pins_that_no_raglan_meets_are_refused_with_the_nearest() -> None:
     assert finding.code == "fixed.no-way"
     assert f"neck = {neck}" in finding.remedy
     assert "multiple of four" in finding.message
+
+
+def test_ladders_of_yarn_overs_that_do_not_match_are_told() -> None:
+    unlike = planned(raglan(garment__yoke__line_increase="yarn over"))
+    yoke = unlike.shape.yoke
+    assert isinstance(yoke, RaglanShape)
+    assert set(yoke.sleeve.rounds) != set(yoke.back.rounds)
+    assert "raglan.ladder" in codes(unlike)
+    assert "raglan.ladder" not in codes(planned(raglan(garment__yoke__line_increase="lifted")))

@@ -24,7 +24,7 @@ SMALL = 0.0
 """Stands for work smaller than the shortest circular needle."""
 
 RIGID_CM = 22.0
-CROWDED = 2.5
+CROWDED = 2.9
 """Work more than this many times the free cable (the needle less its two rigid tips) is
 crowded: a published rule of thumb gives 1.75 to 3 times, and 8 to 10 in for the tips
 (a yarn company's article on needle lengths)."""

@@ -23,6 +23,7 @@ def raglan_cautions(
     """Give every caution about a raglan's own line."""
     yield from _shoulder(project, broken, yoke)
     yield from _percentage_depth(project, yoke)
+    yield from _ladder(yoke)
 
 
 def _shoulder(project: Project, broken: tuple[str, ...], yoke: RaglanShape) -> Iterator[Finding]:
@@ -56,6 +57,27 @@ def _percentage_depth(project: Project, yoke: RaglanShape) -> Iterator[Finding]:
         f"front, two rounds for each stitch of half a sleeve; your choice of depth asks for "
         f"{length(yoke.rounds.wanted_cm, unit)}, which it does not heed.",
         'Write proportions = "measured" to have the depth you chose.',
+    )
+
+
+UNLIKE = 0.1
+"""Share of the increase rounds with a hole at one side of the line only, from which the line no
+longer looks alike on both (our choice)."""
+
+
+def _ladder(yoke: RaglanShape) -> Iterator[Finding]:
+    """Tell of yarn overs that stand in other rounds on the sleeve's side than on the body's."""
+    sleeve = set(yoke.sleeve.rounds)
+    apart = [len(sleeve ^ set(body.rounds)) for body in (yoke.back, yoke.front)]
+    rounds = len(yoke.increase_rounds)
+    if yoke.line.increase != "yarn over" or max(apart) <= UNLIKE * rounds:
+        return
+    yield caution(
+        "raglan.ladder",
+        "garment.yoke.line_increase",
+        f"Body and sleeves grow in different rounds: in {max(apart)} of {rounds} increase rounds a "
+        "line has a hole at one side only, so that its two ladders do not match.",
+        'Write garment.yoke.line_increase = "lifted", whose increases hardly show.',
     )
 
 
