@@ -852,7 +852,7 @@ def test_lots_take_turns_to_the_very_end(rows_left: int) -> None:
 
 
 def test_lots_take_turns_from_the_very_beginning() -> None:
-    plan = used([3.0, 2.5], lots=["A", "B"])
+    plan = used([3.0, 2.5], lots=["A", "B"], garment__neck__band="2.5 cm")
     use = stash_use(plan.reckoning, plan.schedule, "MC")
     (turns,) = use.alternations
     places = [place for place, _ in rows_of(plan)]
