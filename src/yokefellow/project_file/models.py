@@ -586,7 +586,7 @@ class BodyChoices(Model):
         chosen(BODY_LENGTHS, 5, 100),
         Stated(question="How long is the body?", usual="hip"),
     ] = NamedLength("hip")
-    """From the underarm to the edge of the hem."""
+    """From the underarm to the edge of the hem; longer and shorter are than hip."""
     finish: FinishName = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
     turning: Annotated[
@@ -612,7 +612,8 @@ class SleeveChoices(Model):
         chosen(SLEEVE_LENGTHS, 2, 90),
         Stated(question="How long are the sleeves?", usual="full"),
     ] = NamedLength("full")
-    """From the underarm to the edge of the cuff, along the inner arm."""
+    """From the underarm to the edge of the cuff, along the inner arm; longer and shorter are than
+    full."""
     finish: FinishName = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
     turning: Annotated[
