@@ -63,6 +63,8 @@ def test_every_example_is_true(verb: str, tmp_path: Path) -> None:
         if verb != "begin":
             example = PATTERN if verb == "follow" else EXAMPLE
             shutil.copy(example, place / "mine.toml")
+        if verb == "log":
+            in_a_shell("yokefellow knitted mine.toml 'yoke 3'", place)
         ended = in_a_shell(line, place)
         assert ended.returncode == 0, f"{line}\n{ended.stderr}"
 

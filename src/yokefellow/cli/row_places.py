@@ -37,7 +37,7 @@ _WORDS: Mapping[str, str] = MappingProxyType(
 _SIDES = ("right", "left")
 
 
-def read_place(typed: str, schedule: Schedule) -> tuple[str, int, str]:
+def read_place(typed: str, schedule: Schedule, *, option: str = "--after") -> tuple[str, int, str]:
     """Read the last finished row: section, row, and side of a sleeve.
 
     Without a row the whole section is finished. A sleeve and its cuff need a side:
@@ -53,20 +53,20 @@ def read_place(typed: str, schedule: Schedule) -> tuple[str, int, str]:
     name = " ".join(word for word in words if not word.isdigit() and word not in fillers)
     section = next((s for s in schedule.sections if s.key == _WORDS.get(name)), None)
     if section is None or len(numbers) > 1:
-        _refuse(typed, f"name a section and a row of it, such as {_examples(schedule)}")
+        _refuse(typed, f"name a section and a row of it, such as {_examples(schedule)}", option)
     rows = len(section.rows)
     row = numbers[0] if numbers else rows
     if not 1 <= row <= rows:
-        _refuse(typed, f"the section {name} has rows 1 to {rows}")
+        _refuse(typed, f"the section {name} has rows 1 to {rows}", option)
     if side and side not in section.copies:
-        _refuse(typed, f"the section {name} has no {side} side")
+        _refuse(typed, f"the section {name} has no {side} side", option)
     if not side and len(section.copies) > 1:
-        _refuse(typed, f"say which one, such as right {name} {row}")
+        _refuse(typed, f"say which one, such as right {name} {row}", option)
     return section.key, row, side
 
 
-def _refuse(typed: str, why: str) -> NoReturn:
-    raise click.BadParameter(f"{typed!r} cannot be read: {why}.", param_hint="--after")
+def _refuse(typed: str, why: str, option: str) -> NoReturn:
+    raise click.BadParameter(f"{typed!r} cannot be read: {why}.", param_hint=option)
 
 
 def _examples(schedule: Schedule) -> str:
