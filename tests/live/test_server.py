@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -74,7 +75,7 @@ def test_a_body_too_large_is_refused_unread(client: TestClient) -> None:
     answer = client.post(PAGE + "/change", content=b"x" * 1_000_001, headers=ORIGIN)
     assert answer.status_code == 403
 
-    def endless() -> object:
+    def endless() -> Iterator[bytes]:
         yield b"text=" + b"x" * 10
 
     answer = client.post(PAGE + "/change", content=endless(), headers=ORIGIN)
