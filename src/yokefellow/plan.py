@@ -17,6 +17,7 @@ from yokefellow.advice.fit_report import FitLine, fit_report
 from yokefellow.advice.needles import NeedleChange, needle_changes
 from yokefellow.advice.pattern_notes import pattern_notes
 from yokefellow.advice.pin_notes import pin_notes
+from yokefellow.advice.refusals import refusal_finding
 from yokefellow.body.fill_in import fill
 from yokefellow.body.measurements import Figures
 from yokefellow.charts.chart import Chart
@@ -33,6 +34,7 @@ from yokefellow.rows.model import Schedule, WorkedRow, runs, stretches, walk
 from yokefellow.shaping.assemble import Shaped, shape
 from yokefellow.shaping.below import Unmodified, unmodified
 from yokefellow.shaping.pinned_lengths import with_pinned_lengths
+from yokefellow.shaping.refusals import RefusedError
 from yokefellow.shaping.shapes import Shape
 from yokefellow.yarn import MAIN, Knowledge, Reckoning, YarnEstimate, reckon
 from yokefellow.yarn.savings import Saving, savings
@@ -169,6 +171,8 @@ class Draft:
     charts: tuple[Chart, ...]
     piece_charts: PieceCharts
     shaped: Shaped
+    counted: Project
+    """The project with the pins of the pattern it follows, and the lengths its pins make."""
     followed: Followed | None
     said: tuple[Finding, ...]
 
@@ -196,8 +200,11 @@ def draft(project: Project) -> Draft:
     if as_long is not counted:
         figures, _ = fill(as_long)
         finished = fit(as_long, figures)
-    shaped = shape(as_long, finished, gauge, charts, below)
-    return Draft(figures, gauge, finished, charts, below, shaped, followed, said)
+    try:
+        shaped = shape(as_long, finished, gauge, charts, below)
+    except RefusedError as refused:
+        raise PlanError([refusal_finding(refused.refusal, project.sheet.units)]) from None
+    return Draft(figures, gauge, finished, charts, below, shaped, as_long, followed, said)
 
 
 def sizes_of(project: Project) -> Followed:

@@ -14,6 +14,7 @@ from tests.sweaters import Sections, edited, planned, sized, swatch, written
 from yokefellow.findings import Severity
 from yokefellow.quantities import length
 from yokefellow.shaping.assemble import Shaped, shape
+from yokefellow.shaping.yoke.rules import Rule
 
 Changes = dict[str, Any]
 
@@ -121,7 +122,7 @@ def test_each_broken_rule_of_the_yoke_is_told(rule: str, monkeypatch: pytest.Mon
     assert f"yoke.{rule}" not in codes(sized())
 
     def breaking(*args: Any) -> Shaped:
-        return replace(shape(*args), broken=(rule,))
+        return replace(shape(*args), broken=(Rule(rule),))
 
     monkeypatch.setattr("yokefellow.plan.shape", breaking)
     assert f"yoke.{rule}" in codes(sized())

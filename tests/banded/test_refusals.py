@@ -9,9 +9,9 @@ import pytest
 from tests.sweaters import Sections, edited, planned, sized
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.plan import Plan
-from yokefellow.shaping.chain import through
-from yokefellow.shaping.reach import Unreached, most_rounds
-from yokefellow.shaping.zones import BandTask
+from yokefellow.shaping.bands import BandTask
+from yokefellow.shaping.refusals import Unreached
+from yokefellow.shaping.yoke.constraints import most_rounds, through
 
 BALL = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 20}
 

@@ -17,7 +17,7 @@ from yokefellow.findings import PlanError, ProjectError, Severity
 from yokefellow.pattern_sizes.follow import moved, stretches
 from yokefellow.plan import Plan, plan, sizes_of
 from yokefellow.project_file.load import load
-from yokefellow.shaping.line import FULL_LATEST
+from yokefellow.shaping.yoke.rules import FULL_LATEST
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text

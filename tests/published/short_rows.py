@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from tests.published import published
 from tests.published.check import Check, worded
-from yokefellow.shaping.even import gaps
 from yokefellow.shaping.short_rows import short_rows
+from yokefellow.shaping.spread_evenly import gaps
 
 DATA = published("short_rows")
 NECK = 160

@@ -10,7 +10,7 @@ from tests.published import published
 from tests.published.check import Check, worded
 from yokefellow.rows.model import flat_ops
 from yokefellow.rows.steps import decrease_evenly
-from yokefellow.shaping.even import gaps
+from yokefellow.shaping.spread_evenly import gaps
 
 DATA = published("spreading")
 

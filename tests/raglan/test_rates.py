@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from yokefellow.shaping.rates import FIRST, SPARE, Rate, most_times, rates, rounds_of
+from yokefellow.shaping.raglan.rates import SPARE, Rate, most_times, rates, rounds_of
+from yokefellow.shaping.yoke.rules import FIRST_INCREASE
 from yokefellow.sheet.raglan import rate_words
 
 
@@ -39,7 +40,7 @@ def test_every_need_is_met_within_its_rounds(need: tuple[int, int, bool]) -> Non
     assert list(at) == sorted(set(at))
     assert all(rate.times > 0 for rate in spread)
     if at:
-        assert at[0] >= FIRST
+        assert at[0] >= FIRST_INCREASE
         assert rounds - SPARE <= at[-1] <= rounds
 
 

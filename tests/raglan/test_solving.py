@@ -22,7 +22,7 @@ from yokefellow.plan import Plan
 from yokefellow.project_file.models import FIT_NAMES
 from yokefellow.rows.model import Feature, flat_ops
 from yokefellow.shaping.percentages import raglan_percentages
-from yokefellow.shaping.rates import Rate
+from yokefellow.shaping.raglan.rates import Rate
 from yokefellow.shaping.yoke_shapes import RaglanShape
 
 

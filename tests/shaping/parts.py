@@ -6,10 +6,10 @@ from dataclasses import replace
 
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.gauge import Gauge
+from yokefellow.shaping.bands import BandTask, PlacedBand, Zones
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.task import YokeTask
-from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
+from yokefellow.shaping.yoke.constraints import YokeTask
 
 
 def gauge(stitches_per_cm: float = 2.0, rounds_per_cm: float = 3.0) -> Gauge:
@@ -75,12 +75,14 @@ def yoke(**changes: object) -> YokeTask:
         sleeve=66.0,
         underarm=16.0,
         shoulder=220.0,
-        rounds=60,
+        depth_cm=20.0,
         rounds_per_cm=3.0,
         stitches_per_cm=2.0,
         style="regular",
         first_round=2,
     )
+    if isinstance(rounds := changes.pop("rounds", None), int):
+        changes["depth_cm"] = rounds / asked.rounds_per_cm
     return replace(asked, **changes)  # type: ignore[arg-type]
 
 

@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from tests.often import often
 from tests.shaping.parts import yoke
 from yokefellow.project_file.pins import Fixed
-from yokefellow.shaping.raglan import RaglanSolution, RaglanTask
-from yokefellow.shaping.raglan_by_round import solve_by_round
-from yokefellow.shaping.rates import Rate, rates_of
+from yokefellow.shaping.raglan.by_round import solve_by_round
+from yokefellow.shaping.raglan.rates import Rate, rates_of
+from yokefellow.shaping.raglan.shares import RaglanSolution, RaglanTask
 
 GAINS = (8, 6, 4, 2)
 """Stitches that one round of a raglan can add, two to each piece that grows."""
@@ -75,6 +75,7 @@ def asked(case: Given, **pins: object) -> RaglanTask:
         ),
         back_neck=24.0,
         line_width=2,
+        rounds=60,
         room=40,
         shoulder_round=18,
     )

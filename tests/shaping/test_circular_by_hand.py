@@ -5,8 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from tests.shaping.parts import yoke
-from yokefellow.shaping.circular import solve
-from yokefellow.shaping.task import Solution
+from yokefellow.shaping.yoke.search import Solution, solve
 
 
 def solved(**changes: object) -> Solution:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from tests.published import published
 from yokefellow.rows.model import flat_ops, made, taken
 from yokefellow.rows.steps import decrease_evenly, increase_evenly
-from yokefellow.shaping.even import Word, gaps, repeats_needed, sizes, word
+from yokefellow.shaping.spread_evenly import Word, gaps, repeats_needed, sizes, word
 
 PUBLISHED = published("spreading")
 ROUND, FLAT, DECREASE = PUBLISHED["round"], PUBLISHED["flat"], PUBLISHED["decrease"]

@@ -3,29 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
-from tests.shaping.parts import task, zones
-from tests.shaping.test_banded import LINE
+from tests.shaping.parts import yoke, zones
 from tests.shaping.test_body import GAUGES, LEVEL, STRAIGHT, SWEATER
 from tests.sweaters import edited, project, sized, swatch
 from yokefellow.body.fill_in import fill
 from yokefellow.fit import fit
 from yokefellow.gauge import gauges
 from yokefellow.plan import draft
-from yokefellow.shaping.banded import Ladder, banded_ladder
 from yokefellow.shaping.body import body_shape
-from yokefellow.shaping.chain import Layer, stations
 from yokefellow.shaping.counts import nearest, permitted
 from yokefellow.shaping.edges import edge_multiple, edge_shape
-from yokefellow.shaping.even import word
 from yokefellow.shaping.front_neck import FrontNeck, front_neck
-from yokefellow.shaping.line import broken_rules, places
-from yokefellow.shaping.measured import refuse_wide_underarms
-from yokefellow.shaping.measured_raglan import raglan_yoke
-from yokefellow.shaping.meeting import split_meeting
+from yokefellow.shaping.raglan.raglan_yoke import raglan_yoke
 from yokefellow.shaping.shapes import BodyShape
+from yokefellow.shaping.split import split_meeting
+from yokefellow.shaping.spread_evenly import word
+from yokefellow.shaping.yoke.round_yoke import wide_underarm, yoke_task
+from yokefellow.shaping.yoke.search import Step, broken_rules, places
 
 
 def test_counts_at_the_limit_of_what_is_permitted() -> None:
@@ -41,19 +39,34 @@ def test_two_groups_are_written_the_shorter_first() -> None:
     assert word(5, 2) == ((2, 3), 1)  # derived: of two and of three
 
 
+def broken(counts: tuple[int, ...], at: tuple[int, ...], shoulder: float) -> tuple[str, ...]:
+    """The rules that increase rounds of a yoke of 60 rounds break."""
+
+    def there(number: int) -> int:
+        return counts[sum(place <= number for place in at)]
+
+    return broken_rules(at, zones(), yoke(shoulder=shoulder), there)
+
+
+def placed(counts: tuple[int, ...], shoulder: float) -> tuple[int, ...]:
+    """The rounds of such a yoke in which it increases."""
+    steps = [Step(before, after, 0) for before, after in pairwise(counts)]
+    return places(steps, zones(), yoke(shoulder=shoulder), counts[0])
+
+
 def test_rules_at_their_limits() -> None:
     # derived: the point of the shoulders is in round 27 of 60, fullness is best by 48
-    assert broken_rules((100, 140, 180), (27, 40), shoulder=140, rounds=60) == ()
-    assert broken_rules((100, 140, 180), (28, 40), shoulder=120, rounds=60) == ("shoulder",)
-    assert broken_rules((100, 180), (48,), shoulder=0, rounds=60) == ()
-    assert broken_rules((100, 180), (49,), shoulder=0, rounds=60) == ("fullness",)
+    assert broken((100, 140, 180), (27, 40), 140) == ()
+    assert broken((100, 140, 180), (28, 40), 120) == ("shoulder",)
+    assert broken((100, 180), (48,), 0) == ()
+    assert broken((100, 180), (49,), 0) == ("fullness",)
 
 
 def test_places_at_their_limits() -> None:
     # derived: only the last round covers as many as there will be
-    assert places((100, 120, 140), shoulder=140, rounds=60, first_round=2)[1] == 27
+    assert placed((100, 120, 140), 140)[1] == 27
     # derived: half-way up lie 2.56 and 5.25 rounds down, rounds 3 and 5; the first goes up
-    assert places((100, 120, 121, 407), shoulder=0, rounds=60, first_round=2) == (2, 5, 42)
+    assert placed((100, 120, 121, 407), 0) == (2, 5, 42)
 
 
 def test_a_split_keeps_four_stitches_of_each_piece() -> None:
@@ -124,21 +137,6 @@ def test_the_smallest_front() -> None:
     assert isinstance(made.each(4, grown=6), int)
 
 
-def test_a_band_at_the_end_is_aimed_at_from_its_least_repeats() -> None:
-    # derived: three hundreds at the least, where 298 were wanted
-    asked = replace(LINE, yokes=(300,), yoke=298.0)
-    made = banded_ladder(asked, zones((task(100, 4), 57)))
-    assert isinstance(made, Ladder)
-    (layer,) = (one for one in made.layers if one.then)
-    assert layer.wanted == 300
-
-
-def test_a_chain_that_does_not_pass_its_bands_is_none() -> None:
-    layers = (Layer(100, range(98, 103), (task(8),)), Layer(120, range(118, 123)))
-    with pytest.raises(ValueError, match=r"^the chain does not pass its bands$"):
-        stations((80, 100, 120), layers)
-
-
 def test_what_is_no_raglan_has_no_raglan_yoke() -> None:
     read = project(sized())
     with pytest.raises(ValueError, match=r"^this garment is no raglan$"):
@@ -152,7 +150,7 @@ def test_an_underarm_that_leaves_half_a_body_is_not_refused() -> None:
     # derived: four stitches are 1.8 cm
     assert finished.yoke.chest_cm / 3 < finished.yoke.underarm_cm + 1.8
     assert finished.yoke.underarm_cm + 1.8 < finished.yoke.chest_cm / 2
-    refuse_wide_underarms(read, finished, gauges(read))
+    assert wide_underarm(yoke_task(read, finished, gauges(read))) is None
 
 
 @pytest.mark.parametrize("shoulder", range(30, 90, 4))

@@ -7,15 +7,15 @@ from dataclasses import replace
 import pytest
 
 from tests.raglan.raglans import SECOND
-from tests.shaping.parts import gauge, task
 from tests.sweaters import Sections, planned, project, sized, swatch
+from yokefellow.advice.refusals import refusal_finding
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit.finished import Finished
 from yokefellow.plan import Plan
-from yokefellow.shaping import measured as shaping_measured
-from yokefellow.shaping.measured import measured, plain_zones
-from yokefellow.shaping.measured_raglan import raglan_yoke
-from yokefellow.shaping.zones import BandTask
+from yokefellow.shaping.raglan.raglan_yoke import raglan_yoke
+from yokefellow.shaping.refusals import Crowded, RefusedError
+from yokefellow.shaping.yoke.round_yoke import round_yoke, yoke_task
+from yokefellow.shaping.yoke.search import places_of
 
 
 def made(**changes: object) -> Plan:
@@ -38,9 +38,9 @@ def refused(
     plan: Plan, *, underarm_cm: float = 8.0, arm_cm: float = 33.0, neck_cm: float = 48.0
 ) -> Finding:
     finished = changed(plan.finished, underarm_cm=underarm_cm, arm_cm=arm_cm, neck_cm=neck_cm)
-    with pytest.raises(PlanError) as error:
-        measured(plan.project, finished, plan.gauges, ())
-    (found,) = error.value.findings
+    with pytest.raises(RefusedError) as error:
+        round_yoke(plan.project, finished, plan.gauges, ())
+    found = refusal_finding(error.value.refusal, plan.project.sheet.units)
     assert found.severity is Severity.ERROR
     return found
 
@@ -56,7 +56,7 @@ def test_an_underarm_that_leaves_nothing_of_a_sleeve() -> None:
     assert found.remedy == "Choose an underarm of at most 31 cm."
     plan = made()
     fits = changed(plan.finished, underarm_cm=31.0, arm_cm=33.0, neck_cm=24.0)
-    _, solution = measured(plan.project, fits, plan.gauges, ())
+    solution = round_yoke(plan.project, fits, plan.gauges, ())
     assert solution.split.held == 4  # derived: 66 stitches less 62
 
 
@@ -85,12 +85,14 @@ def test_a_neck_wider_than_the_yoke() -> None:
 def test_the_rounds_of_a_plain_yoke() -> None:
     plan = made()
     finished = changed(plan.finished, underarm_cm=8.0, arm_cm=33.0, neck_cm=48.0)
-    zones = plain_zones(finished, plan.gauges)
+    yoke = round_yoke(plan.project, finished, plan.gauges, ()).yoke
     # derived: 20 cm at 3 rounds a cm; the first closes the gaps of the short rows
-    assert (zones.rounds, zones.bands, zones.first_round) == (60, (), 2)
-    assert zones.plain_rounds_per_cm == plan.gauges.plain.rounds_per_cm
+    assert yoke.rounds.got == 60
+    assert yoke.increase_rounds[0].number >= 2
     flat = replace(finished, yoke=replace(finished.yoke, depth_cm=1.0))
-    assert plain_zones(flat, plan.gauges).rounds == 8  # derived: our choice, the least
+    places = places_of(yoke_task(plan.project, flat, plan.gauges))
+    assert not isinstance(places, Crowded)
+    assert [zones.rounds for zones in places] == [8]  # derived: our choice, the least
 
 
 def test_a_garment_that_was_fitted_as_a_round_yoke_has_no_raglan() -> None:
@@ -123,7 +125,7 @@ def pinned(**pins: object) -> Plan:
 
 def counts(plan: Plan) -> tuple[int, int, int]:
     finished = changed(plan.finished, underarm_cm=8.0, arm_cm=33.0, neck_cm=48.0)
-    _, solution = measured(plan.project, finished, plan.gauges, ())
+    solution = round_yoke(plan.project, finished, plan.gauges, ())
     return solution.split.body.got, solution.split.sleeve.got, solution.split.yoke
 
 
@@ -160,34 +162,6 @@ def test_a_pinned_round_below_the_yoke_is_refused_with_the_depth_that_would_hold
 def test_an_increase_in_the_last_round_is_not_below_the_yoke() -> None:
     found = refused(pinned(increase_at=[5, 60]))  # too few rounds, as above
     assert "would increase" not in found.message
-
-
-@pytest.mark.parametrize(
-    ("bands", "depth_cm"),
-    [
-        ((), 64 / 3),
-        # derived: 52 rounds at 3 to the cm, and twice 6 at 4
-        ((task(4, rounds_per_cm=4.0), task(4, rounds_per_cm=4.0)), 52 / 3 + 12 / 4),
-    ],
-)
-def test_the_depth_that_is_tried_has_as_many_rounds_as_the_last_increase(
-    bands: tuple[BandTask, ...], depth_cm: float, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    plan, tried = pinned(increase_at=[5, 20, 30, 64]), list[float | None]()
-
-    def works(_: object, with_bands: object, depth_cm: float | None = None) -> None:
-        assert with_bands is bands or depth_cm is None
-        tried.append(depth_cm)
-
-    monkeypatch.setattr(shaping_measured._Desk, "works", works)
-    finished = changed(plan.finished, underarm_cm=8.0, arm_cm=33.0, neck_cm=48.0)
-    gauges = replace(plan.gauges, plain=gauge())
-    found = shaping_measured._too_shallow(
-        shaping_measured._Desk(plan.project, finished, gauges), bands
-    )
-    assert found is not None
-    assert "Round 64 would increase" in found.message
-    assert tried[0] == pytest.approx(depth_cm)
 
 
 def test_with_bands_the_depth_offered_holds_their_rounds_too() -> None:

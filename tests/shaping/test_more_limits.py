@@ -17,52 +17,19 @@ from yokefellow.gauge import gauges
 from yokefellow.plan import draft
 from yokefellow.project_file.pins import NOTHING, Fixed
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.misfits import misfit_message
 from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.picked_up import EdgeLengths, picked_up
-from yokefellow.shaping.pins_refused import pins_refused
-from yokefellow.shaping.placing import Crowded, place_bands
-from yokefellow.shaping.raglan import least_piece
-from yokefellow.shaping.raglan_by_percentage import narrow_by_percentage
-from yokefellow.shaping.rates import Rate, most_times, rates
-from yokefellow.shaping.reach import Unreached
-from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.raglan.rates import Rate, most_times, rates
+from yokefellow.shaping.raglan.shares import least_piece
+from yokefellow.shaping.refusals import Crowded
 from yokefellow.shaping.short_rows import ShortRows, raglan_short_rows, short_rows
 from yokefellow.shaping.sleeve import sleeve_shape
 from yokefellow.shaping.taper import bent_taper
-from yokefellow.shaping.task import Solution, of_the_yoke, splits_for
+from yokefellow.shaping.yoke.constraints import of_the_yoke, splits_for
+from yokefellow.shaping.yoke.places import place_bands
 from yokefellow.shaping.yoke_shapes import BandShape, RaglanShape, YokeShape, stitches_at
 
 CM = project(sized())
-
-
-def halves(front: int, back: int) -> Split:
-    whole = front + back + 20
-    body, sleeve, under = (Count(n, float(n), 2.0) for n in (whole, 60, 10))
-    return Split(body, sleeve, under, own_front=front)
-
-
-def test_a_raglan_by_percentage_without_room_at_the_neck_says_why() -> None:
-    wide = project(
-        raglan(garment__yoke__line_width=6, garment__yoke__proportions="percentage 1971")
-    )
-    # derived: 13 are needed and 8 are there, so a line of three less
-    found = narrow_by_percentage(wide, 8, halves(60, 60), 13)
-    assert (found.code, found.field) == ("raglan.line-wide", "garment.yoke.line_width")
-    assert found.remedy == 'Write line_width = 3, or proportions = "measured".'
-    # derived: half of 20 less than both would have
-    uneven = narrow_by_percentage(wide, 13, halves(70, 50), 13)
-    assert (uneven.code, uneven.severity) == ("raglan.uneven", Severity.ERROR)
-    assert uneven.message == (
-        "By percentage a raglan begins narrow, and the front has 70 stitches at the underarm and "
-        "the back 50: the smaller would begin with 3 at the neck and needs 13."
-    )
-    assert uneven.remedy == (
-        'Write proportions = "measured", or check what was measured across the front and round '
-        "the chest."
-    )
-    none = narrow_by_percentage(wide, 13, halves(90, 30), 13)
-    assert "would begin with 0 at the neck" in none.message  # derived: none, and not fewer
 
 
 def test_the_percentages_of_a_raglan() -> None:
@@ -89,14 +56,14 @@ def test_only_pins_of_the_yoke_are_met_with_it() -> None:
 def test_front_and_back_that_are_pinned_leave_a_body() -> None:
     found = splits_for(yoke(fixed=Fixed(front=90, back=82)))
     assert found
-    for _, split in found.values():
+    for *_, split in found.values():
         assert split.body.got - 2 * split.underarm.got == 172  # derived: 90 and 82
 
 
 def test_a_split_without_room_does_not_end_the_search() -> None:
     found = splits_for(yoke(sleeve=11.0, underarm=7.0))
     # derived: sleeves of 10 or 12 and underarms of 6 or 8; ten leave only two beside eight
-    held = {(split.sleeve.got, split.underarm.got) for _, split in found.values()}
+    held = {(split.sleeve.got, split.underarm.got) for *_, split in found.values()}
     assert (12, 6) in held or (12, 8) in held
 
 
@@ -139,13 +106,6 @@ def test_bands_without_room_are_named_with_their_rounds() -> None:
     assert crowded(None, None, None, rounds=24) == Crowded("three", 72, 71, 24.0, 20.0)
     # derived: sixty rounds, of which the band takes the last twelve and one more
     assert crowded(16.3).is_over_end
-
-
-def test_what_is_above_and_below_as_far_is_told_as_a_limit() -> None:
-    asked = Unreached(task(8), (100, 150), (100, 150))
-    words = misfit_message(asked, [task(8)], CM)
-    assert "100 or more stitches can be there" in words
-    assert "at most 150 still lead" in words
 
 
 @pytest.mark.parametrize(
@@ -259,20 +219,6 @@ def test_increases_worked_in_a_stitch_need_a_stitch() -> None:
         "By these counts a piece of the raglan begins with very few stitches at the neck, or with "
         "none, and a line as it was chosen needs stitches to be worked in."
     )
-
-
-def offered(pin: int, *, fits: int) -> str:
-    """What is offered for an underarm of `pin` stitches where one of `fits` would do."""
-    read = project({**sized(), "fixed": {"underarm": pin}})
-    some = Solution(Count(1, 1.0, 1.0), halves(60, 60), (), ())
-    found = pins_refused(None, (), lambda one, _: some if one.underarm == fits else None, read)
-    return found.remedy
-
-
-def test_no_pin_below_two_is_offered() -> None:
-    assert "underarm = 2" in offered(3, fits=2)
-    assert "underarm" not in offered(2, fits=1)
-    assert "underarm" not in offered(3, fits=1)
 
 
 def test_the_smallest_sleeves() -> None:

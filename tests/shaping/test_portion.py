@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.portion import between_lines, portioned
 from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.split import between_lines, portioned
 
 
 def split(body: int = 200, sleeve: int = 66, underarm: int = 16) -> Split:

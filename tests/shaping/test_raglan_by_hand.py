@@ -9,13 +9,24 @@ import pytest
 
 from tests.raglan.raglans import SECOND, banded, raglan, refused
 from tests.shaping.parts import task, yoke, zones
-from tests.sweaters import Sections, edited, planned, project, sized
+from tests.sweaters import Sections, edited, planned, sized
 from yokefellow.project_file.pins import Fixed
-from yokefellow.shaping.pinned_raglan import raglan_pins_refused, solve_pinned_raglan
-from yokefellow.shaping.raglan import RaglanSolution, RaglanTask, solve_raglan
-from yokefellow.shaping.raglan_by_round import solve_by_round
-from yokefellow.shaping.raglan_refusals import Asked
-from yokefellow.shaping.raglan_zones import OverEnd, place_below, room_if_spread, room_of
+from yokefellow.shaping.raglan.bands import OverEnd, place_below, room_if_spread, room_of
+from yokefellow.shaping.raglan.by_round import solve_by_round
+from yokefellow.shaping.raglan.explain import Asked, raglan_pins_refused
+from yokefellow.shaping.raglan.search import solve_raglan, with_pins
+from yokefellow.shaping.raglan.shares import RaglanSolution, RaglanTask
+from yokefellow.shaping.refusals import (
+    NarrowFront,
+    OverLastRound,
+    PinChanged,
+    PinnedLine,
+    PinReason,
+    PinsUnmet,
+    RaglanRules,
+    TooFewRounds,
+    TooManyRounds,
+)
 
 
 def asked(fixed: Fixed | None = None, **changes: object) -> RaglanTask:
@@ -24,6 +35,7 @@ def asked(fixed: Fixed | None = None, **changes: object) -> RaglanTask:
         counts=yoke(shoulder=0.0, fixed=fixed or Fixed()),
         back_neck=32.0,
         line_width=2,
+        rounds=60,
         room=60,
         shoulder_round=40,
     )
@@ -325,69 +337,54 @@ def test_a_sleeve_of_an_odd_share_grows_to_no_even_end() -> None:
 
 def test_pins_of_a_raglan_that_no_split_meets() -> None:
     free = asked()
-    assert solve_pinned_raglan(free, Fixed(yoke=269, body=200, underarm=16)) is None
-    found = solve_pinned_raglan(free, Fixed(body=204))
+    assert solve_raglan(with_pins(free, Fixed(yoke=269, body=200, underarm=16))) is None
+    found = solve_raglan(with_pins(free, Fixed(body=204)))
     assert found is not None
     assert (found.split.body.got, found.split.body.wanted) == (204, 200.0)  # derived: the pin
 
 
 @pytest.mark.parametrize(
-    ("pins", "words"),
+    ("pins", "reason"),
     [
         # derived: 60 rounds, the first of which sets the markers
-        (
-            {"increase_at": (4, 61)},
-            "Round 61 would increase, and in this yoke round 60 is the last",
-        ),
-        (
-            {"increases": tuple(range(94, 94 + 120, 2))},
-            "There are 60 increase rounds, and in this yoke 59 rounds can increase.",
-        ),
+        ({"increase_at": (4, 61)}, OverLastRound(61, 60, of_raglan=True)),
+        ({"increases": tuple(range(94, 94 + 120, 2))}, TooManyRounds(60, 59, has_bands=False)),
         # derived: 96 and three times eight, where 268 are wanted
-        (
-            {"neck": 96, "increase_at": (4, 8, 12)},
-            "3 of them lead from a neck of 96 to 120 or fewer; about 268 are needed before the",
-        ),
-        ({"increases": (100, 107, 268)}, "A round that adds 8 stitches widens all four pieces"),
-        ({"neck": 97}, "In a raglan every piece grows by two stitches at a time"),
+        ({"neck": 96, "increase_at": (4, 8, 12)}, TooFewRounds(3, 96, 120, 268)),
+        ({"increases": (100, 107, 268)}, RaglanRules(has_rounds=True)),
+        ({"neck": 97}, RaglanRules(has_rounds=False)),
     ],
 )
-def test_pins_of_a_raglan_are_refused_with_their_rule(pins: dict[str, object], words: str) -> None:
-    fixed = Fixed.model_validate(pins)
-    made = project({**raglan(), "fixed": pins})
-    assert solve_pinned_raglan(asked(), fixed) is None
-    found = raglan_pins_refused(asked(), fixed, (), made)
-    assert (found.code, found.field) == ("fixed.no-way", "fixed")
-    assert words in found.message
-    above = raglan_pins_refused(asked(), fixed, (task(2),), made)
-    assert above.code == "fixed.bands"
-    assert words.replace("in this yoke", "above the colour bands") in above.message
+def test_pins_of_a_raglan_are_refused_with_their_rule(
+    pins: dict[str, object], reason: PinReason
+) -> None:
+    pinned = with_pins(asked(), Fixed.model_validate(pins))
+    assert solve_raglan(pinned) is None
+    found = raglan_pins_refused(pinned, ())
+    assert isinstance(found, PinsUnmet)
+    assert found.reason == reason
+    for offer in found.offers:
+        if isinstance(offer, PinChanged):
+            tried = pinned.counts.fixed.model_copy(update={offer.name: offer.value})
+            assert solve_raglan(with_pins(pinned, tried)) is not None
 
 
 def test_pins_that_leave_no_back_or_no_room_for_a_line_are_told_first() -> None:
-    made = project(raglan())
-    wide = raglan_pins_refused(asked(), Fixed(front=165), (), made)
-    # derived: 168 of front and back, less four
-    assert (wide.code, wide.remedy[:19]) == ("fixed.front-back", "Write at most 164, ")
+    wide = raglan_pins_refused(with_pins(asked(), Fixed(front=165)), ())
+    # derived: 200 round the body less two underarms of 16
+    assert wide == NarrowFront("front", 165, 168)
     pins = Fixed(neck=68, increases=tuple(68 + 8 * at for at in range(1, 26)), **WHOLE)
-    kfb = raglan_pins_refused(asked(takes_stitches=True), pins, (), made)
-    assert (kfb.code, kfb.field) == ("raglan.pinned-line", "garment.yoke.line_increase")
-    assert (
-        kfb.remedy == 'Write line_increase = "lifted" or "yarn over". The counts can then be met.'
-    )
+    kfb = raglan_pins_refused(with_pins(asked(takes_stitches=True), pins), ())
+    assert kfb == PinnedLine("line_increase", 2, None, takes_stitches=True)
     # derived: back and front begin with 34, and lines of 17 take 34 and need two between them
-    line = raglan_pins_refused(asked(line_width=17), pins, (), made)
-    assert (line.code, line.field) == ("raglan.pinned-line", "garment.yoke.line_width")
-    assert line.remedy == "Write line_width = 16. The counts can then be met."
-    both = raglan_pins_refused(asked(line_width=17, takes_stitches=True), pins, (), made)
-    assert both.remedy == (
-        'Write line_width = 16 and line_increase = "lifted" or "yarn over". The counts can then '
-        "be met."
-    )
+    line = raglan_pins_refused(with_pins(asked(line_width=17), pins), ())
+    assert line == PinnedLine("line_width", 17, 16, takes_stitches=False)
+    both = raglan_pins_refused(with_pins(asked(line_width=17, takes_stitches=True), pins), ())
+    assert both == PinnedLine("line_width", 17, 16, takes_stitches=True)
 
 
 def test_an_odd_front_begins_a_stitch_apart_from_an_even_back() -> None:
-    found = solve_pinned_raglan(asked(), Fixed(front=85, back=84))
+    found = solve_raglan(with_pins(asked(), Fixed(front=85, back=84)))
     assert found is not None
     # derived: each grows by twos, so the one stitch is there from the neck on
     assert (found.split.front, found.split.back, found.split.body.got) == (85, 84, 201)

@@ -7,8 +7,9 @@ from tests.shaping.parts import task, yoke
 from tests.shaping.test_raglan_by_hand import asked, starts
 from tests.sweaters import edited, planned
 from yokefellow.project_file.pins import Fixed
-from yokefellow.shaping.raglan import least_piece, solve_raglan
-from yokefellow.shaping.raglan_zones import OverEnd, place_below
+from yokefellow.shaping.raglan.bands import OverEnd, place_below
+from yokefellow.shaping.raglan.search import solve_raglan
+from yokefellow.shaping.raglan.shares import least_piece
 
 
 def test_a_line_of_an_odd_width_gives_back_and_front_its_middle_stitch() -> None:

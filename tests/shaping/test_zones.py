@@ -7,7 +7,7 @@ import pytest
 from tests.shaping.parts import gauge, task, zones
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.gauge import Gauges
-from yokefellow.shaping.zones import Zones, band_task
+from yokefellow.shaping.bands import Zones, band_task
 
 MARKS = {"k": Work.KNIT, "s": Work.SLIP, "m": Work.MAKE, "p": Work.PURL}
 

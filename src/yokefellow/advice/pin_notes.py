@@ -13,8 +13,8 @@ from yokefellow.project_file.pins import OF_A_RAGLAN, pinned
 from yokefellow.quantities import length
 from yokefellow.shaping.assemble import Shaped
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.even import repeats_needed
 from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.spread_evenly import repeats_needed
 from yokefellow.shaping.yoke_shapes import RaglanShape
 
 

@@ -26,9 +26,8 @@ from yokefellow.project_file.pattern import Pattern
 from yokefellow.project_file.pins import Fixed, pinned
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.edges import edge_multiple
-from yokefellow.shaping.line import FULL_LATEST, LEAST_APART
-from yokefellow.shaping.rates import FIRST
 from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.yoke.rules import FIRST_INCREASE, FULL_LATEST, LEAST_APART
 
 
 def moved(at: Sequence[int], *, ratio: float, printed: int | None, rounds: int) -> tuple[int, ...]:
@@ -86,7 +85,7 @@ def moved_along(
     scale = _scale(at, ratio=ratio, printed=printed, rounds=rounds, usual=usual)
     found: list[int] = []
     for left, number in enumerate(at, start=1 - len(at)):
-        least = found[-1] + 1 if found else FIRST
+        least = found[-1] + 1 if found else FIRST_INCREASE
         found.append(min(rounds + left, max(least, nearest(number * scale))))
     return tuple(found)
 

@@ -14,7 +14,7 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.even import gaps
+from yokefellow.shaping.spread_evenly import gaps
 
 __all__ = ["BEGIN_CM", "OUTSIDE_CM", "Dart", "dart", "dart_rows", "turns"]
 

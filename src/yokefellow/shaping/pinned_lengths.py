@@ -11,9 +11,9 @@ from yokefellow.fit import Finished, cuff_cm, hem_cm
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import NOTHING
+from yokefellow.shaping.bands import band_task
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.piece_bands import Banding, banding, piece_length, piece_rounds
-from yokefellow.shaping.zones import band_task
 
 __all__ = ["with_pinned_lengths"]
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from yokefellow.shaping.band_shapes import ChartedBand
 from yokefellow.shaping.counts import Count
@@ -10,6 +11,7 @@ from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.edges import Edge
 from yokefellow.shaping.front_neck import FrontNeck
 from yokefellow.shaping.picked_up import PickedUp
+from yokefellow.shaping.yoke.rules import Rule
 from yokefellow.shaping.yoke_shapes import (
     AnyYoke,
     BandShape,
@@ -26,6 +28,7 @@ __all__ = [
     "BandShape",
     "BodyShape",
     "ChartedBand",
+    "ChosenYoke",
     "IncreaseRound",
     "NeckShape",
     "RaglanLine",
@@ -149,6 +152,16 @@ class Split:
     def back_total(self) -> int:
         """Stitches of the back from marker to marker, its share of the underarms with it."""
         return self.body.got - self.front_total
+
+
+class ChosenYoke(NamedTuple):
+    """A whole yoke with the neck above it and the split below."""
+
+    neck: Count
+    yoke: AnyYoke
+    split: Split
+    broken: tuple[Rule, ...]
+    """The rules of the yoke that could not be kept."""
 
 
 @dataclass(frozen=True, slots=True)

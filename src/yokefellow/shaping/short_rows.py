@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.even import gaps
+from yokefellow.shaping.spread_evenly import gaps
 
 __all__ = ["ShortRows", "raglan_short_rows", "short_rows"]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from yokefellow.shaping.even import gaps
+from yokefellow.shaping.spread_evenly import gaps
 
 __all__ = ["bent_taper", "taper"]
 

@@ -10,7 +10,7 @@ from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.rates import Rate
+from yokefellow.shaping.raglan.rates import Rate
 from yokefellow.shaping.short_rows import ShortRows
 
 __all__ = [

@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from yokefellow.plan import Plan
 from yokefellow.quantities import length
-from yokefellow.shaping.rates import Rate
+from yokefellow.shaping.raglan.rates import Rate
 from yokefellow.shaping.yoke_shapes import RaglanPiece, RaglanShape
 from yokefellow.sheet.pieces import RaglanView, RateView, YokePiece
 

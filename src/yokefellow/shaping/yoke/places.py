@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 
+from yokefellow.shaping.bands import BandTask, PlacedBand, Zones
 from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
+from yokefellow.shaping.refusals import Crowded
+from yokefellow.shaping.yoke.rules import GOOD_GAP
 
-__all__ = ["GOOD_GAP", "Crowded", "place_bands"]
-
-GOOD_GAP = 3
-"""Plain rounds before a band where there is room; fewer where there is not (common practice)."""
+__all__ = ["place_bands"]
 
 BANDS_UNTIL = (0.76, 0.70, 0.82, 0.64, 0.88, 0.58, 0.94, 1.0)
 """Share of the depth by which bands that are spread have ended, the best first: after the last
@@ -21,26 +19,6 @@ the yoke must still reach its full count (common practice)."""
 FIRST_SHARES = (1, 2)
 """How much longer the plain stretch before the first band is than the others: where the neck is
 narrow the increases before it need the rounds."""
-
-
-@dataclass(frozen=True, slots=True)
-class Crowded:
-    """A band for which there is no room."""
-
-    name: str
-    wanted: int
-    """Rounds the band takes, and those spread beside it."""
-    there: int
-    """Rounds left for them."""
-    deep_cm: float
-    """All the bands together."""
-    yoke_cm: float
-    at_cm: float | None = None
-    """Where it was asked to stand; None when it is spread."""
-    is_over_end: bool = False
-    """Whether it runs into the underarm, and not into a band above."""
-    lacks_plain: bool = False
-    """Whether it would stand right under a band, and slips stitches of the round above it."""
 
 
 def place_bands(

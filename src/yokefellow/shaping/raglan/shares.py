@@ -6,9 +6,9 @@ from its share of the neck to its count at the split within the rounds there
 are. What is minimised, in this order:
 
 1. broken rules: the shoulders not covered where they are fullest.
-2. how much there is to follow: the rates to be read (pieces with the same
-   rates are read once), one more where a piece increases in every round for a
-   while, and one each where a rib needs an adjusting round.
+2. difficulty: the rates to be read (pieces with the same rates are read once),
+   one more where a piece increases in every round for a while, and one each
+   where a rib needs an adjusting round.
 3. deviation: the squared relative distance of N, B, S, U and of the back of
    the neck from what was wanted.
 
@@ -18,6 +18,9 @@ the best, and so is N: each piece grows by twos, so N leaves the same rest by
 four as the stitches at the end of the yoke. How the neck is shared out between
 body and sleeves is free within a small tolerance, and that freedom buys the
 simple rates. No wider share is tried before the narrower one has failed.
+
+A state that lies on the way of a raglan is continued; from any other each piece
+takes the easiest rates from what it has on the needle to its count at the split.
 """
 
 from __future__ import annotations
@@ -28,11 +31,11 @@ from typing import NamedTuple, TypeAlias
 
 from yokefellow.project_file.pins import OF_A_RAGLAN
 from yokefellow.shaping.counts import Count, nearest, permitted
-from yokefellow.shaping.pinned_front import halved
-from yokefellow.shaping.portion import between_lines
-from yokefellow.shaping.rates import Rate, most_times, rates, rounds_of, times_by
+from yokefellow.shaping.raglan.rates import Rate, most_times, rates, rounds_of, times_by
 from yokefellow.shaping.shapes import Split
-from yokefellow.shaping.task import YokeTask, splits_for
+from yokefellow.shaping.split import between_lines, halved
+from yokefellow.shaping.yoke.constraints import PricedSplit, YokeTask, splits_for
+from yokefellow.shaping.yoke.rules import Cost, Rule
 from yokefellow.shaping.yoke_shapes import IncreaseRound, RaglanPiece, raglan_steps
 
 __all__ = [
@@ -40,10 +43,10 @@ __all__ = [
     "SHARE_WEIGHT",
     "RaglanSolution",
     "RaglanTask",
+    "cheapest",
     "least_piece",
     "raglan_splits",
     "shared_out",
-    "solve_raglan",
 ]
 
 SHARES_OFF = (0.12, 0.35)
@@ -65,6 +68,8 @@ class RaglanTask:
     back_neck: float
     """Across the back of the neck, with its share of two lines."""
     line_width: int
+    rounds: int
+    """Of the whole yoke."""
     room: int
     """The rounds in which it may increase, counted from the first of the yoke."""
     shoulder_round: int
@@ -88,8 +93,8 @@ class RaglanSolution:
     back: RaglanPiece
     front: RaglanPiece
     sleeve: RaglanPiece
-    broken: tuple[str, ...]
-    """`shoulder`."""
+    broken: tuple[Rule, ...]
+    """Only `Rule.SHOULDER` can be."""
 
     @property
     def steps(self) -> tuple[IncreaseRound, ...]:
@@ -115,7 +120,7 @@ def least_piece(line_width: int, *, body: bool) -> int:
     return 2 * share + LEAST_BETWEEN
 
 
-def solve_raglan(task: RaglanTask) -> RaglanSolution | None:
+def cheapest(task: RaglanTask) -> RaglanSolution | None:
     """Choose neck, split, shares and rates together; None when no raglan reaches.
 
     See the head of this file for what is minimised.
@@ -129,7 +134,7 @@ def solve_raglan(task: RaglanTask) -> RaglanSolution | None:
     return None
 
 
-def raglan_splits(task: RaglanTask, *, wide: bool) -> tuple[tuple[float, Split], ...]:
+def raglan_splits(task: RaglanTask, *, wide: bool) -> tuple[PricedSplit, ...]:
     """List the splits to try, and what they cost: those whose yoke the bands below divide.
 
     Args:
@@ -137,11 +142,11 @@ def raglan_splits(task: RaglanTask, *, wide: bool) -> tuple[tuple[float, Split],
         wide: let body, sleeve and underarm give way for the bands.
     """
     tries = (
-        (cost, shared_out(task, split))
-        for yoke, (cost, split) in splits_for(task.counts, wide=wide).items()
+        (adjusting, off, shared_out(task, split))
+        for yoke, (adjusting, off, split) in splits_for(task.counts, wide=wide).items()
         if yoke % task.repeat == 0 and all(pinned == yoke for pinned in task.pinned)
     )
-    return tuple((cost, split) for cost, split in tries if split is not None)
+    return tuple((adjusting, off, split) for adjusting, off, split in tries if split is not None)
 
 
 def shared_out(task: RaglanTask, split: Split) -> Split | None:
@@ -149,16 +154,15 @@ def shared_out(task: RaglanTask, split: Split) -> Split | None:
     return halved(between_lines(split, front_more=task.front_more), task.counts.fixed)
 
 
-def _cheapest(
-    task: RaglanTask, splits: Iterable[tuple[float, Split]], off: float
-) -> RaglanSolution | None:
-    best: tuple[tuple[float, ...], Split, _Starts, _Rates] | None = None
-    for split_cost, split in splits:
+def _cheapest(task: RaglanTask, splits: Iterable[PricedSplit], off: float) -> RaglanSolution | None:
+    best: tuple[Cost, Split, _Starts, _Rates] | None = None
+    for priced in splits:
+        split = priced[2]
         for starts in _shares(task, split, off):
             spread = _spread(task, split, starts)
             if spread is None:
                 continue
-            cost = _cost(task, split_cost, starts, spread)
+            cost = _cost(task, priced, starts, spread)
             if best is None or cost < best[0]:
                 best = (cost, split, starts, spread)
     return None if best is None else _built(task, *best[1:])
@@ -249,17 +253,17 @@ def _spread(task: RaglanTask, split: Split, starts: _Starts) -> _Rates | None:
     )
 
 
-def _cost(
-    task: RaglanTask, split_cost: float, starts: _Starts, spread: _Rates
-) -> tuple[float, ...]:
+def _cost(task: RaglanTask, priced: PricedSplit, starts: _Starts, spread: _Rates) -> Cost:
+    adjusting, off, _ = priced
     neck = starts.back + starts.front + 2 * starts.sleeve
-    adjusting = int(split_cost) + (neck % task.counts.neck_multiple > 0)
+    adjusting += neck % task.counts.neck_multiple > 0
     restless = any(rate.every == 1 for each in spread for rate in each)
     to_read = sum(len(each) for each in set(spread))
-    return (
-        float(not _covers(task, starts, spread)),
+    return Cost(
+        int(not _covers(task, starts, spread)),
+        0,
         float(to_read + adjusting + restless + (abs(starts.front - starts.back) > 1)),
-        split_cost % 1
+        off
         + ((neck - task.counts.neck) / task.counts.neck) ** 2
         + SHARE_WEIGHT * ((starts.back - task.back_neck) / task.back_neck) ** 2,
     )
@@ -284,5 +288,5 @@ def _built(task: RaglanTask, split: Split, starts: _Starts, spread: _Rates) -> R
         task.counts.neck,
         task.counts.stitches_per_cm,
     )
-    broken = () if _covers(task, starts, spread) else ("shoulder",)
+    broken = () if _covers(task, starts, spread) else (Rule.SHOULDER,)
     return RaglanSolution(neck, split, back, front, sleeve, broken)

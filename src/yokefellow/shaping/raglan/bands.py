@@ -1,4 +1,4 @@
-"""Where colour bands lie in a raglan: below all its increases."""
+"""Where color bands lie in a raglan: below all its increases."""
 
 from __future__ import annotations
 
@@ -6,12 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from yokefellow.shaping.bands import BandTask, PlacedBand, Zones
 from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.placing import GOOD_GAP
-from yokefellow.shaping.rates import FIRST
-from yokefellow.shaping.zones import BandTask, PlacedBand, Zones
+from yokefellow.shaping.yoke.rules import FIRST_INCREASE, GOOD_GAP
 
-__all__ = ["BELOW", "OverEnd", "place_below", "room_if_spread", "room_of"]
+__all__ = ["OverEnd", "place_below", "room_if_spread", "room_of"]
 
 BELOW = 2
 """Plain rounds between the last band and the underarm, where it is not placed by its depth, so
@@ -41,7 +40,7 @@ def place_below(
     plain = nearest(max(0.0, depth_cm - in_bands_cm) * rounds_per_cm, least=0)
     total = max(least_rounds, plain + sum(band.rounds for band in bands))
     firsts = tuple(_firsts(bands, total=total, rounds_per_cm=rounds_per_cm))
-    free = FIRST + 1
+    free = FIRST_INCREASE + 1
     for band, first in zip(bands, firsts, strict=True):
         if first < free:
             return OverEnd(band, total)
@@ -49,7 +48,7 @@ def place_below(
     if free - 1 > total:
         return OverEnd(bands[-1], total)
     placed = tuple(PlacedBand(band, first) for band, first in zip(bands, firsts, strict=True))
-    return Zones(total, placed, rounds_per_cm, FIRST)
+    return Zones(total, placed, rounds_per_cm, FIRST_INCREASE)
 
 
 def _firsts(bands: Sequence[BandTask], *, total: int, rounds_per_cm: float) -> Iterator[int]:

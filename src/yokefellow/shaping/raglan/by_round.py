@@ -19,8 +19,8 @@ from typing import NamedTuple, TypeAlias
 
 from yokefellow.project_file.pins import torso
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.meeting import split_meeting
-from yokefellow.shaping.raglan import (
+from yokefellow.shaping.raglan.rates import most_times, rates, rates_of, rounds_of
+from yokefellow.shaping.raglan.shares import (
     LEAST_BETWEEN,
     SHARE_WEIGHT,
     RaglanSolution,
@@ -29,9 +29,10 @@ from yokefellow.shaping.raglan import (
     raglan_splits,
     shared_out,
 )
-from yokefellow.shaping.rates import FIRST, most_times, rates, rates_of, rounds_of
 from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.split import split_meeting
 from yokefellow.shaping.taper import taper
+from yokefellow.shaping.yoke.rules import FIRST_INCREASE, Cost, Rule
 from yokefellow.shaping.yoke_shapes import RaglanPiece
 
 __all__ = ["GAINS", "solve_by_round"]
@@ -58,7 +59,8 @@ class _Times(NamedTuple):
 class _Found(NamedTuple):
     """A way to meet the pins."""
 
-    cost: tuple[float, ...]
+    cost: Cost
+    """Here a round in which a piece rests that grows in all others is a rule broken."""
     split: Split
     times: _Times
     gains: tuple[int, ...]
@@ -79,7 +81,7 @@ def solve_by_round(task: RaglanTask) -> RaglanSolution | None:
     fixed = task.counts.fixed
     times = len(fixed.increases or fixed.increase_at)
     rounds = fixed.increase_at or _evenly(times, task.room)
-    if not rounds or rounds[0] < FIRST or rounds[-1] > task.room:
+    if not rounds or rounds[0] < FIRST_INCREASE or rounds[-1] > task.room:
         return None
     ways = _by_count(task) if fixed.increases else _by_place(task, times)
     best = min(ways, key=lambda way: way.cost, default=None)
@@ -145,8 +147,8 @@ def _ways(
             times = _Times(back, 2 * alike + three + one - back, sleeve)
             cost = _cost(task, split, times)
             if cost is not None:
-                odd = float(gains[0] != gains[:2][-1])
-                yield _Found((odd, cost[0], cost[1] + off), split, times, gains)
+                odd = int(gains[0] != gains[:2][-1])
+                yield _Found(Cost(odd, 0, cost[0], cost[1] + off), split, times, gains)
 
 
 def _sleeve_times(task: RaglanTask, split: Split, often: range, neck: int) -> Iterable[int]:
@@ -229,15 +231,15 @@ def _least(task: RaglanTask, *, body: bool) -> int:
 def _by_place(task: RaglanTask, times: int) -> Iterator[_Found]:
     """Give the ways in which something grows in each of so many rounds."""
     neck_multiple = task.counts.neck_multiple
-    for off, split in raglan_splits(task, wide=False):
+    for adjusting, off, split in raglan_splits(task, wide=False):
         for each in _times_of(task, split, times):
             cost = _cost(task, split, each)
             if cost is None:
                 continue
             neck = sum(_starts(split, each)) + _starts(split, each).sleeve
-            uneven = float(neck % neck_multiple > 0) + int(off)
-            turns = float(times - max(each))
-            yield _Found((turns, cost[0] + uneven, cost[1] + off % 1), split, each, ())
+            uneven = (neck % neck_multiple > 0) + adjusting
+            turns = times - max(each)
+            yield _Found(Cost(turns, 0, cost[0] + uneven, cost[1] + off), split, each, ())
 
 
 def _times_of(task: RaglanTask, split: Split, times: int) -> Iterator[_Times]:
@@ -283,7 +285,7 @@ def _built(task: RaglanTask, found: _Found, rounds: Sequence[int]) -> RaglanSolu
     counts = task.counts
     neck = Count(back.start + front.start + 2 * sleeve.start, counts.neck, counts.stitches_per_cm)
     there = sum(one.stitches_at(task.shoulder_round) for one in (back, front, sleeve, sleeve))
-    broken = () if there >= counts.covering else ("shoulder",)
+    broken = () if there >= counts.covering else (Rule.SHOULDER,)
     return RaglanSolution(neck, found.split, back, front, sleeve, broken)
 
 

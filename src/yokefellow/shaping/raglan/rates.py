@@ -15,13 +15,10 @@ from __future__ import annotations
 from itertools import groupby, pairwise
 from typing import NamedTuple
 
-from yokefellow.shaping.even import gaps
+from yokefellow.shaping.spread_evenly import gaps
+from yokefellow.shaping.yoke.rules import FIRST_INCREASE
 
-__all__ = ["FIRST", "Rate", "most_times", "rates", "rates_of", "rounds_of", "times_by"]
-
-FIRST = 2
-"""The earliest round that may increase: the first sets the markers and closes the gaps of the
-short rows."""
+__all__ = ["Rate", "most_times", "rates", "rates_of", "rounds_of", "times_by"]
 
 SPARE = 2
 """Rounds a single rate may end before the last round, rather than take a second rate for them."""
@@ -36,7 +33,7 @@ class Rate(NamedTuple):
 
 def most_times(rounds: int) -> int:
     """Give how often a piece can increase at all: in every round from the second on."""
-    return max(0, rounds - FIRST + 1)
+    return max(0, rounds - FIRST_INCREASE + 1)
 
 
 def rates(times: int, rounds: int, *, late: bool = False) -> tuple[Rate, ...]:
@@ -81,7 +78,7 @@ def rounds_of(spread: tuple[Rate, ...]) -> tuple[int, ...]:
     >>> rounds_of((Rate(2, 3), Rate(4, 2)))
     (2, 4, 6, 10, 14)
     """
-    at = FIRST - 1 if spread and spread[0].every == 1 else 0
+    at = FIRST_INCREASE - 1 if spread and spread[0].every == 1 else 0
     found: list[int] = []
     for rate in spread:
         last = at + rate.every * rate.times
@@ -96,7 +93,7 @@ def times_by(spread: tuple[Rate, ...], number: int) -> int:
     >>> times_by((Rate(2, 3), Rate(4, 2)), 10)
     4
     """
-    left = number - (FIRST - 1 if spread and spread[0].every == 1 else 0)
+    left = number - (FIRST_INCREASE - 1 if spread and spread[0].every == 1 else 0)
     found = 0
     for rate in spread:
         found += max(0, min(rate.times, left // rate.every))
@@ -116,7 +113,7 @@ def rates_of(rounds: tuple[int, ...]) -> tuple[Rate, ...]:
     >>> rates_of((3, 12, 22, 38))
     ()
     """
-    spreads = (_apart((start, *rounds)) for start in (0, FIRST - 1))
+    spreads = (_apart((start, *rounds)) for start in (0, FIRST_INCREASE - 1))
     said = [spread for spread in spreads if rounds_of(spread) == rounds]
     shortest = min(said, key=len, default=())
     return shortest if len(shortest) <= MOST_RATES else ()

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from yokefellow.charts.chart import Chart, Work
 from yokefellow.gauge import Gauges
-from yokefellow.shaping.line import LEAST_APART
+from yokefellow.shaping.yoke.rules import LEAST_APART
 
 __all__ = ["BandTask", "PlacedBand", "Zones", "band_task"]
 
@@ -110,14 +110,27 @@ class Zones:
     plain_rounds_per_cm: float
     first_round: int
     """The earliest round that may increase."""
+    worked_rounds: int = 0
+    """Rounds that were worked before these were placed, whatever their gauge;"""
+    worked_cm: float = 0.0
+    """and how deep they are."""
 
     @cached_property
     def depths_cm(self) -> tuple[float, ...]:
         """The depth at the end of every round, from none on."""
         each = [1 / self.plain_rounds_per_cm] * self.rounds
+        worked = self.worked_rounds
+        each[:worked] = [self.worked_cm / max(1, worked)] * worked
         for band in self.bands:
             each[band.first - 1 : band.last] = [1 / band.task.rounds_per_cm] * band.task.rounds
         return tuple(accumulate(each, initial=0.0))
+
+    def share(self, of_depth: float) -> float:
+        """Give the rounds down to a share of the depth; 0 where what is worked is deeper."""
+        if not self.worked_rounds:
+            return of_depth * self.rounds
+        below_cm = of_depth * self.depths_cm[-1] - self.worked_cm
+        return max(0.0, self.worked_rounds + below_cm * self.plain_rounds_per_cm)
 
     def depth_cm(self, number: int) -> float:
         """Give the depth at the end of a round."""

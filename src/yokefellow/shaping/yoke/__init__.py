@@ -1,0 +1,1 @@
+"""The yoke: one search from a state, under constraints, for the least cost."""
