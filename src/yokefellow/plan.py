@@ -28,10 +28,10 @@ from yokefellow.gauge import Gauges, gauges
 from yokefellow.pattern_sizes.follow import Followed, follow, with_counts
 from yokefellow.project_file.checks.body import sense
 from yokefellow.project_file.models import Project
-from yokefellow.project_file.pins import pinned, without
+from yokefellow.project_file.pins import OF_THE_YOKE, pinned, without
 from yokefellow.rows.build import compile_schedule
 from yokefellow.rows.model import Schedule, WorkedRow, runs, stretches, walk
-from yokefellow.shaping.assemble import Shaped, shape
+from yokefellow.shaping.assemble import Shaped, shape, with_yoke
 from yokefellow.shaping.below import Unmodified, unmodified
 from yokefellow.shaping.pinned_lengths import with_pinned_lengths
 from yokefellow.shaping.refusals import RefusedError
@@ -232,13 +232,21 @@ _NO_PATTERN = Finding(
 )
 
 
-def _without_each_pin(project: Project) -> Iterator[tuple[str, Shaped | None]]:
-    """Choose the counts once more without each pin; None where the others then fail."""
+def _without_each_pin(project: Project, made: Draft) -> Iterator[tuple[str, Shaped | None]]:
+    """Choose the counts once more without each pin; None where the others then fail.
+
+    What is pinned in the yoke moves nothing else that is told of it, so only the yoke is
+    solved again; of a pattern that is followed, the pins are its own.
+    """
     for name in pinned(project.fixed):
-        freed = project.model_copy(update={"fixed": without(project.fixed, name)})
+        fixed = without(project.fixed, name)
         try:
-            yield name, draft(freed).shaped
-        except PlanError:
+            if name in OF_THE_YOKE and made.followed is None:
+                freed = made.counted.model_copy(update={"fixed": fixed})
+                yield name, with_yoke(made.shaped, freed, made.finished, made.gauges, made.charts)
+            else:
+                yield name, draft(project.model_copy(update={"fixed": fixed})).shaped
+        except (PlanError, RefusedError):
             yield name, None
 
 
@@ -283,7 +291,7 @@ def plan(project: Project) -> Plan:
     warned = cautions(project, figures, finished, gauge, shaped.shape, shaped.broken, yarns)
     banded = band_cautions(project, figures, gauge, shaped.shape, charts)
     told = pattern_notes(project, made.followed, shaped.shape) if made.followed else ()
-    priced = pin_notes(project, shaped, dict(_without_each_pin(project)))
+    priced = pin_notes(project, shaped, dict(_without_each_pin(project, made)))
     return Plan(
         project=project,
         figures=figures,

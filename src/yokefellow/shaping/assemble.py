@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from yokefellow.charts.chart import Chart
@@ -23,7 +23,7 @@ from yokefellow.shaping.yoke.round_yoke import round_yoke
 from yokefellow.shaping.yoke.rules import Rule
 from yokefellow.shaping.yoke.state import State
 
-__all__ = ["Shaped", "shape", "yoke_of"]
+__all__ = ["Shaped", "shape", "with_yoke", "yoke_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +91,20 @@ def yoke_of(
         RefusedError: no yoke leads from this neck to this body, or a band does not fit.
     """
     return YOKES[project.garment.yoke.style](project, finished, gauges, charts, state)
+
+
+def with_yoke(
+    shaped: Shaped, project: Project, finished: Finished, gauges: Gauges, charts: Sequence[Chart]
+) -> Shaped:
+    """Give a shape with the yoke this project would have, above the same pieces.
+
+    Raises:
+        RefusedError: it would have none.
+    """
+    chosen = yoke_of(project, finished, gauges, charts)
+    neck = replace(shaped.shape.neck, stitches=chosen.neck)
+    made = replace(shaped.shape, neck=neck, yoke=chosen.yoke, split=chosen.split)
+    return Shaped(made, chosen.broken)
 
 
 def _neck(
