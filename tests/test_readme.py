@@ -10,7 +10,7 @@ from pathlib import Path
 from yokefellow.charts.library import motifs
 from yokefellow.plan import plan
 from yokefellow.project_file.load import parse
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping.model import RaglanShape
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")

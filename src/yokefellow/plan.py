@@ -31,11 +31,16 @@ from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import OF_THE_YOKE, pinned, without
 from yokefellow.rows.build import compile_schedule
 from yokefellow.rows.model import Schedule, WorkedRow, runs, stretches, walk
-from yokefellow.shaping.assemble import Shaped, shape, with_yoke
-from yokefellow.shaping.below import Unmodified, unmodified
-from yokefellow.shaping.pinned_lengths import with_pinned_lengths
+from yokefellow.shaping import (
+    Shape,
+    Shaped,
+    Unmodified,
+    shape,
+    unmodified,
+    with_pinned_lengths,
+    with_yoke,
+)
 from yokefellow.shaping.refusals import RefusedError
-from yokefellow.shaping.shapes import Shape
 from yokefellow.yarn import MAIN, Knowledge, Reckoning, YarnEstimate, reckon
 from yokefellow.yarn.savings import Saving, savings
 

@@ -12,7 +12,7 @@ from tests.sweaters import IN, planned, planned_or_refused, sized, written
 from yokefellow.advice.context import Check
 from yokefellow.plan import Plan
 from yokefellow.rows.model import Feature
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping.model import RaglanShape
 
 
 @cache

@@ -25,8 +25,8 @@ from yokefellow.findings import PlanError, Severity
 from yokefellow.fit import body_fit
 from yokefellow.plan import Plan
 from yokefellow.rows.model import Feature
-from yokefellow.shaping.piece_bands import ways_around
-from yokefellow.shaping.section_bands import section_bands
+from yokefellow.shaping.pieces.piece_bands import ways_around
+from yokefellow.shaping.pieces.section_bands import section_bands
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json
 from yokefellow.sheet.text import render_text

@@ -18,8 +18,8 @@ from tests.sweaters import Sections, project
 from yokefellow.charts.chart import Chart
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.plan import draft
-from yokefellow.shaping.below import Unmodified, unmodified
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.model import Shape
+from yokefellow.shaping.pieces.below import Unmodified, unmodified
 
 Data: TypeAlias = Any
 """Lists, dictionaries with words for keys, words, numbers, yes, no, and nothing."""

@@ -16,8 +16,8 @@ from yokefellow.fit.ease import ease_cm
 from yokefellow.fit.lengths import arm_cm
 from yokefellow.gauge import mean_per_cm
 from yokefellow.project_file.fields import Reading
+from yokefellow.shaping.pieces.taper import taper
 from yokefellow.shaping.spread_evenly import gaps
-from yokefellow.shaping.taper import taper
 
 DATA = published("arrays")
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from tests.published import published
 from tests.published.check import Check
 from tests.published.percentages import by_percentage
+from yokefellow.shaping.model import RaglanShape
 from yokefellow.shaping.raglan.rates import rates, rounds_of
-from yokefellow.shaping.yoke_shapes import RaglanShape
 
 DATA = published("raglan")
 PIECES = ("back", "front", "sleeve")

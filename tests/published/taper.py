@@ -8,7 +8,7 @@ from itertools import pairwise
 from tests.published import published
 from tests.published.check import Check, worded
 from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.taper import taper
+from yokefellow.shaping.pieces.taper import taper
 
 DATA = published("taper")
 

@@ -9,7 +9,7 @@ import pytest
 from tests.sweaters import Sections, planned, sized
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.plan import Plan
-from yokefellow.shaping.yoke_shapes import RaglanPiece, RaglanShape
+from yokefellow.shaping.model import RaglanPiece, RaglanShape
 
 SECOND: Mapping[str, object] = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 3}
 

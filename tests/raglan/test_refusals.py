@@ -10,7 +10,7 @@ from tests.knitter import knit_page
 from tests.raglan.raglans import banded, codes, pieces_of, raglan, refused, yoke_of
 from tests.sweaters import Sections, edited, planned
 from yokefellow.findings import PlanError
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping.model import RaglanShape
 from yokefellow.sheet.html import render_html
 
 STEEP = raglan(size="3X", ease__chest="oversized", garment__yoke__depth="12 cm")

@@ -21,9 +21,9 @@ from tests.sweaters import (
 from yokefellow.plan import Plan
 from yokefellow.project_file.models import FIT_NAMES
 from yokefellow.rows.model import Feature, flat_ops
+from yokefellow.shaping.model import RaglanShape
 from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.raglan.rates import Rate
-from yokefellow.shaping.yoke_shapes import RaglanShape
 
 
 def random_raglan(seed: int) -> Plan | None:

@@ -12,7 +12,7 @@ from yokefellow.advice.needles import rib_needle_mm
 from yokefellow.notation.phrase import phrase
 from yokefellow.plan import Plan
 from yokefellow.rows.model import Feature, WorkedRow
-from yokefellow.shaping.bindoffs import BIND_OFFS, bind_off_for
+from yokefellow.shaping.edges.bindoffs import BIND_OFFS, bind_off_for
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.text import render_text
 from yokefellow.what_if import table

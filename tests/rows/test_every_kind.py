@@ -27,9 +27,7 @@ from yokefellow.rows.model import (
     flat_ops,
     net,
 )
-from yokefellow.shaping.band_shapes import ChartedBand
-from yokefellow.shaping.shapes import BodyShape
-from yokefellow.shaping.yoke_shapes import RaglanPiece, RaglanShape
+from yokefellow.shaping.model import BodyShape, ChartedBand, RaglanPiece, RaglanShape
 
 pytestmark = pytest.mark.parametrize("kind", KINDS)
 

@@ -53,14 +53,20 @@ from yokefellow.rows.steps import (
     tidy,
     with_markers,
 )
-from yokefellow.shaping.band_shapes import ChartedBand
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.darts import Dart
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.picked_up import Mitre, PickedUp
-from yokefellow.shaping.shapes import BodyShape, NeckShape, SideChange, SleeveShape, Split
+from yokefellow.shaping.edges.edges import Edge
+from yokefellow.shaping.edges.picked_up import Mitre, PickedUp
+from yokefellow.shaping.model import (
+    BandShape,
+    BodyShape,
+    ChartedBand,
+    NeckShape,
+    SideChange,
+    SleeveShape,
+    Split,
+)
+from yokefellow.shaping.pieces.darts import Dart
 from yokefellow.shaping.short_rows import ShortRows
-from yokefellow.shaping.yoke_shapes import BandShape
 
 
 def count(got: int) -> Count:

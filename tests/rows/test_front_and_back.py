@@ -12,9 +12,9 @@ from yokefellow.plan import Plan
 from yokefellow.rows.build import compile_schedule
 from yokefellow.rows.model import Feature, flat_ops, made, net, taken
 from yokefellow.rows.round_yoke import split_section
-from yokefellow.shaping.below import body_below
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.model import Split
+from yokefellow.shaping.pieces.below import body_below
 from yokefellow.sheet.html import render_html
 
 

@@ -12,8 +12,8 @@ from tests.sweaters import GAUGES, Sections, edited, every_size, planned, sized
 from yokefellow.findings import PlanError
 from yokefellow.plan import Plan
 from yokefellow.rows.model import Feature, RowKind, Section, flat_ops
-from yokefellow.shaping.front_neck import FrontNeck
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping.edges.front_neck import FrontNeck
+from yokefellow.shaping.model import RaglanShape
 
 FRONTS = ("scooped", "V")
 MAY_REFUSE = {"neck.v-shallow", "neck.drop-deep", "neck.front-narrow"}

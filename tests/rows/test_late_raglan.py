@@ -7,9 +7,9 @@ import pytest
 from yokefellow.rows.model import Feature, Op, made, op, taken
 from yokefellow.rows.raglan import front_section, piece_words, raglan_section
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.front_neck import FrontNeck
+from yokefellow.shaping.edges.front_neck import FrontNeck
+from yokefellow.shaping.model import RaglanLine, RaglanPiece, RaglanShape
 from yokefellow.shaping.short_rows import ShortRows
-from yokefellow.shaping.yoke_shapes import RaglanLine, RaglanPiece, RaglanShape
 
 
 def raglan(back: RaglanPiece, front: RaglanPiece, sleeve: RaglanPiece) -> RaglanShape:

@@ -23,7 +23,7 @@ from tests.sweaters import (
 from yokefellow.plan import Plan
 from yokefellow.project_file.models import BodyChoices, NeckChoices, SleeveChoices
 from yokefellow.rows.model import Feature, RowKind, Section, WorkedRow, flat_ops, walk
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping.model import RaglanShape
 
 SEEDS = range(150)
 RIB_REPEAT = {"1x1": 2, "2x2": 4, "twisted": 2}

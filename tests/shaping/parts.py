@@ -8,7 +8,7 @@ from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.gauge import Gauge
 from yokefellow.shaping.bands import BandTask, PlacedBand, Zones
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.edges import Edge
+from yokefellow.shaping.edges.edges import Edge
 from yokefellow.shaping.yoke.constraints import YokeTask
 
 

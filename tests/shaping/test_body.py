@@ -7,10 +7,10 @@ from dataclasses import replace
 from tests.sweaters import project, sized, swatch
 from yokefellow.fit import BodyFit, BustFit
 from yokefellow.gauge import Gauges, gauges
-from yokefellow.shaping.body import body_shape
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.darts import Dart
-from yokefellow.shaping.shapes import BodyShape, SideChange
+from yokefellow.shaping.model import BodyShape, SideChange
+from yokefellow.shaping.pieces.body import body_shape
+from yokefellow.shaping.pieces.darts import Dart
 
 SWEATER = project(sized(swatch__plain__washed=swatch(2.0, rounds_per_cm=3.0)))
 GAUGES: Gauges = gauges(SWEATER)

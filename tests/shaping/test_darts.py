@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from yokefellow.shaping.darts import Dart, dart, dart_rows, turns
+from yokefellow.shaping.pieces.darts import Dart, dart, dart_rows, turns
 
 
 def test_rows_are_the_difference_times_the_gauge_and_even() -> None:

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.front_neck import FrontNeck, TooShallow, front_neck
+from yokefellow.shaping.edges.front_neck import FrontNeck, TooShallow, front_neck
 
 FRONTS = st.integers(8, 160)
 SHARES = st.integers(0, 2)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from yokefellow.shaping.counts import Count
+from yokefellow.shaping.model import BandShape, IncreaseRound, YokeShape
 from yokefellow.shaping.short_rows import ShortRows
-from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound, YokeShape
 
 
 def band(*counts: int) -> BandShape:

@@ -14,12 +14,12 @@ from yokefellow.body.fill_in import fill
 from yokefellow.fit import fit
 from yokefellow.gauge import gauges
 from yokefellow.plan import draft
-from yokefellow.shaping.body import body_shape
 from yokefellow.shaping.counts import nearest, permitted
-from yokefellow.shaping.edges import edge_multiple, edge_shape
-from yokefellow.shaping.front_neck import FrontNeck, front_neck
+from yokefellow.shaping.edges.edges import edge_multiple, edge_shape
+from yokefellow.shaping.edges.front_neck import FrontNeck, front_neck
+from yokefellow.shaping.model import BodyShape
+from yokefellow.shaping.pieces.body import body_shape
 from yokefellow.shaping.raglan.raglan_yoke import raglan_yoke
-from yokefellow.shaping.shapes import BodyShape
 from yokefellow.shaping.split import split_meeting
 from yokefellow.shaping.spread_evenly import word
 from yokefellow.shaping.yoke.round_yoke import wide_underarm, yoke_task

@@ -17,17 +17,17 @@ from yokefellow.gauge import gauges
 from yokefellow.plan import draft
 from yokefellow.project_file.pins import NOTHING, Fixed
 from yokefellow.shaping.counts import Count
+from yokefellow.shaping.edges.picked_up import EdgeLengths, picked_up
+from yokefellow.shaping.model import BandShape, RaglanShape, YokeShape, stitches_at
 from yokefellow.shaping.percentages import raglan_percentages
-from yokefellow.shaping.picked_up import EdgeLengths, picked_up
+from yokefellow.shaping.pieces.sleeve import sleeve_shape
+from yokefellow.shaping.pieces.taper import bent_taper
 from yokefellow.shaping.raglan.rates import Rate, most_times, rates
 from yokefellow.shaping.raglan.shares import least_piece
 from yokefellow.shaping.refusals import Crowded
 from yokefellow.shaping.short_rows import ShortRows, raglan_short_rows, short_rows
-from yokefellow.shaping.sleeve import sleeve_shape
-from yokefellow.shaping.taper import bent_taper
 from yokefellow.shaping.yoke.constraints import of_the_yoke, splits_for
 from yokefellow.shaping.yoke.places import place_bands
-from yokefellow.shaping.yoke_shapes import BandShape, RaglanShape, YokeShape, stitches_at
 
 CM = project(sized())
 

@@ -13,9 +13,9 @@ from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit.finished import FrontFit
 from yokefellow.plan import Plan
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.open_front import OpenFront, open_front
+from yokefellow.shaping.edges.open_front import OpenFront, open_front
+from yokefellow.shaping.model import RaglanLine, RaglanPiece, RaglanShape
 from yokefellow.shaping.short_rows import ShortRows
-from yokefellow.shaping.yoke_shapes import RaglanLine, RaglanPiece, RaglanShape
 
 Style = Literal["scooped", "V"]
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from yokefellow.shaping.picked_up import EdgeLengths, picked_up
+from yokefellow.shaping.edges.picked_up import EdgeLengths, picked_up
 
 EDGES = st.builds(
     EdgeLengths,

@@ -11,9 +11,10 @@ from tests.sweaters import Sections, project, sized, swatch
 from yokefellow.gauge import gauges
 from yokefellow.project_file.models import BodyBand
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.darts import Dart
-from yokefellow.shaping.piece_banded import banded_body, banded_sleeve
-from yokefellow.shaping.piece_bands import (
+from yokefellow.shaping.model import BodyShape, SideChange, SleeveShape
+from yokefellow.shaping.pieces.darts import Dart
+from yokefellow.shaping.pieces.piece_banded import banded_body, banded_sleeve
+from yokefellow.shaping.pieces.piece_bands import (
     Banding,
     MisplacedError,
     UnrepeatedError,
@@ -27,7 +28,6 @@ from yokefellow.shaping.piece_bands import (
     straight_repeat,
     ways_around,
 )
-from yokefellow.shaping.shapes import BodyShape, SideChange, SleeveShape
 
 PLAIN = gauge(2.0, 3.0)
 

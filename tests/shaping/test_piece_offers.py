@@ -11,8 +11,8 @@ from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import resolve_pieces
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.gauge import gauges
-from yokefellow.shaping.piece_bands import Banding, MisplacedError, UnrepeatedError
-from yokefellow.shaping.piece_offers import Piece, or_refused
+from yokefellow.shaping.pieces.piece_bands import Banding, MisplacedError, UnrepeatedError
+from yokefellow.shaping.pieces.piece_offers import Piece, or_refused
 
 Fits = Callable[[Sequence[Banding]], bool]
 

@@ -11,9 +11,9 @@ from yokefellow.fit import BodyFit
 from yokefellow.gauge import Gauges
 from yokefellow.plan import Plan
 from yokefellow.project_file.pins import Fixed
-from yokefellow.shaping.below import body_below, sleeve_below
-from yokefellow.shaping.body import _darts, _growing, _stretches, body_shape
-from yokefellow.shaping.taper import taper
+from yokefellow.shaping.pieces.below import body_below, sleeve_below
+from yokefellow.shaping.pieces.body import _darts, _growing, _stretches, body_shape
+from yokefellow.shaping.pieces.taper import taper
 
 
 @pytest.fixture(scope="module")

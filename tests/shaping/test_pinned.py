@@ -5,10 +5,10 @@ from __future__ import annotations
 from tests.shaping.parts import yoke
 from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.model import Split
+from yokefellow.shaping.pieces.taper import taper
 from yokefellow.shaping.split import halved, split_meeting
 from yokefellow.shaping.spread_evenly import repeats_needed
-from yokefellow.shaping.taper import taper
 from yokefellow.shaping.yoke.constraints import YokeTask
 from yokefellow.shaping.yoke.search import Solution, solve
 

@@ -10,8 +10,8 @@ from tests.shaping.parts import rib
 from tests.sweaters import planned, project, sized
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.pinned_edges import refuse_edges
+from yokefellow.shaping.edges.edges import Edge
+from yokefellow.shaping.edges.pinned_edges import refuse_edges
 
 
 def refused(*hems: Edge, **pins: int) -> tuple[Finding, ...]:

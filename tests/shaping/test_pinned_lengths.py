@@ -9,8 +9,8 @@ import pytest
 from tests.shaping.parts import chart, gauge, task
 from tests.sweaters import Sections, planned, project, sized, swatch
 from yokefellow.plan import Plan
-from yokefellow.shaping.piece_bands import Banding, piece_length
-from yokefellow.shaping.pinned_lengths import with_pinned_lengths
+from yokefellow.shaping.pieces.piece_bands import Banding, piece_length
+from yokefellow.shaping.pieces.pinned_lengths import with_pinned_lengths
 
 BALL = {"ball_weight": "50 g", "ball_length": "200 m", "balls": 10}
 

@@ -16,7 +16,7 @@ from yokefellow.plan import Plan, plan
 from yokefellow.project_file.load import load
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import OF_A_RAGLAN, Fixed
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping.model import RaglanShape
 from yokefellow.sheet.glance import render_glance
 from yokefellow.sheet.html import render_html
 from yokefellow.sheet.json import render_json

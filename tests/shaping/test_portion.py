@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import Split
+from yokefellow.shaping.model import Split
 from yokefellow.shaping.split import between_lines, portioned
 
 

@@ -8,7 +8,7 @@ from tests.kept.telling import whole
 from tests.sweaters import edited, project, sized
 from yokefellow.plan import Draft, draft
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound, stitches_at
+from yokefellow.shaping.model import BandShape, IncreaseRound, stitches_at
 
 
 def made(**changes: object) -> Draft:

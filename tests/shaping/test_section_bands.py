@@ -6,11 +6,10 @@ from dataclasses import replace
 
 from tests.shaping.parts import chart
 from tests.sweaters import planned, sized
-from yokefellow.shaping.band_shapes import ChartedBand
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.darts import Dart
-from yokefellow.shaping.section_bands import SectionBand, section_bands
-from yokefellow.shaping.yoke_shapes import BandShape
+from yokefellow.shaping.model import BandShape, ChartedBand
+from yokefellow.shaping.pieces.darts import Dart
+from yokefellow.shaping.pieces.section_bands import SectionBand, section_bands
 
 
 def band(name: str, first: int) -> BandShape:

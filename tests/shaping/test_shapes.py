@@ -9,12 +9,20 @@ import pytest
 from tests.shaping.parts import rib
 from tests.sweaters import planned, sized
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.darts import Dart
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.picked_up import EdgeLengths, picked_up
-from yokefellow.shaping.shapes import BodyShape, NeckShape, SideChange, SleeveShape, Split
+from yokefellow.shaping.edges.edges import Edge
+from yokefellow.shaping.edges.picked_up import EdgeLengths, picked_up
+from yokefellow.shaping.model import (
+    BandShape,
+    BodyShape,
+    IncreaseRound,
+    NeckShape,
+    SideChange,
+    SleeveShape,
+    Split,
+    YokeShape,
+)
+from yokefellow.shaping.pieces.darts import Dart
 from yokefellow.shaping.short_rows import ShortRows
-from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound, YokeShape
 
 
 def count(got: int, per_cm: float = 2.0) -> Count:

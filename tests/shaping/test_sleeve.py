@@ -8,9 +8,9 @@ from tests.sweaters import project, sized, swatch
 from yokefellow.fit import SleeveFit
 from yokefellow.gauge import gauges
 from yokefellow.shaping.counts import Count
-from yokefellow.shaping.edges import edge_shape
-from yokefellow.shaping.shapes import SleeveShape
-from yokefellow.shaping.sleeve import sleeve_shape
+from yokefellow.shaping.edges.edges import edge_shape
+from yokefellow.shaping.model import SleeveShape
+from yokefellow.shaping.pieces.sleeve import sleeve_shape
 
 SWEATER = project(sized(swatch__plain__washed=swatch(2.0, rounds_per_cm=3.0)))
 

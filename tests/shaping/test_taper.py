@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.published import published
-from yokefellow.shaping.taper import bent_taper, taper
+from yokefellow.shaping.pieces.taper import bent_taper, taper
 
 EXAMPLES = published("taper")["example"]
 

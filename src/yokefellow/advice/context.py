@@ -14,9 +14,7 @@ from yokefellow.fit import SHORT_OF_HIPS_CM, Finished
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import CM_PER_INCH, length
-from yokefellow.shaping.band_shapes import ChartedBand
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.yoke_shapes import BandShape
+from yokefellow.shaping import BandShape, ChartedBand, Shape
 
 CheckKind: TypeAlias = Literal["count", "measure", "try on", "look"]
 

@@ -19,7 +19,7 @@ from yokefellow.body.size_tables import sizing_table
 from yokefellow.fit.ease import ease_range_cm
 from yokefellow.fit.lengths import arm_cm
 from yokefellow.fit.trunk import trunk_cm
-from yokefellow.shaping.shapes import BodyShape, SleeveShape
+from yokefellow.shaping import BodyShape, SleeveShape
 
 
 class Verdict(StrEnum):

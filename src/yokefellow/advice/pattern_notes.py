@@ -10,7 +10,7 @@ from yokefellow.pattern_sizes.follow import Followed
 from yokefellow.project_file.checks.pins import EQUATION
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping import Shape
 
 FAR = 0.03
 """A chest this share off the one asked for is told as a caution (our choice)."""

@@ -11,11 +11,7 @@ from yokefellow.findings import Finding, Severity
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import OF_A_RAGLAN, pinned
 from yokefellow.quantities import length
-from yokefellow.shaping.assemble import Shaped
-from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.spread_evenly import repeats_needed
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import Count, RaglanShape, Shape, Shaped, repeats_needed
 
 
 class _Pin(NamedTuple):

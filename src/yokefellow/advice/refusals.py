@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from yokefellow.findings import Finding, Severity
 from yokefellow.project_file.pins import pinned
 from yokefellow.quantities import LengthUnit, at_least, at_most, either, length
-from yokefellow.shaping.bands import BandTask
+from yokefellow.shaping import LEAST_APART, LEAST_HELD, TOLERANCE, BandTask, typed
 from yokefellow.shaping.refusals import (
     BandChange,
     BandCount,
@@ -51,8 +51,6 @@ from yokefellow.shaping.refusals import (
     WideUnderarm,
     YokeRounds,
 )
-from yokefellow.shaping.yoke.offers import typed
-from yokefellow.shaping.yoke.rules import LEAST_APART, LEAST_HELD, TOLERANCE
 
 __all__ = ["refusal_finding"]
 

@@ -12,7 +12,7 @@ from yokefellow.notation.grammar import NotationError
 from yokefellow.notation.read import read_between
 from yokefellow.notation.write import canonical, write
 from yokefellow.rows.model import Feature, Op, Repeat, Row, RowKind, Step, taken
-from yokefellow.shaping.bindoffs import BIND_OFFS
+from yokefellow.shaping import BIND_OFFS
 
 _WHOLE = {"k": "knit", "p": "purl"}
 _CAST_ONS = MappingProxyType(

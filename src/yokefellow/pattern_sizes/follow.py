@@ -24,10 +24,14 @@ from yokefellow.project_file.checks.pins import count_findings, neck_findings, r
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pattern import Pattern
 from yokefellow.project_file.pins import Fixed, pinned
-from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.edges import edge_multiple
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.yoke.rules import FIRST_INCREASE, FULL_LATEST, LEAST_APART
+from yokefellow.shaping import (
+    FIRST_INCREASE,
+    FULL_LATEST,
+    LEAST_APART,
+    Shape,
+    edge_multiple,
+    nearest,
+)
 
 
 def moved(at: Sequence[int], *, ratio: float, printed: int | None, rounds: int) -> tuple[int, ...]:

@@ -10,7 +10,7 @@ from yokefellow.gauge import Gauge, mean_per_cm
 from yokefellow.project_file.checks.pins import Counted, agreeing
 from yokefellow.project_file.pattern import BEST, Pattern, PatternSize, counts_of, same_size
 from yokefellow.project_file.pins import Fixed
-from yokefellow.shaping.counts import nearest
+from yokefellow.shaping import nearest
 
 
 class SizeAt(NamedTuple):

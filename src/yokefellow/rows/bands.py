@@ -8,8 +8,7 @@ from types import MappingProxyType
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.rows.model import Feature, Op, Repeat, Row, Step
 from yokefellow.rows.steps import tidy
-from yokefellow.shaping.band_shapes import ChartedBand
-from yokefellow.shaping.yoke_shapes import BandShape
+from yokefellow.shaping import BandShape, ChartedBand
 
 _CODES = MappingProxyType({Work.KNIT: "k", Work.PURL: "p", Work.SLIP: "sl wyib", Work.MAKE: "M1L"})
 

@@ -9,9 +9,7 @@ from yokefellow.rows.bands import piece_rows
 from yokefellow.rows.model import Feature, Op, Row, RowKind, Section, Step, op, worked
 from yokefellow.rows.neck import marks
 from yokefellow.rows.steps import change_evenly, knit, plain_round, tidy
-from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.darts import Dart
-from yokefellow.shaping.shapes import BodyShape, SideChange
+from yokefellow.shaping import BodyShape, Dart, SideChange, nearest
 
 
 def dart_rows(dart: Dart, *, front: int, back: int, wrapped: bool) -> Iterator[Row]:

@@ -12,8 +12,7 @@ from yokefellow.rows.neck import back_neck, last_neckband, neckband, provisional
 from yokefellow.rows.raglan import front_section, raglan_section
 from yokefellow.rows.round_yoke import split_section, yoke_section
 from yokefellow.rows.sleeve import SLEEVES, sleeve_section
-from yokefellow.shaping.shapes import BodyShape, Shape, SleeveShape, Split
-from yokefellow.shaping.yoke_shapes import AnyYoke, RaglanShape
+from yokefellow.shaping import AnyYoke, BodyShape, RaglanShape, Shape, SleeveShape, Split
 
 
 def body_sections(body: BodyShape, split: Split, *, wrapped: bool = False) -> tuple[Section, ...]:

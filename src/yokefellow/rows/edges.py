@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from yokefellow.rows.model import Feature, Op, Repeat, Row, Section, Step
 from yokefellow.rows.steps import rib
-from yokefellow.shaping.edges import Edge
+from yokefellow.shaping import Edge
 
 _OUTER = {"rib": "rib", "garter": "garter", "rolled": "plain", "folded": "facing"}
 """The fabric at the very edge of the knitting, where it is cast on or bound off."""

@@ -9,10 +9,7 @@ from itertools import cycle, islice, pairwise
 from yokefellow.rows.edges import edge_rows, edge_section, ending, outer_fabric
 from yokefellow.rows.model import Feature, Op, Repeat, Row, RowKind, Section, Step, flat_ops, net
 from yokefellow.rows.steps import change_evenly, knit, rib, tidy
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.picked_up import Mitre, PickedUp
-from yokefellow.shaping.shapes import NeckShape
-from yokefellow.shaping.short_rows import ShortRows
+from yokefellow.shaping import Edge, Mitre, NeckShape, PickedUp, ShortRows
 
 
 def pick_up(stitches: int, *, fabric: str) -> Row:

@@ -24,8 +24,7 @@ from yokefellow.rows.bands import bands_by_round
 from yokefellow.rows.model import Feature, Op, Row, RowKind, Section, Step, op, taken
 from yokefellow.rows.neck import closing_round
 from yokefellow.rows.steps import knit, plain_round, tidy, with_markers
-from yokefellow.shaping.front_neck import FrontNeck
-from yokefellow.shaping.yoke_shapes import RaglanPiece, RaglanShape
+from yokefellow.shaping import FrontNeck, RaglanPiece, RaglanShape
 
 
 class Increase(NamedTuple):

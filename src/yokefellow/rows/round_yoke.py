@@ -9,8 +9,7 @@ from yokefellow.rows.bands import bands_by_round
 from yokefellow.rows.model import Feature, Op, Row, RowKind, Section, Step
 from yokefellow.rows.neck import closing_round
 from yokefellow.rows.steps import increase_evenly, knit, plain_round
-from yokefellow.shaping.shapes import Split
-from yokefellow.shaping.yoke_shapes import YokeShape
+from yokefellow.shaping import Split, YokeShape
 
 
 def yoke_section(yoke: YokeShape, charts: Sequence[Chart] = (), *, wrapped: bool) -> Section:

@@ -8,7 +8,7 @@ from yokefellow.rows.bands import piece_rows
 from yokefellow.rows.model import Feature, Op, Row, Section, op
 from yokefellow.rows.neck import adjust
 from yokefellow.rows.steps import knit, plain_round
-from yokefellow.shaping.shapes import SleeveShape
+from yokefellow.shaping import SleeveShape
 
 SLEEVES = ("right", "left")
 """In the order in which the split round meets them."""

@@ -7,7 +7,7 @@ from functools import lru_cache
 from types import MappingProxyType
 
 from yokefellow.rows.model import STITCHES, Op, Repeat, Row, Step, op, taken
-from yokefellow.shaping.spread_evenly import Word, word
+from yokefellow.shaping import Word, word
 
 _RIBS = MappingProxyType(
     {

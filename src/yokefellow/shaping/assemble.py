@@ -11,14 +11,14 @@ from yokefellow.charts.resolve import NO_CHARTS, PieceCharts
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
-from yokefellow.shaping.below import body_below, sleeve_below
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.edges import edge_shape, edge_stitches
-from yokefellow.shaping.open_front import open_front
-from yokefellow.shaping.picked_up import PickedUp
-from yokefellow.shaping.pinned_edges import refuse_edges
+from yokefellow.shaping.edges.edges import edge_shape, edge_stitches
+from yokefellow.shaping.edges.open_front import open_front
+from yokefellow.shaping.edges.picked_up import PickedUp
+from yokefellow.shaping.edges.pinned_edges import refuse_edges
+from yokefellow.shaping.model import ChosenYoke, NeckShape, Shape
+from yokefellow.shaping.pieces.below import body_below, sleeve_below
 from yokefellow.shaping.raglan.raglan_yoke import raglan_yoke
-from yokefellow.shaping.shapes import ChosenYoke, NeckShape, Shape
 from yokefellow.shaping.yoke.round_yoke import round_yoke
 from yokefellow.shaping.yoke.rules import Rule
 from yokefellow.shaping.yoke.state import State

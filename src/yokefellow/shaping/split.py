@@ -8,8 +8,8 @@ from typing import TypeAlias
 
 from yokefellow.project_file.pins import Fixed
 from yokefellow.shaping.counts import nearest
+from yokefellow.shaping.model import Split
 from yokefellow.shaping.refusals import NarrowFront
-from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.yoke.rules import LEAST_HELD, ODD_SPLIT
 
 __all__ = [

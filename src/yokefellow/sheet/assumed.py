@@ -12,9 +12,7 @@ from yokefellow.findings import Finding, Severity
 from yokefellow.gauge import GARTER_ROUNDS, RIB_AT_REST, RIB_SPREAD
 from yokefellow.plan import Plan
 from yokefellow.quantities import length, yarn_length
-from yokefellow.shaping.counts import Count
-from yokefellow.shaping.edges import ROLL_SHOWS_CM, ROLL_TAKES_CM
-from yokefellow.shaping.section_bands import section_bands
+from yokefellow.shaping import ROLL_SHOWS_CM, ROLL_TAKES_CM, Count, section_bands
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.figures import (
     fine_length,

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.plan import Plan
 from yokefellow.quantities import length
-from yokefellow.shaping.darts import Dart
-from yokefellow.shaping.shapes import Split
+from yokefellow.shaping import Dart, Split
 
 __all__ = ["darts", "is_in_the_middle", "marker", "sides", "turning"]
 

@@ -10,8 +10,7 @@ from yokefellow.advice.cautions.bands import CARRY_ROUNDS
 from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.charts.read import MAIN
 from yokefellow.plan import Plan
-from yokefellow.shaping.section_bands import SectionBand, section_bands
-from yokefellow.shaping.yoke_shapes import BandShape
+from yokefellow.shaping import BandShape, SectionBand, section_bands
 from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colour, Sign
 from yokefellow.sheet.tints import colours
 

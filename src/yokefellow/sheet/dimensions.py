@@ -9,9 +9,7 @@ from typing import NamedTuple
 
 from yokefellow.plan import Plan
 from yokefellow.quantities import length
-from yokefellow.shaping.counts import Count
-from yokefellow.shaping.shapes import BodyShape, SleeveShape
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import BodyShape, Count, RaglanShape, SleeveShape
 from yokefellow.sheet.figures import signed_length
 from yokefellow.sheet.pieces import Dimension
 

@@ -8,9 +8,7 @@ from math import dist
 from typing import NamedTuple, TypeAlias
 
 from yokefellow.plan import Plan
-from yokefellow.shaping.edges import ROLL_SHOWS_CM
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import ROLL_SHOWS_CM, RaglanShape, Shape
 from yokefellow.sheet.lettering import places
 from yokefellow.sheet.outline import DOWN_ARM, Outline, Point, along, outline
 from yokefellow.sheet.pieces import Dimension, Drawing, Label, Path

@@ -12,8 +12,7 @@ from types import MappingProxyType
 from yokefellow.gauge import Gauge
 from yokefellow.plan import Plan
 from yokefellow.quantities import M_PER_YARD, LengthUnit, length, yarn_length
-from yokefellow.shaping.bindoffs import BIND_OFFS
-from yokefellow.shaping.edges import ROLL_SHOWS_CM, ROLL_TAKES_CM, Edge
+from yokefellow.shaping import BIND_OFFS, ROLL_SHOWS_CM, ROLL_TAKES_CM, Edge
 
 __all__ = ["BIND_OFF_NAMES", "band_words", "edge_words", "sew_neckband"]
 

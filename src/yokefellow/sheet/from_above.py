@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from yokefellow.plan import Plan
 from yokefellow.quantities import length
-from yokefellow.shaping.yoke_shapes import AnyYoke, RaglanShape
+from yokefellow.shaping import AnyYoke, RaglanShape
 from yokefellow.sheet.charting import charts
 from yokefellow.sheet.colourwork import Above, BandRow, ChartRowView, ChartView, Mark, Ring, Spot
 from yokefellow.sheet.tints import PURL_TINT, TINTS, colours

@@ -11,9 +11,7 @@ from fractions import Fraction
 from yokefellow.plan import Plan
 from yokefellow.quantities import length
 from yokefellow.rows.model import Section, flat_ops, made
-from yokefellow.shaping.front_neck import FrontNeck
-from yokefellow.shaping.picked_up import PickedUp
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import FrontNeck, PickedUp, RaglanShape
 from yokefellow.sheet.raglan import open_lines
 
 __all__ = [

@@ -11,8 +11,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple, TypeAlias
 
-from yokefellow.shaping.shapes import BodyShape, Shape, SleeveShape
-from yokefellow.shaping.yoke_shapes import AnyYoke, RaglanShape
+from yokefellow.shaping import AnyYoke, BodyShape, RaglanShape, Shape, SleeveShape
 
 __all__ = ["ACROSS_ARM", "DOWN_ARM", "Outline", "Point", "along", "outline"]
 

@@ -12,7 +12,7 @@ from yokefellow.pattern_sizes.follow import Followed, Stretch, stretches
 from yokefellow.pattern_sizes.sizes import SizeAt
 from yokefellow.plan import Plan
 from yokefellow.quantities import LengthUnit, length
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import RaglanShape
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
 from yokefellow.sheet.figures import signed_length
 from yokefellow.sheet.pattern_pieces import PatternView, SizeLine

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from yokefellow.pattern_sizes.follow import Followed, Stretch, stretches
 from yokefellow.plan import Plan
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import RaglanShape
 from yokefellow.sheet.lines import Note
 
 __all__ = ["row_notes"]

@@ -8,8 +8,7 @@ from types import MappingProxyType
 
 from yokefellow.plan import Plan
 from yokefellow.quantities import length
-from yokefellow.shaping.raglan.rates import Rate
-from yokefellow.shaping.yoke_shapes import RaglanPiece, RaglanShape
+from yokefellow.shaping import RaglanPiece, RaglanShape, Rate
 from yokefellow.sheet.pieces import RaglanView, RateView, YokePiece
 
 __all__ = ["open_lines", "raglan_view", "raglan_words", "rate_words"]

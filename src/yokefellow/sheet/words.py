@@ -15,7 +15,7 @@ from yokefellow.plan import Plan
 from yokefellow.quantities import length
 from yokefellow.rows.model import Section, flat_ops
 from yokefellow.rows.sleeve import CORNER
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import RaglanShape
 from yokefellow.sheet.band_words import bands_below
 from yokefellow.sheet.body_words import darts, is_in_the_middle, marker, sides, turning
 from yokefellow.sheet.edge_words import band_words, edge_words

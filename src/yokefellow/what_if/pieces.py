@@ -21,9 +21,7 @@ from yokefellow.project_file.fields import ChosenLength, NamedLength
 from yokefellow.rows.body import body_section, dart_loops
 from yokefellow.rows.edges import edge_section
 from yokefellow.rows.sleeve import CORNER, SLEEVES, sleeve_section
-from yokefellow.shaping.below import body_below, sleeve_below
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
+from yokefellow.shaping import BodyShape, Edge, SleeveShape, Split, body_below, sleeve_below
 from yokefellow.yarn import MAIN, Counted, Part, part_of
 
 

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.rows.model import STITCHES, Op, Row, Schedule, Section, Step, runs, taken
-from yokefellow.shaping.bindoffs import BIND_OFFS
+from yokefellow.shaping import BIND_OFFS
 from yokefellow.yarn.loop_length import STATE, loop_length_cm
 
 MAIN = "MC"

@@ -8,8 +8,7 @@ from typing import NamedTuple
 from yokefellow.fit import Finished
 from yokefellow.rows.build import body_sections, sleeve_sections
 from yokefellow.rows.model import Section
-from yokefellow.shaping.below import Unmodified
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping import Shape, Unmodified
 from yokefellow.yarn import MAIN, Amount, Rates, counted, less
 
 

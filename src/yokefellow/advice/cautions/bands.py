@@ -12,10 +12,7 @@ from yokefellow.findings import Finding
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import gauge, length
-from yokefellow.shaping.counts import permitted
-from yokefellow.shaping.section_bands import SectionBand, section_bands
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.yoke.rules import SHOULDER_AT
+from yokefellow.shaping import SHOULDER_AT, SectionBand, Shape, permitted, section_bands
 
 PULLS_IN = 0.03
 """A band this much narrower than the plain rounds around it puckers (common practice)."""

@@ -13,7 +13,7 @@ from yokefellow.findings import Finding
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping import Shape
 from yokefellow.yarn import YarnEstimate
 
 

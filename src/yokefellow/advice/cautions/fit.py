@@ -16,8 +16,7 @@ from yokefellow.fit.ease import arm_grips_cm
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import RaglanShape, Shape
 
 SHALLOW_CM = 0.5
 DEEP_CM = 8.0

@@ -13,8 +13,7 @@ from yokefellow.fit.neck import OPENINGS
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import LengthUnit, at_most, length
-from yokefellow.shaping.bindoffs import BIND_OFFS
-from yokefellow.shaping.shapes import NeckShape, Shape
+from yokefellow.shaping import BIND_OFFS, NeckShape, Shape
 
 ROUGHLY = 0.97
 """The stretch of a neck edge is a rule of thumb: a few hundredths do not make a caution."""

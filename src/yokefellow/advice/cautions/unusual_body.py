@@ -21,8 +21,7 @@ from yokefellow.findings import Finding, Severity
 from yokefellow.fit import Finished
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
-from yokefellow.shaping.darts import Dart, dart_rows
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping import Dart, Shape, dart_rows
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,8 +10,7 @@ from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import RaglanShape, Shape
 
 DEPTH_OFF_CM = 1.5
 """A percentage raglan that misses the wanted depth by more is worth telling (our choice)."""

@@ -12,10 +12,7 @@ from yokefellow.advice.checks.yoke import count_checks, yoke_checks
 from yokefellow.advice.context import Check, Desk, reaches_hips
 from yokefellow.project_file.models import Project
 from yokefellow.rows.model import Stretch
-from yokefellow.shaping.band_shapes import ChartedBand
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.front_neck import FrontNeck
-from yokefellow.shaping.shapes import BodyShape
+from yokefellow.shaping import BodyShape, ChartedBand, Edge, FrontNeck
 
 
 def hem_check(desk: Desk) -> Check:

@@ -7,9 +7,7 @@ from itertools import groupby, pairwise
 
 from yokefellow.advice.context import Check, Desk
 from yokefellow.rows.model import Feature, Stretch
-from yokefellow.shaping.front_neck import FrontNeck
-from yokefellow.shaping.shapes import Shape
-from yokefellow.shaping.yoke_shapes import AnyYoke, IncreaseRound, RaglanShape
+from yokefellow.shaping import AnyYoke, FrontNeck, IncreaseRound, RaglanShape, Shape
 
 EVERY = 5
 """Increase rounds between two counts, where nothing changes (our choice)."""

@@ -19,6 +19,8 @@ from typing import NamedTuple, TypeAlias
 
 from yokefellow.project_file.pins import torso
 from yokefellow.shaping.counts import Count, nearest
+from yokefellow.shaping.model import RaglanPiece, Split
+from yokefellow.shaping.pieces.taper import taper
 from yokefellow.shaping.raglan.rates import most_times, rates, rates_of, rounds_of
 from yokefellow.shaping.raglan.shares import (
     LEAST_BETWEEN,
@@ -29,11 +31,8 @@ from yokefellow.shaping.raglan.shares import (
     raglan_splits,
     shared_out,
 )
-from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.split import split_meeting
-from yokefellow.shaping.taper import taper
 from yokefellow.shaping.yoke.rules import FIRST_INCREASE, Cost, Rule
-from yokefellow.shaping.yoke_shapes import RaglanPiece
 
 __all__ = ["GAINS", "solve_by_round"]
 

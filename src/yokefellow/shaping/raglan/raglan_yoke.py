@@ -12,6 +12,14 @@ from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import NOTHING
 from yokefellow.shaping.bands import Zones
 from yokefellow.shaping.counts import Count, nearest
+from yokefellow.shaping.model import (
+    BandShape,
+    ChosenYoke,
+    RaglanLine,
+    RaglanPiece,
+    RaglanShape,
+    Split,
+)
 from yokefellow.shaping.percentages import raglan_percentages
 from yokefellow.shaping.raglan.bands import OverEnd, place_below, room_of
 from yokefellow.shaping.raglan.explain import (
@@ -31,13 +39,11 @@ from yokefellow.shaping.refusals import (
     PercentUneven,
     RefusedError,
 )
-from yokefellow.shaping.shapes import ChosenYoke, Split
 from yokefellow.shaping.short_rows import raglan_short_rows
 from yokefellow.shaping.split import between_lines
 from yokefellow.shaping.yoke.round_yoke import tasks_of, wide_underarm, yoke_task
 from yokefellow.shaping.yoke.rules import FIRST_INCREASE, LEAST_YOKE_ROUNDS, Rule
 from yokefellow.shaping.yoke.state import State
-from yokefellow.shaping.yoke_shapes import BandShape, RaglanLine, RaglanPiece, RaglanShape
 
 __all__ = ["raglan_task", "raglan_yoke"]
 

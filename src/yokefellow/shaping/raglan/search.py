@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from yokefellow.project_file.pins import NOTHING, Fixed
+from yokefellow.shaping.model import RaglanPiece
 from yokefellow.shaping.raglan.by_round import solve_by_round
 from yokefellow.shaping.raglan.rates import rates_of
 from yokefellow.shaping.raglan.shares import RaglanSolution, RaglanTask, cheapest
 from yokefellow.shaping.yoke.constraints import on_the_pins
 from yokefellow.shaping.yoke.search import split_as_asked
 from yokefellow.shaping.yoke.state import Grown, State
-from yokefellow.shaping.yoke_shapes import RaglanPiece
 
 __all__ = ["raglan_state_at", "solve_raglan", "with_pins"]
 

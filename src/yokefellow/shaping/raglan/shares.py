@@ -31,12 +31,11 @@ from typing import NamedTuple, TypeAlias
 
 from yokefellow.project_file.pins import OF_A_RAGLAN
 from yokefellow.shaping.counts import Count, nearest, permitted
+from yokefellow.shaping.model import IncreaseRound, RaglanPiece, Split, raglan_steps
 from yokefellow.shaping.raglan.rates import Rate, most_times, rates, rounds_of, times_by
-from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.split import between_lines, halved
 from yokefellow.shaping.yoke.constraints import PricedSplit, YokeTask, splits_for
 from yokefellow.shaping.yoke.rules import Cost, Rule
-from yokefellow.shaping.yoke_shapes import IncreaseRound, RaglanPiece, raglan_steps
 
 __all__ = [
     "LEAST_BETWEEN",

@@ -21,8 +21,8 @@ from typing import NamedTuple, TypeAlias
 from yokefellow.project_file.pins import NOTHING, OF_THE_YOKE, Fixed, torso
 from yokefellow.shaping.bands import BandTask, PlacedBand, Zones
 from yokefellow.shaping.counts import Count, nearest, permitted
+from yokefellow.shaping.model import Split
 from yokefellow.shaping.refusals import Misfit, Narrow, Range, Unreached
-from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.split import split_meeting
 from yokefellow.shaping.yoke.rules import (
     APART_CM,

@@ -13,9 +13,10 @@ from yokefellow.project_file.pins import NOTHING, Fixed
 from yokefellow.quantities import LengthUnit
 from yokefellow.shaping.bands import BandTask, band_task
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.edges import edge_multiple
+from yokefellow.shaping.edges.edges import edge_multiple
+from yokefellow.shaping.model import ChosenYoke, YokeShape
 from yokefellow.shaping.percentages import PLACES, percentages
-from yokefellow.shaping.piece_bands import straight_repeat
+from yokefellow.shaping.pieces.piece_bands import straight_repeat
 from yokefellow.shaping.refusals import (
     BandsUnmet,
     Crowded,
@@ -33,7 +34,6 @@ from yokefellow.shaping.refusals import (
     WideUnderarm,
     YokeRounds,
 )
-from yokefellow.shaping.shapes import ChosenYoke
 from yokefellow.shaping.short_rows import short_rows
 from yokefellow.shaping.split import halved, narrow_front, portioned
 from yokefellow.shaping.yoke.constraints import YokeTask, of_the_yoke
@@ -41,7 +41,6 @@ from yokefellow.shaping.yoke.offers import offered_bands, offered_pins
 from yokefellow.shaping.yoke.rules import LEAST_HELD, SHOULDER_AT, Rule
 from yokefellow.shaping.yoke.search import Solution, can_be_solved, places_of, solve
 from yokefellow.shaping.yoke.state import State
-from yokefellow.shaping.yoke_shapes import YokeShape
 
 __all__ = ["round_yoke", "tasks_of", "wide_underarm", "yoke_task"]
 

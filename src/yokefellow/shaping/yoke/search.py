@@ -23,10 +23,10 @@ from typing import NamedTuple, TypeAlias
 from yokefellow.project_file.pins import NOTHING, torso
 from yokefellow.shaping.bands import BandTask, Zones
 from yokefellow.shaping.counts import Count, rounds_for
+from yokefellow.shaping.model import BandShape, IncreaseRound, Split, stitches_at
+from yokefellow.shaping.pieces.taper import taper
 from yokefellow.shaping.refusals import Crowded, Impossible, NoChain
-from yokefellow.shaping.shapes import Split
 from yokefellow.shaping.spread_evenly import repeats_needed
-from yokefellow.shaping.taper import taper
 from yokefellow.shaping.yoke.constraints import (
     Ladder,
     Layer,
@@ -55,7 +55,6 @@ from yokefellow.shaping.yoke.rules import (
     Rule,
 )
 from yokefellow.shaping.yoke.state import State
-from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound, stitches_at
 
 __all__ = ["Path", "Solution", "can_be_solved", "climb", "solve", "solve_rest", "state_at"]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
-from yokefellow.shaping.yoke_shapes import BandShape, IncreaseRound
+from yokefellow.shaping.model import BandShape, IncreaseRound
 
 __all__ = ["BorPlace", "Grown", "State"]
 

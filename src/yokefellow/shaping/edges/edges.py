@@ -7,8 +7,8 @@ from types import MappingProxyType
 from typing import Protocol
 
 from yokefellow.gauge import EdgeGauge, Gauge, Gauges
-from yokefellow.shaping.bindoffs import bind_off_for
 from yokefellow.shaping.counts import Count, nearest, rounds_for
+from yokefellow.shaping.edges.bindoffs import bind_off_for
 
 __all__ = [
     "RIB_REPEAT",

@@ -13,7 +13,7 @@ from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import NOTHING
 from yokefellow.shaping.bands import band_task
 from yokefellow.shaping.counts import nearest
-from yokefellow.shaping.piece_bands import Banding, banding, piece_length, piece_rounds
+from yokefellow.shaping.pieces.piece_bands import Banding, banding, piece_length, piece_rounds
 
 __all__ = ["with_pinned_lengths"]
 

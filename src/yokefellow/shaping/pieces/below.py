@@ -13,13 +13,13 @@ from yokefellow.fit import BodyFit, Finished, SleeveFit
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import NOTHING
-from yokefellow.shaping.body import body_shape
+from yokefellow.shaping.model import BodyShape, SleeveShape, Split
 from yokefellow.shaping.percentages import CUFF
-from yokefellow.shaping.piece_banded import banded_body, banded_sleeve
-from yokefellow.shaping.piece_bands import Banding
-from yokefellow.shaping.piece_offers import Piece, or_refused
-from yokefellow.shaping.shapes import BodyShape, SleeveShape, Split
-from yokefellow.shaping.sleeve import sleeve_shape
+from yokefellow.shaping.pieces.body import body_shape
+from yokefellow.shaping.pieces.piece_banded import banded_body, banded_sleeve
+from yokefellow.shaping.pieces.piece_bands import Banding
+from yokefellow.shaping.pieces.piece_offers import Piece, or_refused
+from yokefellow.shaping.pieces.sleeve import sleeve_shape
 
 __all__ = ["Unmodified", "body_below", "sleeve_below", "unmodified"]
 

@@ -9,11 +9,11 @@ from typing import NamedTuple, TypeAlias
 from yokefellow.fit import BodyFit, BustFit
 from yokefellow.gauge import Gauges
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.darts import BEGIN_CM, OUTSIDE_CM, Dart, dart
-from yokefellow.shaping.edges import Finishing, edge_gauge, edge_shape, edge_stitches
-from yokefellow.shaping.piece_bands import Banding, piece_rounds
-from yokefellow.shaping.shapes import BodyShape, SideChange
-from yokefellow.shaping.taper import taper
+from yokefellow.shaping.edges.edges import Finishing, edge_gauge, edge_shape, edge_stitches
+from yokefellow.shaping.model import BodyShape, SideChange
+from yokefellow.shaping.pieces.darts import BEGIN_CM, OUTSIDE_CM, Dart, dart
+from yokefellow.shaping.pieces.piece_bands import Banding, piece_rounds
+from yokefellow.shaping.pieces.taper import taper
 
 __all__ = ["body_shape"]
 

@@ -7,7 +7,8 @@ from dataclasses import replace
 from functools import partial
 
 from yokefellow.gauge import Gauge
-from yokefellow.shaping.piece_bands import (
+from yokefellow.shaping.model import BodyShape, SleeveShape
+from yokefellow.shaping.pieces.piece_bands import (
     AROUND,
     MOVED,
     Banding,
@@ -16,7 +17,6 @@ from yokefellow.shaping.piece_bands import (
     placed,
     ways_around,
 )
-from yokefellow.shaping.shapes import BodyShape, SleeveShape
 
 __all__ = ["banded_body", "banded_sleeve"]
 

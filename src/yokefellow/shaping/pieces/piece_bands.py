@@ -16,10 +16,9 @@ from yokefellow.charts.chart import Chart
 from yokefellow.charts.resolve import resolve_pieces
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.project_file.models import PieceBand, Project
-from yokefellow.shaping.band_shapes import ChartedBand
 from yokefellow.shaping.bands import BandTask, band_task
 from yokefellow.shaping.counts import Count, nearest, rounds_for
-from yokefellow.shaping.yoke_shapes import BandShape
+from yokefellow.shaping.model import BandShape, ChartedBand
 
 __all__ = [
     "AROUND",

@@ -6,9 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from yokefellow.charts.chart import Chart
-from yokefellow.shaping.band_shapes import ChartedBand
-from yokefellow.shaping.shapes import BodyShape, Shape
-from yokefellow.shaping.yoke_shapes import BandShape
+from yokefellow.shaping.model import BandShape, BodyShape, ChartedBand, Shape
 
 __all__ = ["SectionBand", "section_bands"]
 

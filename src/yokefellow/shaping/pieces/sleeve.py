@@ -9,10 +9,10 @@ from math import ceil, floor
 from yokefellow.fit import SleeveFit
 from yokefellow.gauge import Gauge, Gauges
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.edges import Finishing, edge_gauge, edge_multiple, edge_shape
-from yokefellow.shaping.piece_bands import Banding, piece_rounds
-from yokefellow.shaping.shapes import SleeveShape
-from yokefellow.shaping.taper import bent_taper
+from yokefellow.shaping.edges.edges import Finishing, edge_gauge, edge_multiple, edge_shape
+from yokefellow.shaping.model import SleeveShape
+from yokefellow.shaping.pieces.piece_bands import Banding, piece_rounds
+from yokefellow.shaping.pieces.taper import bent_taper
 
 __all__ = ["sleeve_shape"]
 

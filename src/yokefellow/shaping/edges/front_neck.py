@@ -13,7 +13,7 @@ from math import sqrt
 from typing import Literal, NamedTuple
 
 from yokefellow.shaping.counts import Count, nearest
-from yokefellow.shaping.taper import taper
+from yokefellow.shaping.pieces.taper import taper
 
 __all__ = ["BESIDE_LINE", "FrontNeck", "TooShallow", "front_neck"]
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import NOTHING
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping.edges.edges import Edge
+from yokefellow.shaping.model import Shape
 
 __all__ = ["refuse_edges"]
 

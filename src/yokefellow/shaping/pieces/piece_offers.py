@@ -14,7 +14,7 @@ from yokefellow.charts.resolve import other_charts
 from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import PieceBand, Project
-from yokefellow.shaping.piece_bands import Banding, MisplacedError, UnrepeatedError, banding
+from yokefellow.shaping.pieces.piece_bands import Banding, MisplacedError, UnrepeatedError, banding
 from yokefellow.shaping.yoke.offers import typed
 
 __all__ = ["Piece", "or_refused"]

@@ -7,10 +7,10 @@ from yokefellow.fit import Finished
 from yokefellow.fit.finished import FrontFit
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import at_least, at_most, length
-from yokefellow.shaping.edges import edge_multiple
-from yokefellow.shaping.front_neck import BESIDE_LINE, FrontNeck, TooShallow, front_neck
-from yokefellow.shaping.picked_up import EdgeLengths, PickedUp, picked_up
-from yokefellow.shaping.yoke_shapes import AnyYoke, RaglanShape
+from yokefellow.shaping.edges.edges import edge_multiple
+from yokefellow.shaping.edges.front_neck import BESIDE_LINE, FrontNeck, TooShallow, front_neck
+from yokefellow.shaping.edges.picked_up import EdgeLengths, PickedUp, picked_up
+from yokefellow.shaping.model import AnyYoke, RaglanShape
 
 __all__ = ["OpenFront", "open_front"]
 

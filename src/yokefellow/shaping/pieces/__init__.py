@@ -1,0 +1,1 @@
+"""The body and the sleeves, from the underarm down."""
