@@ -9,9 +9,9 @@ from yokefellow.fit import HEAD_STRETCH, BodyFit, Finished
 from yokefellow.fit.lengths import arm_cm
 from yokefellow.fit.trunk import trunk_cm
 from yokefellow.gauge import RIB_AT_REST, EdgeGauge, Gauges
-from yokefellow.shaping.bindoffs import BIND_OFFS
-from yokefellow.shaping.edges import Edge
-from yokefellow.shaping.shapes import Shape
+from yokefellow.shaping import Shape
+from yokefellow.shaping.edges.bindoffs import BIND_OFFS
+from yokefellow.shaping.edges.edges import Edge
 
 __all__ = ["WORN_STRETCH", "EdgeWidth", "EdgeWidths", "edge_widths"]
 

@@ -11,7 +11,7 @@ from yokefellow.charts.resolve import NO_CHARTS, PieceCharts
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
-from yokefellow.shaping.counts import Count, nearest
+from yokefellow.shaping.counts import Count
 from yokefellow.shaping.edges.edges import edge_shape, edge_stitches
 from yokefellow.shaping.edges.open_front import open_front
 from yokefellow.shaping.edges.picked_up import PickedUp
