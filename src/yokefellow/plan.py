@@ -26,7 +26,7 @@ from yokefellow.findings import Finding, PlanError, Severity
 from yokefellow.fit import Finished, fit
 from yokefellow.gauge import Gauges, gauges
 from yokefellow.pattern_sizes.follow import Followed, follow, with_counts
-from yokefellow.project_file.checks.body import sense
+from yokefellow.project_file.checks.project import check_project
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import OF_THE_YOKE, pinned, without
 from yokefellow.rows.build import compile_schedule
@@ -188,7 +188,7 @@ def draft(project: Project) -> Draft:
     Raises:
         PlanError: no sweater can be made from these numbers.
     """
-    said = sense(project)
+    said = check_project(project)
     _stop_on_errors(said)
     figures, filled = fill(project)
     said = (*said, *filled)
@@ -218,7 +218,7 @@ def sizes_of(project: Project) -> Followed:
     Raises:
         PlanError: the project holds no pattern, or its body or pins are at fault.
     """
-    _stop_on_errors(sense(project))
+    _stop_on_errors(check_project(project))
     figures, filled = fill(project)
     _stop_on_errors(filled)
     followed = follow(project, figures, fit(project, figures), gauges(project))

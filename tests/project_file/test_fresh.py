@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from yokefellow.charts.library import motifs
 from yokefellow.charts.resolve import resolve
 from yokefellow.findings import ProjectError
-from yokefellow.project_file.checks.body import sense
+from yokefellow.project_file.checks.project import check_project
 from yokefellow.project_file.field_errors import typed_at
 from yokefellow.project_file.fields import NamedLength, Reading
 from yokefellow.project_file.load import parse
@@ -69,7 +69,7 @@ def test_the_file_names_every_motif() -> None:
 # derived: as answered in NEEDED
 def test_what_is_needed_is_enough() -> None:
     project = parse(fresh(NEEDED))
-    assert sense(project) == ()
+    assert check_project(project) == ()
     assert project.wearer.size == "M"
     assert project.swatch.plain.washed is not None
     assert project.swatch.plain.washed.stitches == (Reading(26, 10),)
@@ -121,7 +121,7 @@ def test_each_remark_becomes_a_sound_line_when_its_mark_is_taken_away() -> None:
     assert project.charts["my-dots"].times == 2
     assert project.charts["my-dots"].rows == ("#...", "....", "..#.")
     assert [band.chart for band in project.garment.yoke.bands] == ["pebbles"]
-    assert [finding.code for finding in sense(project)] == ["charts.unused"]
+    assert [finding.code for finding in check_project(project)] == ["charts.unused"]
     assert [chart.name for chart in resolve(project)[0]] == ["pebbles"]
     assert resolve(project)[1] == ()
 
@@ -137,7 +137,7 @@ def test_an_empty_form_asks_for_what_is_missing() -> None:
     for at, line in enumerate(lines):
         if line.startswith("# FILL IN"):
             lines[at + 1] = lines[at + 1].removeprefix("# ")
-    assert sense(parse("\n".join(lines))) == ()
+    assert check_project(parse("\n".join(lines))) == ()
 
 
 # snapshot: more words than the three lists alone hold

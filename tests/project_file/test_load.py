@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 import yokefellow.project_file
 from tests.project_file.sample import SOUND, refused, spoil, under
 from yokefellow.findings import ProjectError, Severity
-from yokefellow.project_file.checks.body import sense
+from yokefellow.project_file.checks.project import check_project
 from yokefellow.project_file.fields import LengthChange, NamedLength, Reading
 from yokefellow.project_file.load import LARGEST_BYTES, load, parse
 
@@ -690,22 +690,22 @@ def test_a_needle_may_be_named_twice(typed: str, instead: str) -> None:
 def test_a_ball_band_gives_its_length_and_that_is_told(band: str) -> None:
     project = parse(spoil(('"200 m"', f'"{band}"')))
     assert project.yarn["MC"].ball_length == pytest.approx(251 * 0.9144)  # derived: yards
-    (note,) = (one for one in sense(project) if one.code == "yarn.length-of-band")
+    (note,) = (one for one in check_project(project) if one.code == "yarn.length-of-band")
     assert note.severity is Severity.NOTE
     (mend,) = note.mends
     again = parse(spoil(('"200 m"', str(mend.value))))
     assert again.yarn == project.yarn or again.yarn["MC"].ball_length == pytest.approx(251 * 0.9144)
-    assert "yarn.length-of-band" not in {one.code for one in sense(again)}
+    assert "yarn.length-of-band" not in {one.code for one in check_project(again)}
 
 
 def test_ounces_typed_as_grams_are_asked_about() -> None:
     spoilt = spoil(('"50 g"', "1.75"))
-    (found,) = (one for one in sense(parse(spoilt)) if one.field == "yarn.MC.ball_weight")
+    (found,) = (one for one in check_project(parse(spoilt)) if one.field == "yarn.MC.ball_weight")
     assert found.code == "yarn.ounces"
     (mend,) = found.mends
     mended = parse(spoilt.replace("ball_weight = 1.75", f"ball_weight = {mend.value}"))
     assert mended.yarn["MC"].ball_weight == pytest.approx(49.6, abs=0.05)  # derived: 1.75 oz
-    assert not [one for one in sense(mended) if one.code == found.code]
+    assert not [one for one in check_project(mended) if one.code == found.code]
 
 
 @pytest.mark.parametrize("typed", ['"0 cm"', '"0.0 cm"', '"0 in"', "0", "0.0", '"+0,0"', "'0\"'"])

@@ -8,7 +8,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from tests.project_file.sample import SOUND, spoil, under
-from yokefellow.project_file.checks.body import sense
+from yokefellow.project_file.checks.project import check_project
 from yokefellow.project_file.load import load, parse
 from yokefellow.project_file.new_file import fresh
 from yokefellow.project_file.schema import schema
@@ -33,7 +33,7 @@ def test_there_are_examples() -> None:
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_each_example_loads_without_a_finding_and_fits_the_schema(path: Path) -> None:
-    assert sense(load(path)) == ()
+    assert check_project(load(path)) == ()
     assert faults(path.read_text()) == []
 
 

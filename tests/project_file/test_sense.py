@@ -8,7 +8,7 @@ import pytest
 import yokefellow.project_file
 from tests.project_file.sample import SOUND, refused, spoil, under
 from yokefellow.findings import ProjectError, Severity
-from yokefellow.project_file.checks.body import sense
+from yokefellow.project_file.checks.project import check_project
 from yokefellow.project_file.load import parse
 
 WASHED = "swatch.plain.washed"
@@ -308,43 +308,43 @@ def test_a_band_may_be_denser_or_looser_than_plain_within_reason() -> None:
     for near in ("15.7", "41.5"):
         for name in ("mosaic", "slip", "stranded", "purl"):
             text = fabric(name, f"{near} over 4 in", f"{near} over 4 in")
-            assert "swatch.unlike-plain" not in {one.code for one in sense(parse(text))}
+            assert "swatch.unlike-plain" not in {one.code for one in check_project(parse(text))}
     (found,) = refused(fabric("slip", "41.7 over 4 in"))
     assert found.message == (
         "The swatch of slip has 41.7 stitches in 4 in and the plain one 26; a band in a sweater "
         "may have 0.6 to 1.6 times as many as the plain rounds around it."
     )
     # The rib draws in as it likes: nothing is counted by its stitches.
-    assert sense(parse(fabric("rib", "60 over 4 in"))) == ()
+    assert check_project(parse(fabric("rib", "60 over 4 in"))) == ()
 
 
 @pytest.mark.parametrize(("text", "code", "field"), CAUTIONS)
 def test_the_unlikely_is_a_caution_and_does_not_stop(text: str, code: str, field: str) -> None:
-    (finding,) = sense(parse(text))
+    (finding,) = check_project(parse(text))
     assert (finding.code, finding.field) == (code, field)
     assert finding.severity is Severity.CAUTION
 
 
 @pytest.mark.parametrize(("text", "code", "field"), NOTES)
 def test_what_is_worth_knowing_is_a_note(text: str, code: str, field: str) -> None:
-    (finding,) = sense(parse(text))
+    (finding,) = check_project(parse(text))
     assert (finding.code, finding.field) == (code, field)
     assert finding.severity is Severity.NOTE
 
 
 def test_a_sound_project_has_no_findings() -> None:
-    assert sense(parse(SOUND)) == ()
+    assert check_project(parse(SOUND)) == ()
     # A band in other yarns needs those, and not the chart's own; packed rounds are no miscount.
     swapped = CC2 + chart("dots", "CC1") + band("dots", CC2_FOR_CC1)
     mosaic = SWATCH.replace("plain", "mosaic").replace("36", "60")
-    assert sense(parse(SOUND + mosaic + swapped)) == ()
+    assert check_project(parse(SOUND + mosaic + swapped)) == ()
 
 
 # snapshot: the search found the codes at all
 def test_every_code_in_the_source_is_in_the_tables_above() -> None:
     (room,) = yokefellow.project_file.__path__
     text = "".join(source.read_text() for source in (Path(room) / "checks").glob("*.py"))
-    codes = set(re.findall(r'(?:_error|_caution|Finding)\(\s*"([^"{]+)"', text))
+    codes = set(re.findall(r'(?:_error|_caution|Finding|found)\(\s*"([^"{]+)"', text))
     assert len(codes) > 15
     tested = {code for _, code, _ in [*ERRORS, *CAUTIONS, *NOTES]}
     assert codes <= tested
@@ -352,21 +352,21 @@ def test_every_code_in_the_source_is_in_the_tables_above() -> None:
 
 
 def test_a_tape_read_on_its_other_side_is_asked_for() -> None:
-    (chest,) = sense(parse(spoil((CHEST, 'chest = "41 cm"'))))
+    (chest,) = check_project(parse(spoil((CHEST, 'chest = "41 cm"'))))
     assert chest.remedy.startswith('Did you mean "41 in"?')
     child = spoil((CHEST, 'chest = "66 in"'), ('name = "me"', 'table = "children"'))
-    (chest,) = sense(parse(child))
+    (chest,) = check_project(parse(child))
     assert chest.remedy.startswith('Did you mean "66 cm"?')
     (stitches,) = refused(spoil(("26 over 4 in", "14 over 10 in")))
     assert stitches.remedy == 'Did you mean "14 over 10 cm"?'
 
 
 def test_unusual_is_not_what_tables_and_fits_hold() -> None:
-    assert sense(parse(under("ease", 'chest = "-4 in"', 'upper_arm = "oversized"'))) == ()
-    assert sense(parse(under("ease", 'chest = "12 in"'))) == ()
+    assert check_project(parse(under("ease", 'chest = "-4 in"', 'upper_arm = "oversized"'))) == ()
+    assert check_project(parse(under("ease", 'chest = "12 in"'))) == ()
     # An infant's arm is half as wide again beside its chest as a grown woman's.
     child = spoil((CHEST, "chest = 18\nupper_arm = 8.5"), ('name = "me"', 'table = "babies"'))
-    assert sense(parse(child)) == ()
+    assert check_project(parse(child)) == ()
 
 
 def test_a_size_stands_in_for_the_chest() -> None:
@@ -407,7 +407,7 @@ def test_a_median_body_makes_no_finding(
         f"wrist = {wrist}",
     )
     text = text.replace('unit = "in"', 'unit = "cm"').replace('"38 in"', str(chest))
-    assert sense(parse(text)) == ()
+    assert check_project(parse(text)) == ()
 
 
 # published: D. L. Munden, "The geometry and dimensional properties of plain-knit
@@ -416,4 +416,4 @@ def test_a_median_body_makes_no_finding(
 @pytest.mark.parametrize(("kc", "kw"), [(5.0, 3.8), (5.3, 4.1), (5.5, 4.2)])
 def test_a_relaxed_fabric_makes_no_finding(kc: float, kw: float) -> None:
     rounds = round(26 * kc / kw, 1)
-    assert sense(parse(spoil(("36 over 4 in", f"{rounds} over 4 in")))) == ()
+    assert check_project(parse(spoil(("36 over 4 in", f"{rounds} over 4 in")))) == ()

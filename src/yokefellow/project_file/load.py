@@ -16,7 +16,8 @@ from pydantic import ValidationError
 
 from yokefellow.findings import Finding, ProjectError, Severity, as_typed
 from yokefellow.project_file.chart_fields import chart_file
-from yokefellow.project_file.checks.body import no_chest, sense
+from yokefellow.project_file.checks.body import no_chest
+from yokefellow.project_file.checks.project import check_project
 from yokefellow.project_file.field_errors import refusals
 from yokefellow.project_file.models import MOST_CHARTS, Project
 from yokefellow.project_file.toml_mistakes import slips
@@ -309,7 +310,7 @@ def parse(text: str, *, name: str = "project file", folder: Path | None = None) 
     check_size(text, name)
     tables = with_chart_files(tables_of(text), folder=folder)
     project = _validated(text, tables)
-    errors = [found for found in sense(project) if found.severity is Severity.ERROR]
+    errors = [found for found in check_project(project) if found.severity is Severity.ERROR]
     if errors:
         raise ProjectError(errors)
     return project

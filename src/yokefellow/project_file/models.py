@@ -2,7 +2,7 @@
 
 Lengths are kept in cm, masses in g, lengths of yarn in m. A field's own
 limits stand beside it; what two fields say about each other is checked in
-`yokefellow.project_file.checks.body`. Nothing here computes shaping.
+`yokefellow.project_file.checks.project`. Nothing here computes shaping.
 """
 
 from __future__ import annotations
