@@ -18,12 +18,7 @@ ROOT = Path(__file__).resolve().parents[1]
 SOURCES = ROOT / "src" / "yokefellow"
 SENTENCES = ROOT / "templates" / "words" / "en"
 
-WORDLESS = (
-    "project_file/checks/body.py",
-    "project_file/checks/project.py",
-    "project_file/checks/yarn.py",
-    "project_file/checks/yoke.py",
-)
+WORDLESS = ("project_file/checks",)
 """Files and folders of the program in which no sentence stands."""
 
 

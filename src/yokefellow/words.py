@@ -151,19 +151,21 @@ def found(
     field: str,
     *,
     mends: tuple[Mend, ...] = (),
+    sentence: str = "",
     **values: object,
 ) -> Finding:
     """Make a finding whose message and remedy are the sentences of its code.
 
     They stand in `findings/<first part of the code>.j2`, for `body.arm-wide` as the macros
-    `arm_wide` and `arm_wide_remedy`, and are given the values by name.
+    `arm_wide` and `arm_wide_remedy`, and are given the values by name. Where a code can be found in
+    several ways, `sentence` is the name of the macro instead.
 
     Raises:
         AttributeError: no sentence was written for the code.
     """
     topic, _, rule = code.partition(".")
     sentences = words(f"findings/{topic}")
-    name = rule.replace("-", "_")
+    name = sentence or rule.replace("-", "_")
     message = getattr(sentences, name)(**values)
     remedy = getattr(sentences, f"{name}_remedy")(**values)
     return Finding(code, severity, field, message, remedy, mends, tuple(values.items()))

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from yokefellow.advice.context import caution
 from yokefellow.findings import Finding, Severity
 from yokefellow.pattern_sizes.follow import Followed
-from yokefellow.project_file.checks.pins import EQUATION
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
 from yokefellow.shaping import Shape
@@ -123,7 +122,9 @@ def _missing(followed: Followed) -> Iterator[Finding]:
     for name in followed.size.computed:
         from_chest = name == "body" and counts.yoke is None
         source = (
-            "the chest and the gauge your pattern prints" if from_chest else f"the rest: {EQUATION}"
+            "the chest and the gauge your pattern prints"
+            if from_chest
+            else "the rest: Y = (B − 2U) + 2(S − U)"
         )
         yield _note(
             "pattern.computed",

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.project_file.models import Band, PieceBand, Project
+from yokefellow.words import found
 
 
 def band_findings(project: Project) -> Iterator[Finding]:
@@ -49,27 +50,21 @@ def _all_bands(project: Project) -> Iterator[tuple[str, Band | PieceBand]]:
 
 
 def _missing_yarn(project: Project, yarn: str, field: str) -> Iterator[Finding]:
-    if yarn in project.yarn or yarn == "MC":  # a missing main colour is told once, elsewhere
+    if yarn in project.yarn or yarn == "MC":  # a missing main color is told once, elsewhere
         return
-    yield Finding(
-        "yarn.not-given",
-        Severity.ERROR,
-        field,
-        f"{yarn} is used here, and the yarns are {', '.join(project.yarn)}.",
-        f"Add a table [yarn.{yarn}] with its ball, or use a yarn that is there.",
-    )
+    yarns = tuple(project.yarn)
+    yield found("yarn.not-given", Severity.ERROR, field, yarn=yarn, yarns=yarns)
 
 
 def _placed_by_shares(project: Project) -> Iterator[Finding]:
     yoke = project.garment.yoke
     if yoke.bands and yoke.proportions != "measured":
-        yield Finding(
+        yield found(
             "yoke.bands-percentage",
             Severity.ERROR,
             "garment.yoke.bands",
-            f'The proportions are "{yoke.proportions}", and that system places its own few '
-            "increase rounds; colour bands need the rounds placed around them.",
-            'Type under [garment.yoke]: proportions = "measured", or take out the bands.',
+            mends=(Mend("garment.yoke.proportions", '"measured"'),),
+            proportions=yoke.proportions,
         )
 
 
@@ -77,10 +72,4 @@ def _unused(project: Project) -> Iterator[Finding]:
     used = {band.chart for _, band in _all_bands(project)}
     for name in project.charts:
         if name not in used:
-            yield Finding(
-                "charts.unused",
-                Severity.NOTE,
-                f"charts.{name}",
-                f"No band uses the chart {name}.",
-                f'To knit it, add [[garment.yoke.bands]] with chart = "{name}".',
-            )
+            yield found("charts.unused", Severity.NOTE, f"charts.{name}", chart=name)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.project_file.models import Project
-from yokefellow.quantities import show_length
+from yokefellow.quantities import CM_PER_INCH, show_length
+from yokefellow.words import found
 
 DEEPEST_V_BAND_CM = 6.0
 """A deeper band has no room for its corner at the point of a V (common practice)."""
@@ -14,115 +15,78 @@ DEEPEST_V_BAND_CM = 6.0
 
 def neck_choice_findings(project: Project) -> Iterator[Finding]:
     """Check a front worked flat against what it needs, and name what it does not heed."""
-    neck = project.garment.neck
+    neck, fixed = project.garment.neck, project.fixed
     if neck.front == "level":
-        yield from _unheeded_drop(project)
+        if not isinstance(neck.drop, str):
+            yield found(
+                "neck.no-drop",
+                Severity.NOTE,
+                "garment.neck.drop",
+                mends=(Mend("garment.neck.drop", None),),
+                drop=show_length(neck.drop, unit=project.unit),
+            )
         return
     yield from _needs_a_raglan(project)
     if neck.cast_on == "provisional":
-        yield _error(
-            "neck.front-provisional",
-            "garment.neck.cast_on",
-            f'A "{neck.front}" front has its neckband picked up along its edges at the end, and '
-            "they are no cast-on that could be opened again.",
-            'Write garment.neck.cast_on = "plain": the band is worked last all the same.',
+        mend = Mend("garment.neck.cast_on", '"plain"')
+        yield found(
+            "neck.front-provisional", Severity.ERROR, mend.field, mends=(mend,), front=neck.front
         )
-    yield from _v_band(project)
-    yield from _bands(project)
-    yield from _pinned(project)
+    if neck.front == "V":
+        yield from _v_band(project)
+    if project.garment.yoke.bands:
+        mend = Mend("garment.neck.front", '"level"')
+        yield found("neck.front-bands", Severity.ERROR, mend.field, mends=(mend,), front=neck.front)
+    if fixed.cast_on is not None:
+        yield found(
+            "neck.front-pinned",
+            Severity.ERROR,
+            "fixed.cast_on",
+            mends=(Mend("fixed.cast_on", None),),
+            front=neck.front,
+            cast_on=fixed.cast_on,
+        )
     if not isinstance(neck.back_raise, str):
-        yield Finding(
-            "neck.raise-in-depth",
-            Severity.NOTE,
-            "garment.neck.back_raise",
-            f'A "{neck.front}" front lies lower than the back by its own drop, so no short rows '
-            "raise the back; the raise is added to the depth of the yoke at the back.",
-            "The line may stay, or be taken out.",
-        )
-
-
-def _error(code: str, field: str, message: str, remedy: str) -> Finding:
-    return Finding(code, Severity.ERROR, field, message, remedy)
-
-
-def _unheeded_drop(project: Project) -> Iterator[Finding]:
-    drop = project.garment.neck.drop
-    if not isinstance(drop, str):
-        yield Finding(
-            "neck.no-drop",
-            Severity.NOTE,
-            "garment.neck.drop",
-            f"A drop of {_say(drop, project)} is asked for, and the front is "
-            '"level": its back is raised by back_raise instead.',
-            'Write front = "scooped" or "V", or take the line out.',
+        mend = Mend("garment.neck.back_raise", None)
+        yield found(
+            "neck.raise-in-depth", Severity.NOTE, mend.field, mends=(mend,), front=neck.front
         )
 
 
 def _needs_a_raglan(project: Project) -> Iterator[Finding]:
     front, yoke = project.garment.neck.front, project.garment.yoke
     if yoke.style != "raglan":
-        yield _error(
+        yield found(
             "neck.front-circular",
+            Severity.ERROR,
             "garment.neck.front",
-            f'A "{front}" front is worked flat while the yoke grows, and the increase rounds of '
-            "a circular yoke go all the way round: cut open, each of them would have to be "
-            "spread anew.",
-            'Write garment.yoke.style = "raglan", or front = "level" with a wider opening.',
+            mends=(Mend("garment.yoke.style", '"raglan"'),),
+            front=front,
         )
     elif yoke.proportions != "measured":
-        yield _error(
+        yield found(
             "neck.front-percentage",
+            Severity.ERROR,
             "garment.neck.front",
-            f'A "{front}" front needs a neck shared out by measure, and the proportions are '
-            f'"{yoke.proportions}".',
-            'Write garment.yoke.proportions = "measured", or front = "level".',
-        )
-
-
-def _pinned(project: Project) -> Iterator[Finding]:
-    if project.fixed.cast_on is not None:
-        yield _error(
-            "neck.front-pinned",
-            "fixed.cast_on",
-            f"fixed.cast_on asks for {project.fixed.cast_on} stitches of the neckband, and the "
-            f'band of a "{project.garment.neck.front}" front is picked up along its edges.',
-            "Take fixed.cast_on out; fixed.neck may stay.",
-        )
-
-
-def _bands(project: Project) -> Iterator[Finding]:
-    if project.garment.yoke.bands:
-        yield _error(
-            "neck.front-bands",
-            "garment.neck.front",
-            f'A "{project.garment.neck.front}" front and colour bands in the yoke are not planned '
-            "together yet.",
-            'Write front = "level", or leave the bands out of [garment.yoke].',
+            mends=(Mend("garment.yoke.proportions", '"measured"'),),
+            front=front,
+            proportions=yoke.proportions,
         )
 
 
 def _v_band(project: Project) -> Iterator[Finding]:
     neck = project.garment.neck
-    if neck.front != "V":
-        return
     if neck.finish in ("folded", "high", "folded high"):
-        yield _error(
-            "neck.v-folded",
-            "garment.neck.finish",
-            f'A "{neck.finish}" band has no room for its corner at the point of a V: it would '
-            "close up, or need a second corner inside.",
-            'Write garment.neck.finish = "rib", "garter" or "rolled", or front = "scooped".',
-        )
+        mend = Mend("garment.neck.finish", '"rib"')
+        yield found("neck.v-folded", Severity.ERROR, mend.field, mends=(mend,), finish=neck.finish)
     if not isinstance(neck.band, str) and neck.band > DEEPEST_V_BAND_CM:
-        most = _say(DEEPEST_V_BAND_CM, project)
-        yield _error(
+        inches = f"{DEEPEST_V_BAND_CM / CM_PER_INCH // 0.25 * 0.25:g} in"
+        deepest = inches if project.unit == "in" else f"{DEEPEST_V_BAND_CM:g} cm"
+        yield found(
             "neck.v-band",
+            Severity.ERROR,
             "garment.neck.band",
-            f"A band of {_say(neck.band, project)} closes up in the corner of a V; "
-            f"it can be at most {most} deep.",
-            f'Write a band of at most {most}, or front = "scooped".',
+            mends=(Mend("garment.neck.band", f'"{deepest}"'),),
+            band=show_length(neck.band, unit=project.unit),
+            most=deepest,
         )
-
-
-def _say(cm: float, project: Project) -> str:
-    return show_length(cm, unit=project.unit)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from itertools import pairwise
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.project_file.models import Project
 from yokefellow.project_file.pins import (
     LEAST_HELD,
@@ -18,10 +18,7 @@ from yokefellow.project_file.pins import (
     pinned,
     torso,
 )
-
-
-def _error(code: str, field: str, message: str, remedy: str) -> Finding:
-    return Finding(code, Severity.ERROR, field, message, remedy)
+from yokefellow.words import found
 
 
 def share_findings(project: Project) -> Iterator[Finding]:
@@ -29,15 +26,19 @@ def share_findings(project: Project) -> Iterator[Finding]:
     fixed = project.fixed
     shares = [name for name in OF_A_RAGLAN if getattr(fixed, name) is not None]
     if shares and project.garment.yoke.style != "raglan":
-        *most, last = shares
-        shown = f"{', '.join(most)} and {last}" if most else last
-        yield _error(
-            "fixed.no-lines",
-            f"fixed.{shares[0]}",
-            f"{shown} share out the neck of a raglan, and a round yoke has no lines to part it.",
-            'Take them out, or type under [garment.yoke]: style = "raglan".',
-        )
+        yield no_lines("fixed", shares)
     yield from neck_findings(fixed, "fixed")
+
+
+def no_lines(table: str, shares: list[str]) -> Finding:
+    """Say that a round yoke has no lines to share out its neck."""
+    return found(
+        "fixed.no-lines",
+        Severity.ERROR,
+        f"{table}.{shares[0]}",
+        mends=(Mend("garment.yoke.style", '"raglan"'),),
+        shares=tuple(shares),
+    )
 
 
 def neck_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
@@ -52,12 +53,16 @@ def neck_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
         return
     whole = back + front + 2 * sleeve
     if whole != neck:
-        yield _error(
+        yield found(
             "fixed.neck-shares",
+            Severity.ERROR,
             f"{table}.neck",
-            f"The neck of a raglan is its back, its front and two sleeves: {back} + {front} + "
-            f"2 × {sleeve} would be {whole}, not {neck}.",
-            f"Write neck = {whole}, or take one of the four out.",
+            mends=(Mend(f"{table}.neck", f"{whole}"),),
+            back=back,
+            front=front,
+            sleeve=sleeve,
+            whole=whole,
+            neck=neck,
         )
 
 
@@ -77,12 +82,18 @@ def half_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
     least = 2 * (fixed.underarm or 2)
     for name, part in (("front", fixed.front), ("back", fixed.back)):
         if part is not None and part + least > fixed.body - LEAST_HELD:
-            yield _error(
+            most = max(LEAST_HELD, fixed.body - least - LEAST_HELD)
+            yield found(
                 "fixed.front-back",
+                Severity.ERROR,
                 f"{table}.{name}",
-                f"A {name} of {part} stitches leaves fewer than {LEAST_HELD} for the other half of "
-                f"a body of {fixed.body}, with its underarms.",
-                f"Write at most {max(LEAST_HELD, fixed.body - least - LEAST_HELD)}.",
+                mends=(Mend(f"{table}.{name}", f"{most}"),),
+                sentence="half_too_wide",
+                half=name,
+                stitches=part,
+                least=LEAST_HELD,
+                body=fixed.body,
+                most=most,
             )
 
 
@@ -92,20 +103,31 @@ def _both(fixed: Fixed, table: str, body: int) -> Iterator[Finding]:
         offers = [f"body = {both + 2 * under}"]
         if body - both > 3 and (body - both) % 2 == 0:
             offers.append(f"underarm = {(body - both) // 2}")
-        yield _error(
+        yield found(
             "fixed.front-back",
+            Severity.ERROR,
             f"{table}.front",
-            f"These counts break B = front + back + 2U: {fixed.front} + {fixed.back} + "
-            f"2 × {under} would be {both + 2 * under}, not {body}.",
-            f"Any one of these agrees: {'; '.join(offers)}. Or take one of the four out.",
+            sentence="halves_of_the_body",
+            front=fixed.front,
+            back=fixed.back,
+            underarm=under,
+            whole=both + 2 * under,
+            body=body,
+            offers=tuple(offers),
         )
     elif under is None and ((body - both) % 2 or body - both < 4):
-        yield _error(
+        nearest = both + 2 * max(2, (body - both) // 2)
+        yield found(
             "fixed.front-back",
+            Severity.ERROR,
             f"{table}.front",
-            f"A body of {body} less {fixed.front} in front and {fixed.back} behind leaves "
-            f"{str(body - both).replace('-', '−')} stitches for two underarms alike.",
-            f"Write body = {both + 2 * max(2, (body - both) // 2)}, or take one of the three out.",
+            mends=(Mend(f"{table}.body", f"{nearest}"),),
+            sentence="no_underarms",
+            front=fixed.front,
+            back=fixed.back,
+            body=body,
+            left=f"{body - both}".replace("-", "−"),
+            nearest=nearest,
         )
 
 
@@ -121,17 +143,19 @@ def _in_the_yoke(fixed: Fixed, table: str) -> Iterator[Finding]:
     offers = [f"yoke = {whole}"]
     if (yoke - both) % 2 == 0 and (yoke - both) // 2 >= LEAST_HELD:
         offers.append(f"sleeve = {(yoke - both) // 2 + under}")
-    yield _error(
+    yield found(
         "fixed.front-back",
+        Severity.ERROR,
         f"{table}.front",
-        f"These counts break Y = front + back + 2(S − U): {fixed.front} + {fixed.back} + "
-        f"2 × ({sleeve} − {under}) would be {whole}, not {yoke}.",
-        f"Any one of these agrees: {'; '.join(offers)}. Or take one of the five out.",
+        sentence="halves_of_the_yoke",
+        front=fixed.front,
+        back=fixed.back,
+        sleeve=sleeve,
+        underarm=under,
+        whole=whole,
+        yoke=yoke,
+        offers=tuple(offers),
     )
-
-
-EQUATION = "Y = (B − 2U) + 2(S − U)"
-"""The stitches of the yoke become the body and two sleeves without their underarms."""
 
 
 class Counted(NamedTuple):
@@ -146,29 +170,16 @@ class Counted(NamedTuple):
 def agreeing(counts: Counted) -> Mapping[str, Fraction]:
     """Give, for each count that the three others decide, what it must be."""
     yoke, body, sleeve, underarm = counts
-    found: dict[str, Fraction] = {}
+    decided: dict[str, Fraction] = {}
     if body is not None and sleeve is not None and underarm is not None:
-        found["yoke"] = Fraction(body + 2 * sleeve - 4 * underarm)
+        decided["yoke"] = Fraction(body + 2 * sleeve - 4 * underarm)
     if yoke is not None and sleeve is not None and underarm is not None:
-        found["body"] = Fraction(yoke - 2 * sleeve + 4 * underarm)
+        decided["body"] = Fraction(yoke - 2 * sleeve + 4 * underarm)
     if yoke is not None and body is not None and underarm is not None:
-        found["sleeve"] = Fraction(yoke - body + 4 * underarm, 2)
+        decided["sleeve"] = Fraction(yoke - body + 4 * underarm, 2)
     if yoke is not None and body is not None and sleeve is not None:
-        found["underarm"] = Fraction(body + 2 * sleeve - yoke, 4)
-    return found
-
-
-def equation_words(counts: Counted) -> str:
-    """Fill in the equation, letters for what is free.
-
-    >>> equation_words(Counted(268, 200, None, 16))
-    '268 = (200 − 2 × 16) + 2 × (S − 16)'
-    """
-    letters = (
-        str(one) if one is not None else letter for one, letter in zip(counts, "YBSU", strict=True)
-    )
-    y, b, s, u = letters
-    return f"{y} = ({b} − 2 × {u}) + 2 × ({s} − {u})"
+        decided["underarm"] = Fraction(body + 2 * sleeve - yoke, 4)
+    return decided
 
 
 def fixed_findings(project: Project) -> Iterator[Finding]:
@@ -186,20 +197,29 @@ def _first_round(project: Project) -> Iterator[Finding]:
     if 1 not in project.fixed.increase_at:
         return
     if project.garment.yoke.style == "raglan":
-        yield _error(
+        yield found(
             "fixed.increase-first",
+            Severity.ERROR,
             "fixed.increase_at",
-            "Round 1 hangs the markers of the lines and cannot increase as well.",
-            "Write 2.",
+            mends=_second_round(project.fixed),
+            sentence="markers_first",
         )
     elif project.garment.neck.back_raise != "none":
-        yield _error(
+        yield found(
             "fixed.increase-first",
+            Severity.ERROR,
             "fixed.increase_at",
-            "Round 1 closes the gaps of the short rows at the back of the neck and cannot "
-            "increase as well.",
-            'Write 2, or type under [garment.neck]: back_raise = "none".',
+            mends=_second_round(project.fixed),
+            sentence="short_rows_first",
         )
+
+
+def _second_round(fixed: Fixed) -> tuple[Mend, ...]:
+    """Move an increase in round 1 to round 2, where no other is."""
+    if 2 in fixed.increase_at:
+        return ()
+    rounds = (2 if at == 1 else at for at in fixed.increase_at)
+    return (Mend("fixed.increase_at", f"[{', '.join(map(str, rounds))}]"),)
 
 
 def count_findings(fixed: Fixed, table: str) -> Iterator[Finding]:
@@ -220,19 +240,14 @@ def _by_percentage(project: Project) -> Iterator[Finding]:
     given = project.garment.yoke.proportions
     theirs = [name for name in pinned(project.fixed) if name in OF_THE_YOKE and name != "body"]
     if given != "measured" and theirs:
-        yield _error(
+        yield found(
             "fixed.percentage",
+            Severity.ERROR,
             f"fixed.{theirs[0]}",
-            f'The proportions are "{given}", and that system gives {_listed(theirs)} itself, '
-            "as shares of the body's stitches.",
-            'Type under [garment.yoke]: proportions = "measured", or take these lines out; '
-            "the body may stay.",
+            mends=(Mend("garment.yoke.proportions", '"measured"'),),
+            proportions=given,
+            counts=tuple(theirs),
         )
-
-
-def _listed(names: list[str]) -> str:
-    *most, last = names
-    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _steps(fixed: Fixed, table: str) -> Iterator[Finding]:
@@ -245,64 +260,64 @@ def _steps(fixed: Fixed, table: str) -> Iterator[Finding]:
         if before is None or after is None:
             continue
         if after <= before:
-            yield _error(
-                "fixed.no-growth",
-                f"{table}.{name}",
-                f"A yoke grows from the neck down, and {after} is not more than the {before} "
-                "before it.",
-                f"Write more than {before} here, or fewer stitches there.",
-            )
+            field = f"{table}.{name}"
+            yield found("fixed.no-growth", Severity.ERROR, field, before=before, after=after)
         elif fixed.increases and after > 2 * before:
-            yield _error(
+            yield found(
                 "fixed.too-steep",
+                Severity.ERROR,
                 f"{table}.{name}",
-                f"One round cannot go from {before} stitches to {after}: one increase in every "
-                f"stitch makes {2 * before}.",
-                f"Write at most {2 * before} here, or another increase round between.",
+                before=before,
+                after=after,
+                most=2 * before,
             )
     last = fixed.increases[-1] if fixed.increases else None
     if last is not None and fixed.yoke is not None and last != fixed.yoke:
-        yield _error(
+        yield found(
             "fixed.last-increase",
+            Severity.ERROR,
             f"{table}.yoke",
-            f"The last increase round ends with {last} stitches, and the yoke with {fixed.yoke}; "
-            "below the last increase round nothing changes the count.",
-            f"Write yoke = {last}, or end the increases with {fixed.yoke}.",
+            mends=(Mend(f"{table}.yoke", f"{last}"),),
+            last=last,
+            yoke=fixed.yoke,
         )
 
 
 def _equation(fixed: Fixed, table: str) -> Iterator[Finding]:
     last = fixed.increases[-1] if fixed.increases else None
     counts = Counted(fixed.yoke or last, fixed.body, fixed.sleeve, fixed.underarm)
-    found = agreeing(counts)
+    decided = agreeing(counts)
+    parts: dict[str, Any] = {
+        name: name if count is None else f"{count}"
+        for name, count in zip(Counted._fields, counts, strict=True)
+    }
     if None not in counts:
-        if counts.yoke != found["yoke"]:
+        if counts.yoke != decided["yoke"]:
             offers = [
                 f"{name} = {count}"
-                for name, count in found.items()
+                for name, count in decided.items()
                 if count.denominator == 1 and _is_split(counts._replace(**{name: int(count)}))
             ]
-            yield _error(
+            yield found(
                 "fixed.equation",
+                Severity.ERROR,
                 table,
-                f"These counts do not add up. The yoke is the body without its two underarms, and "
-                f"two sleeves without theirs, {EQUATION}: {equation_words(counts)} would be "
-                f"{found['yoke']}, not {counts.yoke}.",
-                f"Any one of these agrees with the others: {'; '.join(offers)}. Or take one of "
-                "the four out, and it is computed.",
+                whole=f"{decided['yoke']}",
+                offers=tuple(offers),
+                **parts,
             )
         return
-    for name, count in found.items():
+    for name, count in decided.items():
         if count.denominator != 1 or count < LEAST_HELD:
-            shown = f"{float(count):g}".replace("-", "−")
-            near = _near(counts, name)
-            yield _error(
+            yield found(
                 "fixed.equation",
+                Severity.ERROR,
                 table,
-                f"These counts leave no {name}: {EQUATION}, here {equation_words(counts)}, "
-                f"would make it {shown}.",
-                (f"The nearest that agree: {'; '.join(near)}. " if near else "")
-                + "Or take one of the three out, and it is computed.",
+                sentence="none_left",
+                free=name,
+                would_be=f"{float(count):g}".replace("-", "−"),
+                nearest=tuple(_near(counts, name)),
+                **parts,
             )
 
 
@@ -312,7 +327,7 @@ _NEAR = 60
 
 def _near(counts: Counted, free: str) -> list[str]:
     """Give, for each of three counts, the nearest with which the fourth comes out whole."""
-    found: list[str] = []
+    pairs: list[str] = []
     for name, count in zip(Counted._fields, counts, strict=True):
         for off in (sign * by for by in range(1, _NEAR) for sign in (-1, 1)):
             if count is None:
@@ -320,9 +335,9 @@ def _near(counts: Counted, free: str) -> list[str]:
             changed = counts._replace(**{name: count + off})
             other = agreeing(changed)[free]
             if other.denominator == 1 and _is_split(changed._replace(**{free: int(other)})):
-                found.append(f"{name} = {count + off}, with {free} = {other}")
+                pairs.append(f"{name} = {count + off} and {free} = {other}")
                 break
-    return found
+    return pairs
 
 
 def _is_split(counts: Counted) -> bool:
@@ -338,40 +353,49 @@ def _held(fixed: Fixed, table: str) -> Iterator[Finding]:
         return
     for name, whole, parts in (("sleeve", fixed.sleeve, 1), ("body", fixed.body, 2)):
         if whole is not None and whole // parts - fixed.underarm < LEAST_HELD:
-            yield _error(
+            most = max(2, whole // parts - LEAST_HELD)
+            yield found(
                 "fixed.underarm-wide",
+                Severity.ERROR,
                 f"{table}.underarm",
-                f"An underarm of {fixed.underarm} stitches leaves fewer than {LEAST_HELD} of a "
-                f"{name} of {whole}" + (", in front and behind." if parts > 1 else "."),
-                f"Write an underarm of at most {max(2, whole // parts - LEAST_HELD)}, or a larger "
-                f"{name}.",
+                mends=(Mend(f"{table}.underarm", f"{most}"),),
+                underarm=fixed.underarm,
+                least=LEAST_HELD,
+                piece=name,
+                stitches=whole,
+                most=most,
             )
 
 
 def _places(fixed: Fixed, table: str) -> Iterator[Finding]:
     at, counts = fixed.increase_at, fixed.increases
     if at and counts and len(at) != len(counts):
-        yield _error(
+        yield found(
             "fixed.increase-rounds",
+            Severity.ERROR,
             f"{table}.increase_at",
-            f"There are {len(at)} rounds in increase_at and {len(counts)} counts in increases; "
-            "each increase round needs one of both.",
-            "Write as many of the one as of the other, or take one of the two lines out.",
+            rounds=len(at),
+            counts=len(counts),
         )
     for early, late in pairwise(at):
         if late <= early:
-            yield _error(
+            in_order = ", ".join(str(number) for number in sorted(set(at)))
+            yield found(
                 "fixed.increase-order",
+                Severity.ERROR,
                 f"{table}.increase_at",
-                f"Round {late} stands after round {early}; the increase rounds must be in order.",
-                "Write them from the neck down, each once.",
+                mends=(Mend(f"{table}.increase_at", f"[{in_order}]"),),
+                early=early,
+                late=late,
             )
     if at and fixed.yoke_rounds is not None and max(at) > fixed.yoke_rounds:
-        yield _error(
+        yield found(
             "fixed.increase-below",
+            Severity.ERROR,
             f"{table}.increase_at",
-            f"Round {max(at)} would increase, and the yoke has {fixed.yoke_rounds} rounds.",
-            f"Write yoke_rounds of at least {max(at)}, or an earlier increase round.",
+            mends=(Mend(f"{table}.yoke_rounds", f"{max(at)}"),),
+            last=max(at),
+            rounds=fixed.yoke_rounds,
         )
 
 
@@ -403,15 +427,16 @@ def _gains(fixed: Fixed, table: str) -> Iterator[Finding]:
     for place, before, after in off[:1]:
         gain, more = after - before, len(off) - 1
         near = before + min(GAINS, key=lambda one: abs(one - gain))
-        others = f" Such steps: {more} more." if more else ""
-        yield _error(
+        yield found(
             "raglan.gain",
+            Severity.ERROR,
             f"{table}.increases[{place}]",
-            f"In a raglan one round adds 2, 4, 6 or 8 stitches, two to each piece that grows, and "
-            f"from {before} to {after} it would be {gain}.{others}",
-            f"Write {near} here, or another increase round between."
-            if gain > GAINS[-1]
-            else f"Write {near} here.",
+            before=before,
+            after=after,
+            gain=gain,
+            more=more,
+            near=near,
+            too_many=gain > GAINS[-1],
         )
 
 
@@ -426,18 +451,21 @@ def _sleeves(fixed: Fixed, table: str) -> Iterator[Finding]:
     held, times = sleeve - under, (sleeve - under - start) // 2
     if least <= times <= most or (held - start) % 2 or any(gain not in GAINS for gain in gains):
         return
-    often = f"{least}" if least == most else f"between {least} and {most}"
     near = held - 2 * (least if times < least else most)
     offers = [f"neck_sleeve = {near}"] if near >= 0 else []
     offers.append(f"sleeve = {sleeve + start - near}")
-    yield _error(
+    yield found(
         "raglan.sleeve-rounds",
+        Severity.ERROR,
         f"{table}.neck_sleeve",
-        f"A sleeve begins with {start} stitches and has S − U = {sleeve} − {under} = {held} at the "
-        f"split, so it would grow {times} times; by the counts after the increase rounds it grows "
-        f"{often} times: in every round that adds 8 or 6, and in those of 4 in which back and "
-        "front do not.",
-        f"Any one of these agrees: {'; '.join(offers)}. Or take one of them out.",
+        start=start,
+        sleeve=sleeve,
+        underarm=under,
+        held=held,
+        times=times,
+        least=least,
+        most=most,
+        offers=tuple(offers),
     )
 
 
@@ -453,30 +481,36 @@ def _by_twos(fixed: Fixed, table: str) -> Iterator[Finding]:
     for name, pin, start, end in ends:
         if start is None or end is None:
             continue
-        shown = f"S − U = {fixed.sleeve} − {fixed.underarm} = {end}" if name == "sleeve" else end
+        subtracted = f"{fixed.sleeve} − {fixed.underarm} = " if name == "sleeve" else ""
+        typed = fixed.sleeve if name == "sleeve" and fixed.sleeve is not None else end
         if end < start and name != "yoke":
-            yield _error(
+            yield found(
                 "raglan.by-twos",
+                Severity.ERROR,
                 f"{table}.{pin}",
-                f"A raglan can only widen, and the {name} begins with {start} stitches and ends "
-                f"with {shown}.",
-                f"Write {pin} = {end} or less by twos, or a larger {name}.",
+                mends=(Mend(f"{table}.{pin}", f"{end}"),),
+                sentence="narrower",
+                piece=name,
+                pin=pin,
+                start=start,
+                end=end,
+                subtracted=subtracted,
             )
         elif (end - start) % 2:
-            yield _error(
+            yield found(
                 "raglan.by-twos",
+                Severity.ERROR,
                 f"{table}.{pin}",
-                f"Every piece of a raglan grows by two stitches at a time, and from {start} at "
-                f"the neck the {name} does not come to {shown}: "
-                f"{start} + 2 × {(end - start) // 2} = {end - 1}.",
-                f"Write {pin} = {_beside(start)}, or {name} = {_beside(_whole(fixed, name, end))}.",
+                piece=name,
+                pin=pin,
+                start=start,
+                end=end,
+                subtracted=subtracted,
+                times=(end - start) // 2,
+                starts=_beside(start),
+                ends=_beside(typed),
             )
 
 
-def _whole(fixed: Fixed, name: str, end: int) -> int:
-    """Give what is typed of a piece at the split: a sleeve with its underarm."""
-    return fixed.sleeve if name == "sleeve" and fixed.sleeve is not None else end
-
-
-def _beside(count: int) -> str:
-    return f"{count - 1} or {count + 1}" if count else "1"
+def _beside(count: int) -> tuple[int, ...]:
+    return (count - 1, count + 1) if count else (1,)

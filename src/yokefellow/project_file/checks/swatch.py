@@ -9,6 +9,7 @@ from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.project_file.fields import Reading
 from yokefellow.project_file.models import Project, Swatch, Swatches, SwatchState
 from yokefellow.quantities import CM_PER_INCH, LengthUnit
+from yokefellow.words import found
 
 STITCHES_PER_10_CM = (6.0, 60.0)
 """From the heaviest roving (6 or fewer in 4 in: Craft Yarn Council, Standard Yarn Weight
@@ -65,16 +66,16 @@ def _unlike_plain(fabric: str, swatch: Swatch | None, project: Project) -> Itera
     low, high = BAND_TO_PLAIN
     if not low <= each[0] / each[1] <= high:
         has, plain_has = (_gauge(10 * per_cm, project.unit) for per_cm in each)
-        width = _width(project.unit)
-        yield Finding(
+        yield found(
             "swatch.unlike-plain",
             Severity.ERROR,
             f"swatch.{fabric}",
-            f"The swatch of {fabric} has {has} stitches in {width} and the plain one {plain_has}; "
-            f"a band in a sweater may have {low:g} to {high:g} times as many as the plain rounds "
-            "around it.",
-            "Count both again, over the same width; or knit the band's swatch on needles on which "
-            "it comes out about as wide as the plain one.",
+            fabric=fabric,
+            stitches=has,
+            width=_width(project.unit),
+            plain=plain_has,
+            least=f"{low:g}",
+            most=f"{high:g}",
         )
 
 
@@ -84,21 +85,9 @@ def _worn(swatch: Swatch) -> SwatchState | None:
 
 def _states(field: str, swatch: Swatch) -> Iterator[Finding]:
     if swatch.washed is None and swatch.unwashed is None:
-        yield Finding(
-            "swatch.empty",
-            Severity.ERROR,
-            field,
-            "The swatch has no readings, neither washed nor unwashed.",
-            f"Wash and dry the swatch, count it, and add a table [{field}.washed].",
-        )
+        yield found("swatch.empty", Severity.ERROR, field, swatch=field)
     elif swatch.washed is None:
-        yield Finding(
-            "swatch.unwashed",
-            Severity.CAUTION,
-            field,
-            "The swatch was counted unwashed only; the first wash may change the size.",
-            f"Wash the swatch as you will wash the sweater, and add [{field}.washed].",
-        )
+        yield found("swatch.unwashed", Severity.CAUTION, field, swatch=field)
 
 
 def _state(field: str, state: SwatchState, unit: LengthUnit, fabric: str) -> Iterator[Finding]:
@@ -117,22 +106,22 @@ def _state(field: str, state: SwatchState, unit: LengthUnit, fabric: str) -> Ite
     low, high = ROUNDS_TO_STITCHES
     if fabric in _LIKE_PLAIN and not low <= ratio <= high:
         exchanged = low <= 1 / ratio <= high
-        yield Finding(
+        yield found(
             "swatch.ratio",
             Severity.ERROR,
             f"{field}.rounds",
-            f"The swatch has {_gauge(10 * _per_cm(state.stitches), unit)} stitches and "
-            f"{_gauge(10 * _per_cm(state.rounds), unit)} rounds in {_width(unit)}; plain knitting "
-            f"has {low:g} to {high:g} times as many rounds as stitches.",
-            "Are stitches and rounds exchanged? Exchange the two lists; or count again."
-            if exchanged
-            else "Count both again, over the same width and height.",
-            (
+            mends=(
                 Mend(f"{field}.stitches", _written(state.rounds, unit)),
                 Mend(f"{field}.rounds", _written(state.stitches, unit)),
             )
             if exchanged
             else (),
+            stitches=_gauge(10 * _per_cm(state.stitches), unit),
+            rounds=_gauge(10 * _per_cm(state.rounds), unit),
+            width=_width(unit),
+            least=f"{low:g}",
+            most=f"{high:g}",
+            exchanged=exchanged,
         )
 
 
@@ -154,25 +143,29 @@ def _range(
     for position, reading in enumerate(readings, start=1):
         in_10_cm = 10 * reading.count / reading.over_cm
         if not low <= in_10_cm <= high:
-            yield Finding(
+            meant = _other_side(reading, limits, unit)
+            yield found(
                 f"swatch.{what}-range",
                 Severity.ERROR,
                 f"{field}[{position}]",
-                f"This reading makes {_gauge(in_10_cm, unit)} {what} in {_width(unit)}; "
-                f"allowed are {_gauge(low, unit)} to {_gauge(high, unit)}.",
-                _recount(what, reading, limits, unit),
+                mends=(Mend(f"{field}[{position}]", meant),) if meant else (),
+                sentence="out_of_range",
+                what=what,
+                gauge=_gauge(in_10_cm, unit),
+                width=_width(unit),
+                least=_gauge(low, unit),
+                most=_gauge(high, unit),
+                meant=meant,
             )
 
 
-def _recount(what: str, reading: Reading, limits: tuple[float, float], unit: LengthUnit) -> str:
-    """Ask whether the other side of the tape was read, where that makes sense of the count."""
+def _other_side(reading: Reading, limits: tuple[float, float], unit: LengthUnit) -> str:
+    """Write the reading in the tape's other unit, where that makes a gauge; else nothing."""
     width = reading.over_cm / CM_PER_INCH if unit == "in" else reading.over_cm
     turned_cm = width if unit == "in" else width * CM_PER_INCH
-    if limits[0] <= 10 * reading.count / turned_cm <= limits[1]:
-        return f'Did you mean "{reading.count:g} over {width:g} {"cm" if unit == "in" else "in"}"?'
-    usual = 37 if what == "rounds" else 26
-    example = f'"{usual} over {_width(unit)}"'
-    return f"Count again and type how many {what} over how much, such as {example}."
+    if not limits[0] <= 10 * reading.count / turned_cm <= limits[1]:
+        return ""
+    return f'"{reading.count:g} over {width:g} {"cm" if unit == "in" else "in"}"'
 
 
 def _gauge(in_10_cm: float, unit: LengthUnit) -> str:
@@ -187,12 +180,12 @@ def _apart(field: str, readings: Sequence[Reading]) -> Iterator[Finding]:
     each = [reading.count / reading.over_cm for reading in readings]
     apart = (max(each) - min(each)) / fmean(each)
     if apart > READINGS_APART:
-        yield Finding(
+        yield found(
             "swatch.readings-apart",
             Severity.CAUTION,
             field,
-            f"The readings lie {apart:.0%} apart; more than {READINGS_APART:.0%} is a miscount.",
-            "Count again, away from the edges, and take out the reading that is wrong.",
+            apart=f"{apart:.0%}",
+            most=f"{READINGS_APART:.0%}",
         )
 
 
@@ -203,13 +196,14 @@ def _washing(field: str, swatch: Swatch) -> Iterator[Finding]:
         washed = _per_cm(getattr(swatch.washed, what))
         change = washed / _per_cm(getattr(swatch.unwashed, what)) - 1
         if abs(change) > WASHING_CHANGES:
-            yield Finding(
+            yield found(
                 "swatch.washing",
                 Severity.CAUTION,
                 f"{field}.washed.{what}",
-                f"After washing there are {abs(change):.0%} {'more' if change > 0 else 'fewer'} "
-                f"{what} in the same length; more than {WASHING_CHANGES:.0%} is seldom true.",
-                "Count both again; perhaps washed and unwashed are exchanged.",
+                what=what,
+                change=f"{abs(change):.0%}",
+                more=change > 0,
+                most=f"{WASHING_CHANGES:.0%}",
             )
 
 
