@@ -7,6 +7,7 @@ from statistics import fmean
 
 from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.project_file.fields import Reading
+from yokefellow.project_file.measure_fields import MIN_SWATCH_CM
 from yokefellow.project_file.models import Project, Swatch, Swatches, SwatchState
 from yokefellow.quantities import CM_PER_INCH, LengthUnit
 from yokefellow.words import found
@@ -163,7 +164,8 @@ def _other_side(reading: Reading, limits: tuple[float, float], unit: LengthUnit)
     """Write the reading in the tape's other unit, where that makes a gauge; else nothing."""
     width = reading.over_cm / CM_PER_INCH if unit == "in" else reading.over_cm
     turned_cm = width if unit == "in" else width * CM_PER_INCH
-    if not limits[0] <= 10 * reading.count / turned_cm <= limits[1]:
+    makes_sense = limits[0] <= 10 * reading.count / turned_cm <= limits[1]
+    if turned_cm < MIN_SWATCH_CM or not makes_sense:
         return ""
     return f'"{reading.count:g} over {width:g} {"cm" if unit == "in" else "in"}"'
 
