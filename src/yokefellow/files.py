@@ -14,6 +14,7 @@ from itertools import islice
 from pathlib import Path
 
 from yokefellow.findings import Finding, Severity, YokefellowError, as_typed
+from yokefellow.words import found
 
 
 class FileError(YokefellowError):
@@ -26,7 +27,7 @@ def check_free(path: Path) -> None:
     Raises:
         FileError: a file of that name exists, or its folder does not.
     """
-    with _told(path):
+    with _refusing(path):
         if os.path.lexists(path):
             raise FileExistsError(errno.EEXIST, "it is there")
         if not path.parent.is_dir():
@@ -39,7 +40,7 @@ def write_new(path: Path, text: str) -> None:
     Raises:
         FileError: a file of that name exists, or none can be written there.
     """
-    with _told(path), _written_beside(path, text.encode()) as whole:
+    with _refusing(path), _written_beside(path, text.encode()) as whole:
         _place(whole, path)
 
 
@@ -50,9 +51,9 @@ def replace(path: Path, data: bytes | str) -> None:
         FileError: it cannot be written there.
     """
     content = data.encode() if isinstance(data, str) else data
-    with _told(path), _written_beside(path, content) as whole:
+    with _refusing(path), _written_beside(path, content) as whole:
         if path.is_dir():
-            raise IsADirectoryError(errno.EISDIR, "a folder of that name is there")
+            raise IsADirectoryError(errno.EISDIR, "is a folder")
         whole.replace(path)
 
 
@@ -62,9 +63,10 @@ def make_folder(path: Path) -> Path:
     Raises:
         FileError: it cannot be made, or a file has its name.
     """
-    with _told(path):
+    with _refusing(path):
         if path.exists() and not path.is_dir():
-            raise FileError([_no_folder(path)])
+            name = as_typed(path.name)
+            raise FileError([found("file.not-a-folder", Severity.ERROR, "", name=name)])
         path.mkdir(parents=True, exist_ok=True)
     return path
 
@@ -103,8 +105,8 @@ def _sweep(path: Path) -> None:
     stray = re.compile(re.escape(_stem(path)) + "[0-9a-f]{12}")
     stale = time.time() - STALE_AFTER_S
     with contextlib.suppress(OSError, ValueError), os.scandir(path.parent) as entries:
-        found = (entry for entry in entries if stray.fullmatch(entry.name))
-        for entry in islice(found, _MOST_STRAYS):
+        strays = (entry for entry in entries if stray.fullmatch(entry.name))
+        for entry in islice(strays, _MOST_STRAYS):
             # What is not ours to take away does no harm where it is.
             with contextlib.suppress(OSError):
                 state = entry.stat(follow_symlinks=False)
@@ -126,7 +128,7 @@ def _place(whole: Path, path: Path) -> None:
 
 
 @contextlib.contextmanager
-def _told(path: Path) -> Iterator[None]:
+def _refusing(path: Path) -> Iterator[None]:
     """Turn what the system says into a finding."""
     try:
         yield
@@ -140,31 +142,16 @@ STALE_AFTER_S = 3_600.0
 _MOST_STRAYS = 100
 """Taken away in one run."""
 
-_REASONS: dict[int, tuple[str, str, str]] = {
-    errno.EEXIST: (
-        "file.exists",
-        "it is already there, and is left as it was",
-        "Choose another name, or take the old file away.",
-    ),
-    errno.EISDIR: ("file.is-folder", "a folder has that name", "Choose another name."),
-    errno.ENOENT: (
-        "file.no-folder",
-        "its folder is not there",
-        "Make the folder first, or choose one that is there.",
-    ),
-    errno.ENOTDIR: (
-        "file.no-folder",
-        "what should be its folder is a file",
-        "Choose a folder that is there.",
-    ),
-    errno.EACCES: (
-        "file.not-allowed",
-        "you may not write there",
-        "Choose a folder of your own.",
-    ),
-    errno.ENAMETOOLONG: ("file.not-written", "its name is too long", "Choose a shorter name."),
-    errno.ENOSPC: ("file.full", "the disk is full", "Make room, and try again."),
+_REASONS: dict[int, tuple[str, str]] = {
+    errno.EEXIST: ("file.exists", ""),
+    errno.EISDIR: ("file.is-folder", ""),
+    errno.ENOENT: ("file.no-folder", ""),
+    errno.ENOTDIR: ("file.no-folder", "folder_is_file"),
+    errno.EACCES: ("file.not-allowed", ""),
+    errno.ENAMETOOLONG: ("file.not-written", "long_name"),
+    errno.ENOSPC: ("file.full", ""),
 }
+"""The code of each thing that can go wrong, and its sentence where the code has several."""
 _ALIKE = {
     errno.EPERM: errno.EACCES,
     errno.EROFS: errno.EACCES,
@@ -175,21 +162,12 @@ _ALIKE = {
 
 def _finding(path: Path, problem: OSError | ValueError) -> Finding:
     number = getattr(problem, "errno", None) or 0
-    reason = getattr(problem, "strerror", None) or "its name is not one a file can have"
-    code, what, remedy = _REASONS.get(
-        _ALIKE.get(number, number),
-        ("file.not-written", reason, "Choose another name or another folder."),
-    )
-    return Finding(
-        code, Severity.ERROR, "", f"{as_typed(path.name)} was not written: {what}.", remedy
-    )
-
-
-def _no_folder(path: Path) -> Finding:
-    return Finding(
-        "file.not-a-folder",
+    code, sentence = _REASONS.get(_ALIKE.get(number, number), ("file.not-written", ""))
+    return found(
+        code,
         Severity.ERROR,
         "",
-        f"{as_typed(path.name)} is a file; a folder is wanted.",
-        "Give a folder; one that is not there is made.",
+        sentence=sentence,
+        name=as_typed(path.name),
+        reason=getattr(problem, "strerror", None) or "",
     )

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from yokefellow.findings import Finding, Severity
+from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.quantities import LengthUnit, length
+from yokefellow.words import found
 
 LEAST_SLEEVE_CM = 2.0
 """A pick-up round, the round that closes the corners and an edge (common practice)."""
@@ -17,13 +18,13 @@ LEAST_BODY_CM = 4.0
 def neck_findings(*, opening_cm: float, shoulder_cm: float, unit: LengthUnit) -> Iterator[Finding]:
     """Refuse a neck through which the shoulders would slip."""
     if opening_cm >= shoulder_cm:
-        yield Finding(
+        yield found(
             "neck.over-shoulders",
             Severity.ERROR,
             "garment.neck.opening",
-            f"The neck is {length(opening_cm, unit)} round and the shoulders "
-            f"{length(shoulder_cm, unit)}: the sweater would slip off them.",
-            'Write garment.neck.opening = "crew" or "wide", or a smaller length.',
+            mends=(Mend("garment.neck.opening", '"crew"'),),
+            opening=length(opening_cm, unit),
+            shoulders=length(shoulder_cm, unit),
         )
 
 
@@ -32,23 +33,24 @@ def sleeve_findings(
 ) -> Iterator[Finding]:
     """Refuse a sleeve that is too short to knit, or shorter than its own cuff."""
     if length_cm < LEAST_SLEEVE_CM:
-        yield Finding(
+        yield found(
             "sleeve.too-short",
             Severity.ERROR,
             "garment.sleeves.length",
-            f"The sleeve comes out {length(length_cm, unit)} long; a full one is "
-            f"{length(full_cm, unit)}, and the least is {length(LEAST_SLEEVE_CM, unit)}.",
-            f"Shorten it by at most {length(full_cm - LEAST_SLEEVE_CM, unit)}, or write "
-            '"cap" or a length.',
+            mends=(Mend("garment.sleeves.length", '"cap"'),),
+            length=length(length_cm, unit),
+            full=length(full_cm, unit),
+            least=length(LEAST_SLEEVE_CM, unit),
+            most_shorter=length(full_cm - LEAST_SLEEVE_CM, unit),
         )
     elif not isinstance(cuff, str) and cuff >= length_cm:
-        yield Finding(
+        yield found(
             "sleeve.cuff-over-sleeve",
             Severity.ERROR,
             "garment.sleeves.cuff",
-            f"The cuff is {length(cuff, unit)} deep and the whole sleeve only "
-            f"{length(length_cm, unit)} long; the cuff must be less.",
-            'Write garment.sleeves.cuff = "by length", or a longer sleeve.',
+            mends=(Mend("garment.sleeves.cuff", '"by length"'),),
+            cuff=length(cuff, unit),
+            sleeve=length(length_cm, unit),
         )
 
 
@@ -57,34 +59,34 @@ def body_findings(
 ) -> Iterator[Finding]:
     """Refuse a body that is too short to knit, or shorter than its own hem."""
     if length_cm < LEAST_BODY_CM:
-        yield Finding(
+        yield found(
             "body.too-short",
             Severity.ERROR,
             "garment.body.length",
-            f"The body comes out {length(length_cm, unit)} long below the underarm; to the hip "
-            f"it is {length(hip_cm, unit)}, and the least is {length(LEAST_BODY_CM, unit)}.",
-            f"Shorten it by at most {length(hip_cm - LEAST_BODY_CM, unit)}, or write "
-            '"cropped" or a length.',
+            mends=(Mend("garment.body.length", '"cropped"'),),
+            length=length(length_cm, unit),
+            hip=length(hip_cm, unit),
+            least=length(LEAST_BODY_CM, unit),
+            most_shorter=length(hip_cm - LEAST_BODY_CM, unit),
         )
     elif not isinstance(hem, str) and hem >= length_cm:
-        yield Finding(
+        yield found(
             "body.hem-over-body",
             Severity.ERROR,
             "garment.body.hem",
-            f"The hem is {length(hem, unit)} deep and the whole body only "
-            f"{length(length_cm, unit)} long below the underarm; the hem must be less.",
-            f"Write a hem of at most {length(length_cm / 2, unit)}, or a longer body.",
+            hem=length(hem, unit),
+            body=length(length_cm, unit),
+            most=length(length_cm / 2, unit),
         )
 
 
 def waist_findings(*, waist_cm: float, armhole_cm: float, unit: LengthUnit) -> Iterator[Finding]:
     """Refuse a body whose underarm lies below its waist."""
     if waist_cm <= armhole_cm:
-        yield Finding(
+        yield found(
             "body.waist-over-underarm",
             Severity.ERROR,
             "body.armhole_depth",
-            f"The armhole is {length(armhole_cm, unit)} deep and the waist lies "
-            f"{length(waist_cm, unit)} below the neck, above the underarm.",
-            "Measure body.armhole_depth and body.back_waist_length again, and write both.",
+            armhole=length(armhole_cm, unit),
+            waist=length(waist_cm, unit),
         )

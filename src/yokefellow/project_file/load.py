@@ -22,6 +22,7 @@ from yokefellow.project_file.field_errors import refusals
 from yokefellow.project_file.models import MOST_CHARTS, Project
 from yokefellow.project_file.toml_mistakes import slips
 from yokefellow.quantities import QuantityError, length_unit
+from yokefellow.words import found
 
 LARGEST_BYTES = 200_000
 """A long project file has 10,000 bytes; twenty times that is no project file."""
@@ -39,24 +40,12 @@ def read_text(path: Path, *, largest_bytes: int = LARGEST_BYTES) -> str:
     name = as_typed(path.name)
     try:
         if path.is_dir():
-            refuse("file.folder", f"{name} is a folder.", "Name the project file inside it.")
+            refuse("file.folder", name=name)
         content = _content(path, name, largest_bytes + 1)
     except FileNotFoundError:
-        near = _nearest(path)
-        refuse(
-            "file.missing",
-            f"There is no file {name} here.",
-            f"Did you mean {near}?"
-            if near
-            else "Check its name and the folder you are in, or write a fresh project file first.",
-        )
+        refuse("file.missing", name=name, meant=_nearest(path))
     except (OSError, ValueError) as problem:
-        reason = getattr(problem, "strerror", None) or "its name is not one a file can have"
-        refuse(
-            "file.unreadable",
-            f"{name} cannot be read: {reason}.",
-            "Check that the file is yours to read.",
-        )
+        refuse("file.unreadable", name=name, reason=getattr(problem, "strerror", None) or "")
     return _decoded(content, name=name, largest_bytes=largest_bytes)
 
 
@@ -65,11 +54,7 @@ def _content(path: Path, name: str, most_bytes: int) -> bytes:
     descriptor = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0))
     with os.fdopen(descriptor, "rb") as file:
         if not stat.S_ISREG(os.fstat(descriptor).st_mode):
-            refuse(
-                "file.no-plain-file",
-                f"{name} is a pipe or a device, and no file.",
-                "Save the project as a file, and name that.",
-            )
+            refuse("file.no-plain-file", name=name)
         return file.read(most_bytes)
 
 
@@ -88,29 +73,16 @@ def _nearest(path: Path) -> str | None:
 
 def _decoded(content: bytes, *, name: str, largest_bytes: int) -> str:
     if len(content) > largest_bytes:
-        _refuse_size(name, largest_bytes)
+        refuse("file.too-large", name=name, most_kb=largest_bytes // 1000)
     if content.startswith((b"{\\rtf", b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
-        refuse(
-            "file.rich-text",
-            f"{name} was saved by a word processor, with its letters' looks and sizes.",
-            "Open it there, choose to save it as plain text (UTF-8), and name the new file "
-            "with .toml at its end.",
-        )
+        refuse("file.rich-text", name=name)
     if len(content) / 3 < content.count(0) < len(content) * 0.8:
-        refuse(
-            "file.not-utf-8",
-            f"{name} is not a text in UTF-8; it looks like one in UTF-16 or UTF-32.",
-            "Save it again as plain text with the encoding UTF-8.",
-        )
+        refuse("file.not-utf-8", name=name, line=None)
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
         line = content.count(b"\n", 0, problem.start) + 1
-        refuse(
-            "file.not-utf-8",
-            f"{name} is not a text in UTF-8: line {line} cannot be read.",
-            "Save it again as plain text with the encoding UTF-8.",
-        )
+        refuse("file.not-utf-8", name=name, line=line)
 
 
 def check_size(text: str, name: str) -> None:
@@ -120,32 +92,19 @@ def check_size(text: str, name: str) -> None:
         ProjectError: one of the two.
     """
     if len(text) > LARGEST_BYTES:
-        _refuse_size(name, LARGEST_BYTES)
-    for line_number, line in enumerate(text.split("\n"), start=1):
+        refuse("file.too-large", name=name, most_kb=LARGEST_BYTES // 1000)
+    for number, line in enumerate(text.split("\n"), start=1):
         if len(line) > LONGEST_LINE:
-            refuse(
-                "file.long-line",
-                f"Line {line_number} of {name} has {len(line)} letters; "
-                f"allowed are {LONGEST_LINE}.",
-                "Break the line, or check that this is the right file.",
-            )
+            refuse("file.long-line", name=name, line=number, letters=len(line), most=LONGEST_LINE)
 
 
-def _refuse_size(name: str, largest_bytes: int) -> NoReturn:
-    refuse(
-        "file.too-large",
-        f"{name} is larger than {largest_bytes // 1000} kB, the largest such file allowed.",
-        "Check that this is the right file.",
-    )
-
-
-def refuse(code: str, message: str, remedy: str) -> NoReturn:
+def refuse(code: str, **values: Any) -> NoReturn:
     """Stop with one finding about the whole file.
 
     Raises:
         ProjectError: always.
     """
-    raise ProjectError([Finding(code, Severity.ERROR, "", message, remedy)])
+    raise ProjectError([found(code, Severity.ERROR, "", **values)]) from None
 
 
 def tables_of(text: str) -> dict[str, Any]:
@@ -158,11 +117,7 @@ def tables_of(text: str) -> dict[str, Any]:
     try:
         return tomllib.loads(plain)
     except RecursionError:
-        refuse(
-            "file.nested",
-            "Lists or tables stand inside each other more deeply than can be read.",
-            "Check the square brackets and the braces.",
-        )
+        refuse("file.nested")
     except ValueError as problem:  # TOMLDecodeError, and a number with thousands of digits
         raise ProjectError(slips(plain, problem)) from None
 
@@ -185,7 +140,10 @@ def with_chart_files(tables: dict[str, Any], *, folder: Path | None) -> dict[str
     if not isinstance(charts, dict):
         return tables
     if len(charts) > MOST_CHARTS:
-        raise ProjectError([_too_many(len(charts))])
+        many, most = len(charts), MOST_CHARTS
+        raise ProjectError(
+            [found("charts.too-many", Severity.ERROR, "charts", charts=many, most=most)]
+        )
     filled: dict[str, Any] = {}
     refused: list[Finding] = []
     for name, chart in charts.items():
@@ -199,27 +157,13 @@ def with_chart_files(tables: dict[str, Any], *, folder: Path | None) -> dict[str
     return {**tables, "charts": filled}
 
 
-def _too_many(charts: int) -> Finding:
-    return Finding(
-        "charts.too-many",
-        Severity.ERROR,
-        "charts",
-        f"There are {charts} charts; allowed are {MOST_CHARTS}.",
-        "Take out those that no band uses.",
-    )
-
-
 def _filled(chart: object, folder: Path | None) -> object:
     if not isinstance(chart, dict) or "file" not in chart:
         return chart
     path = _path(chart["file"], folder)
     inside = _read(path)
     if "file" in inside:
-        raise _refusal(
-            "chart-file.chained",
-            f"{as_typed(path.name)} names another file.",
-            "Write the rows of the chart into it, or name that other file here.",
-        )
+        refuse("chart-file.chained", name=as_typed(path.name))
     return {**inside, **chart}
 
 
@@ -227,35 +171,20 @@ def _path(given: object, folder: Path | None) -> Path:
     try:
         name: str = chart_file.read(given, "cm")
     except QuantityError as refused:
-        raise _refusal(
-            refused.code,
-            f"{refused}; allowed is {chart_file.allowed('cm')}.",
-            f"Type, for example: file = {chart_file.example('cm')}.",
-        ) from None
+        values = {"problem": f"{refused}", "allowed": chart_file.allowed("cm")}
+        refuse(refused.code, **values, example=chart_file.example("cm"))
     if folder is None:
-        raise _refusal(
-            "chart-file.no-folder",
-            f"The chart stands in {as_typed(name)}, and only the text of the project was given.",
-            "Write the chart's fields in place of its file.",
-        )
+        refuse("chart-file.no-folder", name=as_typed(name))
     path = folder / name
     try:
         is_inside = path.resolve().is_relative_to(folder.resolve())
         # A pipe or a device would be waited for, perhaps for ever.
         is_plain = path.is_file() or not path.exists() or path.is_dir()
     except (OSError, RuntimeError) as problem:  # a link that leads to itself
-        reason = getattr(problem, "strerror", None) or "its links lead nowhere"
-        raise _refusal(
-            "chart-file.unreadable",
-            f"{as_typed(name)} cannot be read: {reason}.",
-            "Put the chart's file itself there.",
-        ) from None
+        reason = getattr(problem, "strerror", None) or ""
+        refuse("chart-file.unreadable", name=as_typed(name), reason=reason)
     if not is_inside or not is_plain:
-        raise _refusal(
-            "chart-file.outside",
-            f"{as_typed(name)} leads out of the project file's folder, or is no plain file.",
-            "Put the chart's file into the folder of the project file.",
-        )
+        refuse("chart-file.outside", name=as_typed(name))
     return path
 
 
@@ -269,22 +198,15 @@ def _read(path: Path) -> Mapping[str, Any]:
         raise ProjectError([_of_the_chart(finding, name) for finding in error.findings]) from None
 
 
-_REMEDIES = {
-    "file.missing": "Check its name, and put it into the folder of the project file.",
-    "file.folder": "Name the chart's file inside it.",
-}
-
-
 def _of_the_chart(finding: Finding, name: str) -> Finding:
     """Say of the chart's file what was said of a file."""
-    code = f"chart-{finding.code}" if finding.code.startswith("file.") else finding.code
-    said = finding.message if name in finding.message else f"{name}: {finding.message}"
-    remedy = _REMEDIES.get(finding.code, finding.remedy)
-    return replace(finding, code=code, message=said.replace(" here.", " there."), remedy=remedy)
-
-
-def _refusal(code: str, message: str, remedy: str) -> ProjectError:
-    return ProjectError([Finding(code, Severity.ERROR, "", message, remedy)])
+    if not finding.code.startswith("file."):
+        if name in finding.message:
+            return finding
+        return replace(finding, message=f"{name}: {finding.message}")
+    code = f"chart-{finding.code}"
+    values: dict[str, Any] = dict(finding.values)
+    return found(code, finding.severity, finding.field, **{"name": name, **values})
 
 
 def load(path: Path) -> Project:
@@ -310,7 +232,7 @@ def parse(text: str, *, name: str = "project file", folder: Path | None = None) 
     check_size(text, name)
     tables = with_chart_files(tables_of(text), folder=folder)
     project = _validated(text, tables)
-    errors = [found for found in check_project(project) if found.severity is Severity.ERROR]
+    errors = [one for one in check_project(project) if one.severity is Severity.ERROR]
     if errors:
         raise ProjectError(errors)
     return project
@@ -322,11 +244,11 @@ def _validated(text: str, tables: dict[str, Any]) -> Project:
         # The unit of a bare number must be known before any number is read.
         return Project.model_validate(tables, context={"unit": unit})
     except ValidationError as problem:
-        found = refusals(problem, text=text, unit=unit)
+        findings = refusals(problem, text=text, unit=unit)
         body, wearer = (tables.get(name) for name in ("body", "wearer"))
-        told = any(one.field.startswith(("body", "wearer")) for one in found)
+        of_the_body = any(one.field.startswith(("body", "wearer")) for one in findings)
         has_chest = isinstance(body, dict) and "chest" in body
         has_size = isinstance(wearer, dict) and bool(wearer.get("size"))
-        if not (told or has_chest or has_size):
-            found = (*found, no_chest(unit))
-        raise ProjectError(found) from None
+        if not (of_the_body or has_chest or has_size):
+            findings = (*findings, no_chest(unit))
+        raise ProjectError(findings) from None
