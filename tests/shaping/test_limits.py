@@ -45,7 +45,8 @@ def broken(counts: tuple[int, ...], at: tuple[int, ...], shoulder: float) -> tup
     def there(number: int) -> int:
         return counts[sum(place <= number for place in at)]
 
-    return broken_rules(at, zones(), yoke(shoulder=shoulder), there)
+    asked = yoke(shoulder=shoulder)
+    return broken_rules(at, zones(), asked, at_shoulder=there(27), at_end=counts[-1])
 
 
 def placed(counts: tuple[int, ...], shoulder: float) -> tuple[int, ...]:

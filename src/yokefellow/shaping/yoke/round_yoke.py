@@ -39,7 +39,7 @@ from yokefellow.shaping.split import halved, narrow_front, portioned
 from yokefellow.shaping.yoke.constraints import YokeTask, of_the_yoke
 from yokefellow.shaping.yoke.offers import offered_bands, offered_pins
 from yokefellow.shaping.yoke.rules import LEAST_HELD, SHOULDER_AT, Rule
-from yokefellow.shaping.yoke.search import Solution, can_be_solved, places_of, solve
+from yokefellow.shaping.yoke.search import Solution, can_be_solved, places_of, solve, solve_pinned
 from yokefellow.shaping.yoke.state import State
 
 __all__ = ["round_yoke", "tasks_of", "wide_underarm", "yoke_task"]
@@ -157,7 +157,7 @@ def _by_percentage(task: YokeTask, project: Project, finished: Finished) -> Solu
     )
     shoulder = min(task.shoulder, counts.counts[-1])
     asked = replace(task, body=wanted, shoulder=shoulder, first_round=1, fixed=pins)
-    found = solve(asked)
+    found = solve_pinned(asked)
     if not isinstance(found, Solution):
         raise TypeError("the counts by percentage do not lead to their own split")
     return replace(found, broken=tuple(rule for rule in found.broken if rule is Rule.SHOULDER))

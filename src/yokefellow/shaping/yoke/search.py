@@ -13,11 +13,11 @@ stitches on the needle to fullness.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
-from math import ceil, inf
+from math import ceil, inf, isqrt
 from typing import NamedTuple, TypeAlias
 
 from yokefellow.project_file.pins import NOTHING, torso
@@ -56,7 +56,16 @@ from yokefellow.shaping.yoke.rules import (
 )
 from yokefellow.shaping.yoke.state import State
 
-__all__ = ["Path", "Solution", "can_be_solved", "climb", "solve", "solve_rest", "state_at"]
+__all__ = [
+    "Path",
+    "Solution",
+    "can_be_solved",
+    "climb",
+    "solve",
+    "solve_pinned",
+    "solve_rest",
+    "state_at",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +131,11 @@ def solve_rest(task: YokeTask, state: State | None) -> Solution | Impossible:
     found = _solve(free, None)
     if isinstance(found, Solution) and _meets(task, found):
         return found if state is None else _solve(free, state)
+    return solve_pinned(task, state)
+
+
+def solve_pinned(task: YokeTask, state: State | None = None) -> Solution | Impossible:
+    """Choose what the pins leave free, without asking whether a yoke has them by itself."""
     line = on_the_pins(task)
     found = NoChain() if line is None else _solve(line, state)
     return as_asked(found, task) if isinstance(found, Solution) else found
@@ -438,7 +452,8 @@ def _repeats(over: int, times: int) -> int:
 
 @lru_cache(maxsize=1 << 12)
 def _divisors(count: int) -> tuple[int, ...]:
-    return tuple(added for added in range(1, count // 2 + 1) if count % added == 0)
+    low = [one for one in range(1, isqrt(count) + 1) if count % one == 0]
+    return tuple({*low, *(count // one for one in low)} - {count})
 
 
 class Step(NamedTuple):
@@ -457,17 +472,25 @@ def _to_read(step: Step) -> float:
     return repeats_needed(step.before, added) - 1 + slight
 
 
-def _steps(counts: tuple[int, ...], entry: _Entry) -> tuple[Step, ...]:
-    """Give every increase round of a chain; none for a layer that was left plain."""
-    now = through(counts[0], entry.first)
-    found: list[Step] = []
-    for count, layer in zip(counts[1:], entry.layers, strict=True):
-        if now is None:
-            raise ValueError("the chain does not pass its bands")
+def _walked(counts: tuple[int, ...], entry: _Entry) -> tuple[tuple[Step, ...], tuple[int, ...]]:
+    """Give every increase round of a chain, none for a layer left plain; and each band's start."""
+    steps: list[Step] = []
+    starts: list[int] = []
+    now = counts[0]
+    for count, gap, bands in (
+        (now, 0, entry.first),
+        *(
+            (count, layer.gap, layer.then)
+            for count, layer in zip(counts[1:], entry.layers, strict=True)
+        ),
+    ):
         if count != now:
-            found.append(Step(now, count, layer.gap))
-        now = through(count, layer.then)
-    return tuple(found)
+            steps.append(Step(now, count, gap))
+        now = count
+        for band in bands:
+            starts.append(now)
+            now = now // band.first_width * band.last_width
+    return tuple(steps), tuple(starts)
 
 
 def _best_path(
@@ -485,13 +508,13 @@ def _best_path(
         if yoke not in splits:
             continue
         adjusting, off, split = splits[yoke]
-        steps = _steps(counts, entry)
+        steps, starts = _walked(counts, entry)
         neck = counts[0] if state is None else state.neck
         difficulty = sum(map(_to_read, steps)) + adjusting + ladder.away
         cost = Cost(0, 0, difficulty, deviation + off)
         if best is not None and cost >= best[0]:
             continue
-        built = _built(task, zones, ladder, steps, neck, split, state)
+        built = _built(task, zones, ladder, steps, starts, neck, split, state)
         if built is None:
             continue
         lying_off = sum(
@@ -509,6 +532,7 @@ def _built(
     zones: Zones,
     ladder: Ladder,
     steps: tuple[Step, ...],
+    starts: tuple[int, ...],
     neck: int,
     split: Split,
     state: State | None,
@@ -531,18 +555,16 @@ def _built(
         ),
     )
     bands = list(state.bands if state else ())
-    for placed, wanted in zip(zones.bands[len(bands) :], ladder.wanted[len(bands) :], strict=True):
-        before = stitches_at(placed.first - 1, neck, rounds, bands)
+    left = zip(zones.bands[len(bands) :], ladder.wanted[len(bands) :], starts, strict=True)
+    for placed, wanted, before in left:
         repeats = before // placed.task.first_width
         start = Count(before, wanted, placed.task.stitches_per_cm)
         counts = tuple(repeats * width for width in placed.task.widths)
         bands.append(BandShape(placed.task.name, placed.first, repeats, start, counts))
-    broken = broken_rules(
-        [step.number for step in rounds],
-        zones,
-        task,
-        lambda number: stitches_at(number, neck, rounds, bands),
-    )
+    point = int(zones.share(SHOULDER_AT))
+    there = stitches_at(point, neck, rounds, bands)
+    numbers = [step.number for step in rounds]
+    broken = broken_rules(numbers, zones, task, at_shoulder=there, at_end=split.yoke)
     if any(2 * step.increases > step.before for step in rounds):
         broken = (*broken, Rule.STEEP)
     return Solution(zones, Count(neck, task.neck, per_cm), split, rounds, broken, tuple(bands))
@@ -611,17 +633,24 @@ def _move_apart(found: list[int], ranges: Sequence[tuple[int, int]]) -> None:
 
 
 def broken_rules(
-    at: Sequence[int], zones: Zones, task: YokeTask, stitches_at: Callable[[int], int]
+    at: Sequence[int], zones: Zones, task: YokeTask, *, at_shoulder: int, at_end: int
 ) -> tuple[Rule, ...]:
     """Name the rules that increase rounds at these places break.
 
     Fullness may be half a round off, which no whole number of rounds can help;
     it is not asked of a yoke with bands, where they decide it.
+
+    Args:
+        at: the increase rounds.
+        zones: the rounds of the yoke.
+        task: what it is asked for.
+        at_shoulder: stitches after the round at the point of the shoulder.
+        at_end: stitches of the whole yoke.
     """
     point = int(zones.share(SHOULDER_AT))
-    around_cm = stitches_at(point) / zones.stitches_per_cm(point, task.stitches_per_cm)
+    around_cm = at_shoulder / zones.stitches_per_cm(point, task.stitches_per_cm)
     # The last increase round need not be the end of it: a chart below may grow.
-    needed_cm = min(task.covering, stitches_at(zones.rounds)) / task.stitches_per_cm
+    needed_cm = min(task.covering, at_end) / task.stitches_per_cm
     is_full = True
     if at and not zones.bands:
         earliest, latest = zones.share(FULL_EARLIEST) - 0.5, zones.share(FULL_LATEST) + 0.5
