@@ -14,6 +14,7 @@ from yokefellow.body.fill_in import fill
 from yokefellow.fit import fit
 from yokefellow.gauge import gauges
 from yokefellow.plan import draft
+from yokefellow.shaping.assemble import YOKES, yoke_of
 from yokefellow.shaping.counts import nearest, permitted
 from yokefellow.shaping.edges.edges import edge_multiple, edge_shape
 from yokefellow.shaping.edges.front_neck import FrontNeck, front_neck
@@ -169,3 +170,14 @@ def test_a_short_yoke_by_percentage_says_when_the_shoulders_are_not_covered(shou
     there = shape.yoke.stitches_at(3)
     wanted = min(made.finished.yoke.shoulder_cm * 1.0, shape.split.yoke)
     assert made.shaped.broken == (() if there >= wanted else ("shoulder",))
+
+
+def test_every_style_of_a_yoke_has_its_line_and_another_is_refused_loudly() -> None:
+    read = project(sized())
+    assert set(YOKES) == {"circular", "raglan"}
+    for style in YOKES:
+        assert project(edited(sized(), garment__yoke__style=style)).garment.yoke.style == style
+    saddle = read.garment.yoke.model_copy(update={"style": "saddle"})
+    asked = read.model_copy(update={"garment": read.garment.model_copy(update={"yoke": saddle})})
+    with pytest.raises(KeyError, match="saddle"):
+        yoke_of(asked, fit(read, fill(read)[0]), gauges(read))
