@@ -76,11 +76,12 @@ function strip() {
   clearTimeout(strips);
   strips = setTimeout(async () => {
     for (const place of form.querySelectorAll("[data-strip]")) {
-      if (busy || !place.closest("details").open) continue;
+      if (!place.closest("details").open) continue;
+      if (busy || waiting.size > 0) return;
       const answer = await post("/along", { text: text.value, field: place.dataset.strip });
       place.innerHTML = answer.strip;
     }
-  }, 120);
+  }, 500);
 }
 
 const quarters = ["", " 1/4", " 1/2", " 3/4"];
@@ -123,27 +124,24 @@ form.addEventListener("input", (event) => {
   if (event.target.name && event.target !== text) change(event.target.name, event.target.value);
 });
 
+// An undo waits for the answer that is under way; the fields then show what the file holds again.
 async function restore(from, to) {
-  if (from.length === 0 || busy) return;
-  to.push(text.value);
-  text.value = from.pop();
-  const answer = await post("/change", { text: text.value });
-  show(answer);
-  values();
-}
-
-// The fields follow the text after an undo: what the file holds stands in them again.
-function values() {
-  const page = new DOMParser();
-  fetch(base + "/", { method: "POST", body: new URLSearchParams({ text: text.value }) })
-    .then((response) => response.text())
-    .then((html) => {
-      const other = page.parseFromString(html, "text/html");
-      for (const input of form.querySelectorAll("[name]")) {
-        const twin = other.getElementById(input.id);
-        if (twin && input !== text && input !== digest) input.value = twin.value;
-      }
-    });
+  while (busy) await new Promise((later) => setTimeout(later, 20));
+  if (from.length === 0) return;
+  busy = true;
+  try {
+    to.push(text.value);
+    const answer = await post("/change", { text: from.pop() });
+    show(answer);
+    for (const input of form.querySelectorAll("[data-field] [name]")) {
+      input.value = answer.values[input.name] || "";
+      input.classList.remove("is-refused");
+    }
+    summaries();
+  } finally {
+    busy = false;
+  }
+  send();
 }
 
 undo.addEventListener("click", () => restore(past, ahead));

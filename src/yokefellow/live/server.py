@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.applications import Starlette
+from starlette.concurrency import run_in_threadpool
 from starlette.middleware import Middleware
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, PlainTextResponse, Response
@@ -165,6 +166,7 @@ def application(served: Served) -> Starlette:
         route("/along", _along, "POST"),
         route("/live.css", _static("live.css", "text/css"), "GET"),
         route("/live.js", _static("live.js", "text/javascript"), "GET"),
+        route("/icon.svg", _static("icon.svg", "image/svg+xml"), "GET"),
     ]
     return Starlette(routes=routes, middleware=[Middleware(Guard, served=served)])
 
@@ -218,6 +220,7 @@ async def _change(served: Served, request: Request) -> Response:
             "text": made.text,
             "parts": fragments(made),
             "refused": dict(made.refused),
+            "values": typed_values(made.text),
             "fields": {
                 name: [one.severity.value, one.message, one.remedy]
                 for name, one in made.at_fields.items()
@@ -231,7 +234,8 @@ async def _along(_: Served, request: Request) -> Response:
     """Answer the second wave: what a slider comes to from end to end."""
     given = await _form(request)
     module = _templates().get_template("live/fragments.html.j2").module
-    stops = along(given.get("text", ""), given.get("field", ""))
+    # In a thread of its own: the answer to the next change must not wait for it.
+    stops = await run_in_threadpool(along, given.get("text", ""), given.get("field", ""))
     return JSONResponse({"strip": str(module.strip(stops))})  # type: ignore[attr-defined]
 
 
