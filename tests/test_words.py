@@ -18,14 +18,32 @@ ROOT = Path(__file__).resolve().parents[1]
 SOURCES = ROOT / "src" / "yokefellow"
 SENTENCES = ROOT / "templates" / "words" / "en"
 
-WORDLESS = ("project_file/checks", "sheet/edge_words.py")
+WORDLESS = (
+    "body/fill_in.py",
+    "charts",
+    "files.py",
+    "fit",
+    "gauge.py",
+    "pattern_sizes",
+    "plan.py",
+    "project_file/checks",
+    "project_file/load.py",
+    "sheet/edge_words.py",
+    "yarn/weighing_log.py",
+)
 """Files and folders of the program in which no sentence stands."""
 
 
 def sentences_in(source: Path) -> Iterator[str]:
-    """Give the texts of four words or more that are no docstrings."""
+    """Give the texts of four words or more that neither document nor are meant for programmers."""
     tree = ast.parse(source.read_text("utf-8"))
     docs = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    docs |= {
+        id(text)
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Raise) and "ValueError(" in ast.unparse(node)
+        for text in ast.walk(node)
+    }
     for node in ast.walk(tree):
         if not isinstance(node, ast.Constant) or id(node) in docs:
             continue

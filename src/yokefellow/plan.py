@@ -41,6 +41,7 @@ from yokefellow.shaping import (
     with_yoke,
 )
 from yokefellow.shaping.refusals import RefusedError
+from yokefellow.words import found
 from yokefellow.yarn import MAIN, Knowledge, Reckoning, YarnEstimate, reckon
 from yokefellow.yarn.savings import Saving, savings
 
@@ -151,9 +152,9 @@ def _stop_on_errors(findings: Iterable[Finding]) -> None:
     Raises:
         PlanError: at least one finding is an error.
     """
-    found = tuple(findings)
-    if any(finding.severity is Severity.ERROR for finding in found):
-        raise PlanError(found)
+    findings = tuple(findings)
+    if any(finding.severity is Severity.ERROR for finding in findings):
+        raise PlanError(findings)
 
 
 def _key(schedule: Schedule) -> str:
@@ -179,7 +180,7 @@ class Draft:
     counted: Project
     """The project with the pins of the pattern it follows, and the lengths its pins make."""
     followed: Followed | None
-    said: tuple[Finding, ...]
+    findings: tuple[Finding, ...]
 
 
 def draft(project: Project) -> Draft:
@@ -188,16 +189,16 @@ def draft(project: Project) -> Draft:
     Raises:
         PlanError: no sweater can be made from these numbers.
     """
-    said = check_project(project)
-    _stop_on_errors(said)
+    findings = check_project(project)
+    _stop_on_errors(findings)
     figures, filled = fill(project)
-    said = (*said, *filled)
-    _stop_on_errors(said)
+    findings = (*findings, *filled)
+    _stop_on_errors(findings)
     finished = fit(project, figures)
     gauge = gauges(project)
     charts, drawn = resolve(project)
-    said = (*said, *drawn)
-    _stop_on_errors(said)
+    findings = (*findings, *drawn)
+    _stop_on_errors(findings)
     followed = follow(project, figures, finished, gauge)
     counted = with_counts(project, followed)
     below, _ = resolve_pieces(project)
@@ -209,7 +210,7 @@ def draft(project: Project) -> Draft:
         shaped = shape(as_long, finished, gauge, charts, below)
     except RefusedError as refused:
         raise PlanError([refusal_finding(refused.refusal, project.sheet.units)]) from None
-    return Draft(figures, gauge, finished, charts, below, shaped, as_long, followed, said)
+    return Draft(figures, gauge, finished, charts, below, shaped, as_long, followed, findings)
 
 
 def sizes_of(project: Project) -> Followed:
@@ -223,18 +224,8 @@ def sizes_of(project: Project) -> Followed:
     _stop_on_errors(filled)
     followed = follow(project, figures, fit(project, figures), gauges(project))
     if followed is None:
-        raise PlanError([_NO_PATTERN])
+        raise PlanError([found("pattern.none", Severity.ERROR, "pattern", sentence="no_pattern")])
     return followed
-
-
-_NO_PATTERN = Finding(
-    "pattern.none",
-    Severity.ERROR,
-    "pattern",
-    "This file holds no pattern to follow.",
-    "Add a table [pattern] with its gauge, and a table [[pattern.sizes]] for each of its sizes; "
-    "yokefellow begin FILE --pattern writes a file that has them.",
-)
 
 
 def _without_each_pin(project: Project, made: Draft) -> Iterator[tuple[str, Shaped | None]]:
@@ -288,7 +279,7 @@ def plan(project: Project) -> Plan:
     """
     made = draft(project)
     figures, gauge, finished, charts = made.figures, made.gauges, made.finished, made.charts
-    shaped, said = made.shaped, made.said
+    shaped, findings = made.shaped, made.findings
     schedule = _schedule(project, made)
     _walked(schedule)
     reckoning = reckon(project, gauge, schedule)
@@ -309,6 +300,6 @@ def plan(project: Project) -> Plan:
         schedule=schedule,
         yarns=yarns,
         reckoning=reckoning,
-        findings=(*said, *warned, *banded, *told, *priced),
+        findings=(*findings, *warned, *banded, *told, *priced),
         safety=safety(project),
     )

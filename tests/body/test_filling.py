@@ -195,7 +195,7 @@ def test_neither_chest_nor_size_is_refused() -> None:
         filled("women", waist=80)
     (finding,) = refused.value.findings
     assert (finding.code, finding.field) == ("sizing.no-chest", "body.chest")
-    assert "XS, S, M, L, 1X, 2X, 3X, 4X, 5X" in finding.remedy
+    assert dict(finding.values)["sizes"] == ("XS", "S", "M", "L", "1X", "2X", "3X", "4X", "5X")
 
 
 def test_an_unknown_size_without_a_chest_is_refused() -> None:
@@ -203,7 +203,7 @@ def test_an_unknown_size_without_a_chest_is_refused() -> None:
         fill(project(wearer={"table": "men", "size": "4XL"}))
     (finding,) = refused.value.findings
     assert finding.code == "sizing.unknown-size"
-    assert "'4XL'" in finding.message
+    assert "4XL" in finding.message
     assert "S, M, L, XL, 2XL" in finding.message
 
 
@@ -284,7 +284,7 @@ def test_an_arm_beyond_the_table_is_said_to_be() -> None:
     _, findings = filled("women", chest=94, upper_arm=56)
     (caution,) = findings
     assert (caution.code, caution.field) == ("sizing.beyond-table", "body.upper_arm")
-    assert "elbow, forearm, wrist" in caution.message
+    assert dict(caution.values)["filled"] == ("elbow", "forearm", "wrist")
 
 
 def test_half_a_size_outside_is_still_the_size() -> None:

@@ -19,9 +19,10 @@ from yokefellow.body.size_tables import (
     sizing_table,
 )
 from yokefellow.body.usual import frame_cm
-from yokefellow.findings import Finding, ProjectError, Severity
+from yokefellow.findings import Finding, Mend, ProjectError, Severity, as_typed
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import LengthUnit, length
+from yokefellow.words import found, words
 
 
 def size_differs(
@@ -36,13 +37,14 @@ def size_differs(
         return
     if abs(table.sizes.index(size) - table.sizes.index(figures.nearest_size)) <= 1:
         return
-    yield Finding(
+    yield found(
         "sizing.size-differs",
         Severity.NOTE,
         "wearer.size",
-        f"The file gives the size {size} and a chest of {length(figures.cm('chest'), unit)},"
-        f" which is nearest {figures.nearest_size}. The sweater goes by the chest.",
-        "Nothing needs to change; without wearer.size this note goes away.",
+        mends=(Mend("wearer.size", None),),
+        size=size,
+        chest=length(figures.cm("chest"), unit),
+        nearest=figures.nearest_size,
     )
 
 
@@ -57,15 +59,16 @@ def beyond_table(table: SizingTable, figures: Figures, unit: LengthUnit) -> Iter
         if not filled:
             continue
         end_cm = middles[0] if where.share < 0 else middles[-1]
-        yield Finding(
+        yield found(
             "sizing.beyond-table",
             Severity.CAUTION,
             f"body.{leader}",
-            f"The {_spaced(leader)}, {length(figures.cm(leader), unit)}, lies"
-            f" {where.words(table.sizes)} of the table {table.name!r}, which ends at"
-            f" {length(end_cm, unit)}. These are carried on from its last two sizes and are"
-            f" guesses: {', '.join(map(_spaced, filled))}.",
-            "Measure them, or choose a nearer table with wearer.table.",
+            measure=_spaced(leader),
+            length=length(figures.cm(leader), unit),
+            where=where.words(table.sizes),
+            table=table.name,
+            end=length(end_cm, unit),
+            filled=tuple(map(_spaced, filled)),
         )
 
 
@@ -87,32 +90,22 @@ def upper_arm_filled(table: SizingTable, figures: Figures, unit: LengthUnit) -> 
     arm = figures.by_name["upper_arm"]
     if figures.is_measured("upper_arm"):
         return
-    said = [f"The upper arm was not measured: {length(arm.cm, unit)} is filled in ({arm.source})."]
     row = table.rows["upper_arm"]
     frame = frame_cm(figures.cm("chest"), figures.own_cm("high_chest"))
     where = place(table.rows["chest"].middle_cm, frame)
-    usual_cm = arm.cm
-    if row.surveyed_cm and not where.beyond:
-        usual_cm = value(row.surveyed_cm, where)
-        side = "above" if arm.cm > usual_cm else "below"
-        said.append(
-            "Arms measured on bodies of this size in a national health survey have a mean of"
-            f" {length(usual_cm, unit)}, so the filled one lies"
-            f" {length(abs(arm.cm - usual_cm), unit)} {side} it."
-        )
-    if arm.spread_cm is not None:
-        low, high = usual_cm - arm.spread_cm, usual_cm + arm.spread_cm
-        said.append(
-            f"About two bodies in three have an arm between {length(low, unit)}"
-            f" and {length(high, unit)}."
-        )
-    yield Finding(
+    surveyed_cm = value(row.surveyed_cm, where) if row.surveyed_cm and not where.beyond else None
+    middle_cm, spread_cm = arm.cm if surveyed_cm is None else surveyed_cm, arm.spread_cm
+    yield found(
         "sizing.upper-arm-filled",
         Severity.CAUTION,
         "body.upper_arm",
-        " ".join(said),
-        "Measure round the widest part of the upper arm, the arm hanging, and write it as"
-        " body.upper_arm: the sleeve's width and the whole lower yoke follow from it.",
+        arm=length(arm.cm, unit),
+        source=arm.source,
+        surveyed=None if surveyed_cm is None else length(surveyed_cm, unit),
+        apart=length(abs(arm.cm - middle_cm), unit),
+        is_above=arm.cm > middle_cm,
+        least=None if spread_cm is None else length(middle_cm - spread_cm, unit),
+        most=None if spread_cm is None else length(middle_cm + spread_cm, unit),
     )
 
 
@@ -201,35 +194,26 @@ def _size_findings(project: Project, table: SizingTable) -> Iterable[Finding]:
     size = project.wearer.size
     if size is not None and size_named(table, size) is None:
         meant = size_meant(table, size)
-        yield Finding(
+        yield found(
             "sizing.unknown-size",
             Severity.ERROR,
             "wearer.size",
-            f"{size!r} is no size of the table {table.name!r}, which has"
-            f" {table.size_words(', '.join(table.sizes)).removeprefix(table.name).strip()}.",
-            f'Did you mean "{meant}"?'
-            if meant
-            else "Write one of these, or leave it out and write body.chest.",
+            mends=(Mend("wearer.size", f'"{meant}"'),) if meant else (),
+            size=as_typed(size),
+            table=table.name,
+            sizes=table.size_words(", ".join(table.sizes)).removeprefix(table.name).strip(),
+            meant=meant,
         )
 
 
 def _chest_of_size(project: Project, table: SizingTable, findings: list[Finding]) -> Measured:
     size = size_named(table, project.wearer.size or "")
     if size is None:
-        raise ProjectError(findings or [_no_chest(table)])
+        no_chest = found("sizing.no-chest", Severity.ERROR, "body.chest", sizes=table.sizes)
+        raise ProjectError(findings or [no_chest])
     row = table.rows["chest"]
-    source = f"{table.size_words(size)}, the middle of the size, {row.source.short}"
+    source = words("body").middle_of_size(size=table.size_words(size), source=row.source.short)
     return Measured("chest", table.middle_cm("chest", size), Origin.FILLED, source)
-
-
-def _no_chest(table: SizingTable) -> Finding:
-    return Finding(
-        "sizing.no-chest",
-        Severity.ERROR,
-        "body.chest",
-        "There is neither a chest measurement nor a size, and everything else goes by them.",
-        f"Write body.chest, or wearer.size as one of {', '.join(table.sizes)}.",
-    )
 
 
 @cache
@@ -257,18 +241,21 @@ class _Leader(NamedTuple):
 def _leader(table: SizingTable, name: str, by: Measured, unit: LengthUnit) -> _Leader:
     middles = table.rows[name].middle_cm
     where = place(middles, by.cm)
-    words = f"{table.size_words(where.words(table.sizes))} at {_named(by, unit)}"
-    return _Leader(by, middles, where, words)
+    sizes = table.size_words(where.words(table.sizes))
+    of_by = {"measure": by.name, "name": _spaced(by.name), "length": length(by.cm, unit)}
+    is_filled = by.origin is Origin.FILLED
+    at = words("body").between_sizes(sizes=sizes, is_filled=is_filled, **of_by)
+    return _Leader(by, middles, where, at)
 
 
 def _filled(row: Row, table: SizingTable, leader: _Leader, own: Mapping[str, Measured]) -> Measured:
-    by, middles, where, said = leader
-    words = [said, row.source.short]
+    by, middles, where, at = leader
+    source = [at, row.source.short]
     cm = value(row.middle_cm, where)
     if row.moves_with in own:
         cm += own[row.moves_with].cm - value(table.rows[row.moves_with].middle_cm, where)
-        words.append(f"moved with your own {_spaced(row.moves_with)}")
-    filled = Measured(row.name, cm, Origin.FILLED, ", ".join(words))
+        source.append(words("body").moved_with(name=_spaced(row.moves_with)))
+    filled = Measured(row.name, cm, Origin.FILLED, ", ".join(source))
     if row.spread_cm:
         steep = slope(row.middle_cm, middles, where)
         filled = filled._replace(spread_cm=_spread(value_within(row.spread_cm, where), steep, by))
@@ -292,11 +279,5 @@ def _held(filled: Measured, own: Mapping[str, Measured]) -> Measured:
     cm = min(max(filled.cm, least), most)
     if cm == filled.cm:
         return filled
-    return filled._replace(cm=cm, source=f"{filled.source}, held to your own arm")
-
-
-def _named(by: Measured, unit: LengthUnit) -> str:
-    if by.name == "frame":
-        return f"a chest of {length(by.cm, unit)}, by your high chest"
-    filled = by.origin is Origin.FILLED and by.name != "chest"
-    return f"{_spaced(by.name)} {length(by.cm, unit)}{' (filled)' if filled else ''}"
+    held = words("body").held_to_your_arm()
+    return filled._replace(cm=cm, source=f"{filled.source}, {held}")

@@ -9,6 +9,7 @@ from yokefellow.charts.chart import Cell, Chart, ChartKind, ChartRow, Work
 from yokefellow.charts.text import ChartText, refusal
 from yokefellow.findings import Finding, Severity
 from yokefellow.quantities import LengthUnit, show_length
+from yokefellow.words import found
 
 MOST_FLOAT = 5
 """Stitches a strand may pass behind before it is caught (common practice; sources give 5 to 7)."""
@@ -54,12 +55,12 @@ def _stretches(marked: list[bool]) -> tuple[tuple[int, int], ...]:
         return ()
     start = marked.index(False)
     ring = [(start + step) % len(marked) for step in range(len(marked))]
-    found: list[tuple[int, int]] = []
+    stretches: list[tuple[int, int]] = []
     for is_marked, columns in groupby(ring, key=lambda column: marked[column]):
         run = list(columns)
         if is_marked:
-            found.append((run[0], len(run)))
-    return tuple(found)
+            stretches.append((run[0], len(run)))
+    return tuple(stretches)
 
 
 def _long_floats(chart: Chart, per_cm: float, field: str, unit: LengthUnit) -> Iterator[Finding]:
@@ -69,15 +70,17 @@ def _long_floats(chart: Chart, per_cm: float, field: str, unit: LengthUnit) -> I
         for colour in row.colours:
             for column, length in floats(row, colour):
                 if length > MOST_FLOAT or length / per_cm > MOST_FLOAT_CM:
-                    yield Finding(
+                    yield found(
                         "chart.long-float",
                         Severity.CAUTION,
                         field,
-                        f"Row {number}: {colour} passes behind {length} stitches from column "
-                        f"{column + 1} ({show_length(length / per_cm, unit=unit)}); over "
-                        f"{MOST_FLOAT} stitches or {show_length(MOST_FLOAT_CM, unit=unit)} a "
-                        "finger catches in it.",
-                        "Catch the strand behind the middle stitch, or break up the stretch.",
+                        row=number,
+                        color=colour,
+                        stitches=length,
+                        column=column + 1,
+                        width=show_length(length / per_cm, unit=unit),
+                        most_stitches=MOST_FLOAT,
+                        most_width=show_length(MOST_FLOAT_CM, unit=unit),
                     )
 
 
@@ -85,13 +88,14 @@ def _long_slips(chart: Chart, field: str) -> Iterator[Finding]:
     for number, row in enumerate(chart.lines, start=1):
         for column, length in _stretches([cell.work is Work.SLIP for cell in row.cells]):
             if length > MOST_SLIPPED:
-                yield Finding(
+                yield found(
                     "chart.long-slip",
                     Severity.CAUTION,
                     field,
-                    f"Row {number}: {length} stitches are slipped side by side from column "
-                    f"{column + 1}; the strand behind more than {MOST_SLIPPED} draws them in.",
-                    "Break up the stretch with a worked stitch.",
+                    row=number,
+                    stitches=length,
+                    column=column + 1,
+                    most=MOST_SLIPPED,
                 )
 
 
@@ -108,9 +112,9 @@ def stretched(chart: Chart, text: ChartText) -> Iterator[Finding]:
                 yield refusal(
                     text,
                     "stretched",
-                    f"Row {number // chart.times + 1}, column {column}: this stitch is slipped "
-                    f"for more than {MOST_STRETCH} rounds, and it stretches over no more.",
-                    "Work it in between, or work each line of the chart fewer times.",
+                    row=number // chart.times + 1,
+                    column=column,
+                    most=MOST_STRETCH,
                 )
 
 

@@ -12,9 +12,10 @@ from pydantic import ValidationError
 
 from yokefellow.charts.chart import ChartKind
 from yokefellow.charts.text import ChartText
-from yokefellow.findings import Finding, Severity, YokefellowError
+from yokefellow.findings import Severity, YokefellowError
 from yokefellow.package_data import package_folder
 from yokefellow.project_file.models import ChartChoices
+from yokefellow.words import found
 
 
 class MotifError(YokefellowError):
@@ -37,9 +38,8 @@ def _motif(path: Path) -> ChartText:
         with path.open("rb") as file:
             choices = ChartChoices.model_validate(tomllib.load(file))
     except (tomllib.TOMLDecodeError, UnicodeDecodeError, ValidationError) as problem:
-        remedy = "Put the file back as it was shipped."
-        message = f"The motif {path.name} cannot be read: {problem}."
-        finding = Finding("motif.unreadable", Severity.ERROR, "", message, remedy)
+        name, why = path.name, f"{problem}"
+        finding = found("motif.unreadable", Severity.ERROR, "", name=name, problem=why)
         raise MotifError([finding]) from None
     return chart_text(path.stem, choices)
 

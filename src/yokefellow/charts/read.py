@@ -93,15 +93,14 @@ def _clashes(text: ChartText, places: _Places, yarn: str) -> list[_Place]:
 
 
 def _not_mosaic(text: ChartText, line: Line, place: _Place, yarn: str) -> Finding:
-    colour = text.legend[place.mark]
-    has = "a new stitch" if place.below is None else f"{place.below} in the row before"
     return refusal(
         text,
         "not-mosaic",
-        f"Row {line.number}, column {place.column} shows {colour} while {yarn} is in hand, but the "
-        f"stitch there is {has}: only one colour is worked in a row, and a stitch of the other "
-        "must be slipped from the row before.",
-        f"Show {yarn} there, or show {colour} in the row before; or make the chart stranded.",
+        row=line.number,
+        column=place.column,
+        color=text.legend[place.mark],
+        yarn=yarn,
+        below=place.below,
     )
 
 
@@ -112,9 +111,11 @@ def _two_colours(text: ChartText, line: Line, places: _Places, yarn: str) -> Fin
             return refusal(
                 text,
                 "two-colours",
-                f"Row {line.number}, column {place.column} shows {shown} while {yarn} is in hand; "
-                f"a row of a {text.kind.value} chart has one colour.",
-                f"Use the mark of {yarn}, or give {shown} a row of its own.",
+                row=line.number,
+                column=place.column,
+                color=shown,
+                yarn=yarn,
+                kind=text.kind.value,
             )
     return None
 
@@ -122,12 +123,7 @@ def _two_colours(text: ChartText, line: Line, places: _Places, yarn: str) -> Fin
 def _slip(text: ChartText, line: Line, places: _Places, _: str) -> ChartRow | Finding:
     worked = tuple(place for place in places if place.mark != SLIP_MARK)
     if not worked:
-        return refusal(
-            text,
-            "nothing-worked",
-            f"Row {line.number} slips every stitch, so nothing is knitted in it.",
-            "Show the yarn in hand where a stitch is worked, or take the row out.",
-        )
+        return refusal(text, "nothing-worked", row=line.number)
     yarn = line.yarn or text.legend[worked[0].mark]
     if refused := _two_colours(text, line, worked, yarn):
         return refused
@@ -136,13 +132,7 @@ def _slip(text: ChartText, line: Line, places: _Places, _: str) -> ChartRow | Fi
         if place.mark != SLIP_MARK:
             cells.append(_worked(yarn, place))
         elif place.below is None:
-            return refusal(
-                text,
-                "slip-made",
-                f"Row {line.number}, column {place.column}: the row widens here, and a stitch that "
-                "is being made cannot be slipped.",
-                "Slip another stitch, or widen in another row.",
-            )
+            return refusal(text, "slip-made", row=line.number, column=place.column)
         else:
             cells.append(Cell(place.below, Work.SLIP))
     return ChartRow(tuple(cells), yarn)
@@ -153,13 +143,7 @@ def _stranded(text: ChartText, line: Line, places: _Places, _: str) -> ChartRow 
     in_hand = tuple(dict.fromkeys(shown))
     if len(in_hand) > MOST_IN_HAND:
         third = shown.index(in_hand[MOST_IN_HAND]) + 1
-        return refusal(
-            text,
-            "three-colours",
-            f"Row {line.number} shows {', '.join(in_hand)}, the third from column {third}; "
-            "a stranded row carries two colours.",
-            "Leave one colour out of the row.",
-        )
+        return refusal(text, "three-colours", row=line.number, colors=in_hand, column=third)
     cells = tuple(_worked(text.legend[place.mark], place) for place in places)
     return ChartRow(cells, line.yarn or in_hand[0])
 
@@ -178,13 +162,7 @@ def _purl(text: ChartText, line: Line, places: _Places, before: str) -> ChartRow
         return refused
     for place in places:
         if place.mark == PURL_MARK and place.below is None:
-            return refusal(
-                text,
-                "purl-made",
-                f"Row {line.number}, column {place.column}: the row widens here, and the stitch "
-                "that is being made is a knit stitch.",
-                "Purl another stitch, or widen in another row.",
-            )
+            return refusal(text, "purl-made", row=line.number, column=place.column)
     cells = (
         _worked(yarn, place, Work.PURL if place.mark == PURL_MARK else Work.KNIT)
         for place in places
@@ -228,8 +206,8 @@ def read_chart(text: ChartText) -> tuple[Chart | None, tuple[Finding, ...]]:
     if refused := too_large(text):
         return None, (refused,)
     lines = tuple(lines_of(text))
-    if found := unreadable(text, lines):
-        return None, found
+    if findings := unreadable(text, lines):
+        return None, findings
     rows: list[ChartRow] = []
     below: tuple[str, ...] = (MAIN,) * len(lines[0].marks)
     for line in lines:

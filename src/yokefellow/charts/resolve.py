@@ -11,8 +11,9 @@ from yokefellow.charts.chart import Chart
 from yokefellow.charts.library import chart_text, motifs
 from yokefellow.charts.read import read_chart
 from yokefellow.charts.text import ChartText, colours_of, with_other_yarns
-from yokefellow.findings import Finding, Severity, as_typed
+from yokefellow.findings import Finding, Mend, Severity, as_typed
 from yokefellow.project_file.models import Band, PieceBand, Project
+from yokefellow.words import found
 
 
 def resolve(project: Project) -> tuple[tuple[Chart, ...], tuple[Finding, ...]]:
@@ -26,12 +27,12 @@ def resolve(project: Project) -> tuple[tuple[Chart, ...], tuple[Finding, ...]]:
         no longer stand beside their bands.
     """
     bands = project.garment.yoke.bands
-    charts, found = _of_piece(project, bands, "garment.yoke.bands")
-    pieces, said = resolve_pieces(project)
-    found = (*found, *(finding for finding in said if finding not in found))
-    if not found:
-        found = tuple(_unused_yarns(project, [*charts, *pieces.body, *pieces.sleeves]))
-    return charts, found
+    charts, findings = _of_piece(project, bands, "garment.yoke.bands")
+    pieces, below = resolve_pieces(project)
+    findings = (*findings, *(finding for finding in below if finding not in findings))
+    if not findings:
+        findings = tuple(_unused_yarns(project, [*charts, *pieces.body, *pieces.sleeves]))
+    return charts, findings
 
 
 class PieceCharts(NamedTuple):
@@ -48,7 +49,7 @@ NO_CHARTS = PieceCharts()
 def resolve_pieces(project: Project) -> tuple[PieceCharts, tuple[Finding, ...]]:
     """Give the charts of the bands on the body and the sleeves; as `resolve`."""
     garment = project.garment
-    body, said = _of_piece(project, garment.body.bands, "garment.body.bands")
+    body, findings = _of_piece(project, garment.body.bands, "garment.body.bands")
     sleeves, also = _of_piece(project, garment.sleeves.bands, "garment.sleeves.bands")
     grown = (
         finding
@@ -56,7 +57,8 @@ def resolve_pieces(project: Project) -> tuple[PieceCharts, tuple[Finding, ...]]:
         for number, chart in enumerate(charts, start=1)
         for finding in _growing(chart, f"garment.{piece}.bands[{number}].chart")
     )
-    return PieceCharts(body, sleeves), (*said, *(f for f in also if f not in said), *grown)
+    new = (finding for finding in also if finding not in findings)
+    return PieceCharts(body, sleeves), (*findings, *new, *grown)
 
 
 def other_charts(project: Project, *, but: str) -> Iterator[tuple[str, Chart]]:
@@ -72,12 +74,13 @@ def other_charts(project: Project, *, but: str) -> Iterator[tuple[str, Chart]]:
 
 def _growing(chart: Chart, field: str) -> Iterator[Finding]:
     if chart.last_width != chart.first_width:
-        yield _error(
-            "grows-here",
+        yield found(
+            "band.grows-here",
+            Severity.ERROR,
             field,
-            f"The chart {chart.name} grows from {chart.first_width} to {chart.last_width} "
-            "stitches, and below the underarm nothing grows with it.",
-            "Take a chart whose rows are all as wide, or put this one on the yoke.",
+            chart=chart.name,
+            first=chart.first_width,
+            last=chart.last_width,
         )
 
 
@@ -85,13 +88,13 @@ def _of_piece(
     project: Project, bands: Sequence[Band | PieceBand], table: str
 ) -> tuple[tuple[Chart, ...], tuple[Finding, ...]]:
     charts: list[Chart] = []
-    found: list[Finding] = []
+    findings: list[Finding] = []
     for number, band in enumerate(bands, start=1):
-        chart, said = _chart(project, band, f"{table}[{number}]")
-        found += (finding for finding in said if finding not in found)
+        chart, of_chart = _chart(project, band, f"{table}[{number}]")
+        findings += (finding for finding in of_chart if finding not in findings)
         if chart is not None:
             charts.append(chart)
-    return tuple(charts), tuple(found)
+    return tuple(charts), tuple(findings)
 
 
 def _chart(
@@ -103,9 +106,9 @@ def _chart(
         return None, (_unknown(project, band.chart, field),)
     if is_own:
         # A fault of the drawing is told of the chart, once, and not of each band.
-        chart, said = read_chart(text)
-        if said or not band.colours:
-            return chart, said
+        chart, findings = read_chart(text)
+        if findings or not band.colours:
+            return chart, findings
     swap = band.colours or {}
     refused = tuple(_swap_findings(text, swap, field))
     if refused:
@@ -114,8 +117,8 @@ def _chart(
     missing = tuple(_missing_yarns(project, swapped, field))
     if missing:
         return None, missing
-    chart, said = read_chart(swapped)
-    return chart, tuple(replace(finding, field=field) for finding in said)
+    chart, findings = read_chart(swapped)
+    return chart, tuple(replace(finding, field=field) for finding in findings)
 
 
 def _text(project: Project, name: str) -> ChartText | None:
@@ -124,18 +127,18 @@ def _text(project: Project, name: str) -> ChartText | None:
     return motifs().get(name)
 
 
-def _error(code: str, field: str, message: str, remedy: str) -> Finding:
-    return Finding(f"band.{code}", Severity.ERROR, field, message, remedy)
-
-
 def _unknown(project: Project, name: str, field: str) -> Finding:
     known = [*project.charts, *motifs()]
     near = get_close_matches(name, known, cutoff=0.5)
-    return _error(
-        "unknown-chart",
+    meant = as_typed(near[0]) if near else ""
+    return found(
+        "band.unknown-chart",
+        Severity.ERROR,
         f"{field}.chart",
-        f"There is no chart {as_typed(name)} in this file, and no motif of that name.",
-        f"Did you mean {as_typed(near[0])}?" if near else f"Known are {', '.join(known)}.",
+        mends=(Mend(f"{field}.chart", meant),) if meant else (),
+        chart=as_typed(name),
+        known=tuple(known),
+        meant=meant,
     )
 
 
@@ -143,22 +146,25 @@ def _swap_findings(text: ChartText, swap: Mapping[str, str], field: str) -> Iter
     colours = colours_of(text)
     for yarn in swap:
         if yarn not in colours:
-            yield _error(
-                "not-in-chart",
+            yield found(
+                "band.not-in-chart",
+                Severity.ERROR,
                 f"{field}.colours",
-                f"The chart {text.name} has no {yarn}; its yarns are {', '.join(colours)}.",
-                "Name one of these, and the yarn to take for it.",
+                chart=text.name,
+                yarn=yarn,
+                yarns=colours,
             )
     worn: dict[str, str] = {}
     for yarn in colours:
         other = swap.get(yarn, yarn)
         if other in worn:
-            yield _error(
-                "one-yarn-for-two",
+            yield found(
+                "band.one-yarn-for-two",
+                Severity.ERROR,
                 f"{field}.colours",
-                f"{worn[other]} and {yarn} of the chart {text.name} would both be {other}, and "
-                "its picture would vanish.",
-                "Take a yarn of its own for each.",
+                chart=text.name,
+                yarns=(worn[other], yarn),
+                other=other,
             )
         worn[other] = yarn
 
@@ -167,13 +173,14 @@ def _missing_yarns(project: Project, text: ChartText, field: str) -> Iterator[Fi
     spare = [yarn for yarn in project.yarn if yarn not in colours_of(text)]
     for yarn in colours_of(text):
         if yarn not in project.yarn:
-            swap = f', or type in the band: colours = {{ {yarn} = "{spare[0]}" }}' if spare else ""
-            yield _error(
-                "no-yarn",
+            yield found(
+                "band.no-yarn",
+                Severity.ERROR,
                 field,
-                f"The chart {text.name} is worked in {yarn} here, and the yarns are "
-                f"{', '.join(project.yarn)}.",
-                f"Add a table [yarn.{yarn}] with its ball{swap}.",
+                chart=text.name,
+                yarn=yarn,
+                yarns=tuple(project.yarn),
+                spare=spare[0] if spare else "",
             )
 
 
@@ -181,10 +188,4 @@ def _unused_yarns(project: Project, charts: Sequence[Chart]) -> Iterator[Finding
     used = {"MC", *(colour for chart in charts for colour in chart.colours)}
     for yarn in project.yarn:
         if yarn not in used:
-            yield Finding(
-                "yarn.unused",
-                Severity.NOTE,
-                f"yarn.{yarn}",
-                f"{yarn} is in the stash, and no band uses it.",
-                "Nothing needs to change.",
-            )
+            yield found("yarn.unused", Severity.NOTE, f"yarn.{yarn}", yarn=yarn)

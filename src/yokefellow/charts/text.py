@@ -13,15 +13,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import islice, pairwise
 from types import MappingProxyType
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from yokefellow.charts.chart import ChartKind
 from yokefellow.findings import Finding, Severity
 from yokefellow.project_file.chart_fields import MOST_ROWS, MOST_WIDTH
+from yokefellow.words import found
 
 SLIP_MARK, PURL_MARK = "v", "-"
 _OWN_MARK = MappingProxyType({ChartKind.SLIP: SLIP_MARK, ChartKind.PURL: PURL_MARK})
-_STITCH = MappingProxyType({ChartKind.SLIP: "slipped", ChartKind.PURL: "purl"})
 
 MOST_TIMES = 4
 MOST_FINDINGS = 20
@@ -84,9 +84,9 @@ def with_other_yarns(text: ChartText, swap: Mapping[str, str]) -> ChartText:
     )
 
 
-def refusal(text: ChartText, code: str, message: str, remedy: str) -> Finding:
+def refusal(text: ChartText, rule: str, **values: Any) -> Finding:
     """Say why a chart cannot be worked."""
-    return Finding(f"chart.{code}", Severity.ERROR, f"charts.{text.name}.rows", message, remedy)
+    return found(f"chart.{rule}", Severity.ERROR, f"charts.{text.name}.rows", **values)
 
 
 def unreadable(text: ChartText, lines: tuple[Line, ...]) -> tuple[Finding, ...]:
@@ -94,62 +94,45 @@ def unreadable(text: ChartText, lines: tuple[Line, ...]) -> tuple[Finding, ...]:
     wrong = tuple(_shape(text, lines))
     if wrong:
         return wrong
-    found: list[Finding] = []
-    for check in (_reserved, _widths, _marks, _yarns):
-        found += islice(check(text, lines), MOST_FINDINGS)
-    return tuple(found)
+    findings: list[Finding] = []
+    widths = _growth if text.grows else _equal
+    for check in (_reserved, widths, _marks, _yarns):
+        findings += islice(check(text, lines), MOST_FINDINGS)
+    return tuple(findings)
 
 
 def too_large(text: ChartText) -> Finding | None:
     """Refuse a chart too tall or too wide, before anything is made of its lines."""
-    if len(text.lines) > MOST_ROWS:
-        return _too_large(text, f"{len(text.lines)} rows")
-    wide = [letters for letters in map(len, text.lines) if letters > 2 * MOST_WIDTH]
-    return _too_large(text, f"{max(wide)} letters wide") if wide else None
+    rows = len(text.lines)
+    if rows > MOST_ROWS:
+        return refusal(text, "too-large", **_MOST, rows=rows, letters=None, stitches=None)
+    letters = max(map(len, text.lines), default=0)
+    if letters > 2 * MOST_WIDTH:
+        return refusal(text, "too-large", **_MOST, rows=None, letters=letters, stitches=None)
+    return None
 
 
-def _too_large(text: ChartText, size: str) -> Finding:
-    return refusal(
-        text,
-        "too-large",
-        f"The chart has {size}; up to {MOST_WIDTH} stitches by {MOST_ROWS} rows can be drawn.",
-        "Give one repeat, and split a tall chart into bands.",
-    )
+_MOST = MappingProxyType({"most_stitches": MOST_WIDTH, "most_rows": MOST_ROWS})
 
 
 def _shape(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
     if not lines:
-        yield refusal(text, "empty", "The chart has no rows.", "Draw at least one.")
+        yield refusal(text, "empty")
     for line in lines:
         if not line.marks:
-            message = f"Row {line.number} has no stitches."
-            yield refusal(text, "empty", message, "Draw its stitches, or take it out.")
+            yield refusal(text, "empty", sentence="empty_row", row=line.number)
             return
-    if wide := [len(line.marks) for line in lines if len(line.marks) > MOST_WIDTH]:
-        yield _too_large(text, f"{max(wide)} stitches in a row")
+    widest = max((len(line.marks) for line in lines), default=0)
+    if widest > MOST_WIDTH:
+        yield refusal(text, "too-large", **_MOST, rows=None, letters=None, stitches=widest)
     if not 1 <= text.times <= MOST_TIMES:
-        yield refusal(
-            text,
-            "times",
-            f"Each line is worked {text.times} times; allowed is 1 to {MOST_TIMES}.",
-            "Type, for example: times = 2.",
-        )
+        yield refusal(text, "times", times=text.times, most=MOST_TIMES)
 
 
 def _reserved(text: ChartText, _: tuple[Line, ...]) -> Iterator[Finding]:
     mark = _OWN_MARK.get(text.kind)
     if mark in text.legend:
-        yield refusal(
-            text,
-            "reserved-mark",
-            f"{mark!r} stands for a yarn here, and in a {text.kind.value} chart it is "
-            f"the mark of a {_STITCH[text.kind]} stitch.",
-            "Take another mark for the yarn.",
-        )
-
-
-def _widths(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
-    return _growth(text, lines) if text.grows else _equal(text, lines)
+        yield refusal(text, "reserved-mark", mark=mark, kind=text.kind.value)
 
 
 def _equal(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
@@ -158,34 +141,17 @@ def _equal(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
     usual = max(widths, key=widths.count)
     for line in lines:
         if len(line.marks) != usual:
-            yield refusal(
-                text,
-                "unequal",
-                f"Row {line.number} is {len(line.marks)} stitches wide, and the chart is {usual}.",
-                f"Make row {line.number} {usual} stitches wide; if the repeat is meant to widen, "
-                "type: grows = true.",
-            )
+            yield refusal(text, "unequal", row=line.number, stitches=len(line.marks), usual=usual)
 
 
 def _growth(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
     for early, late in pairwise(lines):
         before, after = len(early.marks), len(late.marks)
+        counts = {"row": late.number, "before": before, "after": after}
         if after < before:
-            yield refusal(
-                text,
-                "narrows",
-                f"Row {late.number} is {after} stitches wide and row {early.number} is "
-                f"{before}: a repeat may widen toward the body, never narrow.",
-                f"Make row {late.number} at least {before} stitches wide.",
-            )
+            yield refusal(text, "narrows", above=early.number, **counts)
         elif 2 * (after - before) > before:
-            yield refusal(
-                text,
-                "grows-fast",
-                f"Row {late.number} widens the repeat from {before} to {after} stitches; at "
-                "most one new stitch for every two is knittable.",
-                "Widen it in two rows, some rounds apart.",
-            )
+            yield refusal(text, "grows-fast", **counts)
 
 
 def _marks(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
@@ -193,12 +159,14 @@ def _marks(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
     for line in lines:
         for column, mark in enumerate(line.marks, start=1):
             if mark not in allowed:
+                known = tuple(repr(one) for one in sorted(allowed))
                 yield refusal(
                     text,
                     "unknown-mark",
-                    f"Row {line.number}, column {column}: {mark!r} is none of the marks under "
-                    f"colours ({', '.join(repr(known) for known in sorted(allowed))}).",
-                    "Add it to colours, or correct the row.",
+                    row=line.number,
+                    column=column,
+                    mark=repr(mark),
+                    known=known,
                 )
 
 
@@ -209,17 +177,7 @@ def _yarns(text: ChartText, lines: tuple[Line, ...]) -> Iterator[Finding]:
             continue
         shown = {text.legend.get(mark) for mark in line.marks}
         if line.yarn not in text.legend.values():
-            yield refusal(
-                text,
-                "unknown-yarn",
-                f"Row {line.number} begins with {line.yarn}, and the legend has "
-                f"{', '.join(dict.fromkeys(text.legend.values()))}.",
-                f"Give {line.yarn} a mark in the legend, or name another yarn.",
-            )
+            known = tuple(dict.fromkeys(text.legend.values()))
+            yield refusal(text, "unknown-yarn", row=line.number, yarn=line.yarn, known=known)
         elif line.yarn not in shown and PURL_MARK not in line.marks:
-            yield refusal(
-                text,
-                "yarn-not-shown",
-                f"Row {line.number} begins with {line.yarn}, and no stitch of the row shows it.",
-                f"Show {line.yarn} where it is worked, or name the yarn that is.",
-            )
+            yield refusal(text, "yarn-not-shown", row=line.number, yarn=line.yarn)

@@ -10,13 +10,14 @@ shorter is made up in the plain stretches, the last of them before the split.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
 
 from yokefellow.body.measurements import Figures
-from yokefellow.findings import Finding, PlanError, Severity
+from yokefellow.findings import Finding, Mend, PlanError, Severity
 from yokefellow.fit import Finished
 from yokefellow.gauge import Gauges, mean_per_cm
 from yokefellow.pattern_sizes.sizes import SizeAt, chosen, sizes_at
@@ -32,6 +33,7 @@ from yokefellow.shaping import (
     edge_multiple,
     nearest,
 )
+from yokefellow.words import found, words
 
 
 def moved(at: Sequence[int], *, ratio: float, printed: int | None, rounds: int) -> tuple[int, ...]:
@@ -51,11 +53,11 @@ def moved(at: Sequence[int], *, ratio: float, printed: int | None, rounds: int) 
     if not at:
         return ()
     scale = _scale(at, ratio=ratio, printed=printed, rounds=rounds, usual=FULL_LATEST)
-    found = [at[0] if at[0] <= 2 else nearest(at[0] * scale, least=2)]
+    moved_to = [at[0] if at[0] <= 2 else nearest(at[0] * scale, least=2)]
     for early, late in pairwise(at):
-        least = found[-1] + min(LEAST_APART, late - early)
-        found.append(max(least, nearest(late * scale)))
-    return tuple(found)
+        least = moved_to[-1] + min(LEAST_APART, late - early)
+        moved_to.append(max(least, nearest(late * scale)))
+    return tuple(moved_to)
 
 
 def _scale(
@@ -87,11 +89,11 @@ def moved_along(
         return ()
     usual = 1.0 if printed is None else at[-1] / printed
     scale = _scale(at, ratio=ratio, printed=printed, rounds=rounds, usual=usual)
-    found: list[int] = []
+    moved_to: list[int] = []
     for left, number in enumerate(at, start=1 - len(at)):
-        least = found[-1] + 1 if found else FIRST_INCREASE
-        found.append(min(rounds + left, max(least, nearest(number * scale))))
-    return tuple(found)
+        least = moved_to[-1] + 1 if moved_to else FIRST_INCREASE
+        moved_to.append(min(rounds + left, max(least, nearest(number * scale))))
+    return tuple(moved_to)
 
 
 FIRST_FOLLOWED = 2
@@ -165,47 +167,44 @@ def with_counts(project: Project, followed: Followed | None) -> Project:
 
 def _refuse(counts: Fixed, size: SizeAt, overruled: tuple[str, ...], *, is_raglan: bool) -> None:
     """End the stage when the knitter's own pins contradict the pattern's other counts."""
-    found = tuple(count_findings(counts, "fixed")) if overruled else ()
-    if overruled and is_raglan:
-        found += (*neck_findings(counts, "fixed"), *raglan_count_findings(counts, "fixed"))
-    if found:
-        shown = ", ".join(overruled)
+    if not overruled:
+        return
+    findings = [*count_findings(counts, "fixed")]
+    if is_raglan:
+        findings += (*neck_findings(counts, "fixed"), *raglan_count_findings(counts, "fixed"))
+    if findings:
+        sentences = words("findings/pattern")
         raise PlanError(
-            Finding(
-                one.code,
-                Severity.ERROR,
-                one.field,
-                f"Your own pins ({shown}) stand over size {size.size.size} of the pattern, and "
-                f"the two do not agree. {one.message}",
-                one.remedy,
+            dataclasses.replace(
+                finding,
+                message=sentences.overruled(size=size.size.size, pins=overruled, finding=finding),
             )
-            for one in found
+            for finding in findings
         )
 
 
-def _crowded(size: SizeAt, message: str, *, keeps_depth: bool) -> PlanError:
+def _crowded(
+    size: SizeAt, times: int, last: int | None, rounds: int, *, keeps_depth: bool
+) -> Finding:
     """Say that a yoke has no room for the increase rounds of the pattern, and what would give it.
 
     Args:
         size: of the pattern.
-        message: how many increase rounds meet how many rounds.
+        times: its increase rounds.
+        last: the round in which the last of them would fall; None where they have no room at all.
+        rounds: of the yoke at the knitter's row gauge.
         keeps_depth: whether the yoke is already as deep as the pattern's.
     """
-    deeper = (
-        'Take out depth = "pattern" and choose a deeper yoke'
-        if keeps_depth
-        else 'Type under [pattern]: depth = "pattern"; or choose a deeper yoke'
-    )
-    return PlanError(
-        [
-            Finding(
-                "pattern.crowded",
-                Severity.ERROR,
-                "pattern.depth",
-                f"Size {size.size.size} {message}",
-                f"{deeper}, or a smaller size.",
-            )
-        ]
+    return found(
+        "pattern.crowded",
+        Severity.ERROR,
+        "pattern.depth",
+        mends=() if keeps_depth else (Mend("pattern.depth", '"pattern"'),),
+        size=size.size.size,
+        times=times,
+        last=last,
+        rounds=rounds,
+        keeps_depth=keeps_depth,
     )
 
 
@@ -227,20 +226,10 @@ def _at_her_rows(
     theirs = size.counts.increase_at
     times = max(len(theirs), len(size.counts.increases))
     if is_raglan and times >= rounds:
-        raise _crowded(
-            size,
-            f"has {times} increase rounds, and a yoke as deep as this one has {rounds} rounds at "
-            "your row gauge, of which the first cannot increase.",
-            keeps_depth=keeps_depth,
-        )
+        raise PlanError([_crowded(size, times, None, rounds, keeps_depth=keeps_depth)])
     at = (moved_along if is_raglan else moved)(theirs, ratio=scale, printed=printed, rounds=rounds)
     if at and at[-1] > rounds and not project.fixed.increase_at:
-        raise _crowded(
-            size,
-            f"has {times} increase rounds. Even moved up, the last would be round {at[-1]}, and a "
-            f"yoke as deep as this one has {rounds} rounds at your row gauge.",
-            keeps_depth=keeps_depth,
-        )
+        raise PlanError([_crowded(size, times, at[-1], rounds, keeps_depth=keeps_depth)])
     return size.counts.model_copy(
         update={"increase_at": at, "yoke_rounds": rounds if keeps_depth else None}
     )

@@ -25,6 +25,7 @@ from yokefellow.files import FileError
 from yokefellow.findings import Finding, Severity, as_typed
 from yokefellow.project_file.chart_fields import YARN_CODE
 from yokefellow.project_file.fields import is_hidden
+from yokefellow.words import found, words
 
 LARGEST_BYTES = 1_000_000
 """Some five thousand readings."""
@@ -87,7 +88,7 @@ def add(path: Path, entry: Entry) -> None:
     """
     wrong = _wrong(asdict(entry))
     if wrong:
-        raise FileError([_refused(wrong)])
+        raise FileError([found("weighings.entry", Severity.ERROR, "", wrong=wrong)])
     line = json.dumps(asdict(entry), ensure_ascii=True, allow_nan=False) + "\n"
     try:
         flags = os.O_RDWR | os.O_APPEND | os.O_CREAT | _NO_LINK
@@ -97,15 +98,15 @@ def add(path: Path, entry: Entry) -> None:
         finally:
             os.close(log)
     except (OSError, ValueError) as problem:
-        raise FileError([_not_written(path, problem)]) from None
+        raise FileError([_unusable("weighings.not-written", path, problem)]) from None
 
 
 def _append(log: int, line: bytes) -> None:
     state = os.fstat(log)
     if not stat.S_ISREG(state.st_mode):
-        raise OSError(0, "it is no ordinary file")
+        raise _UnusableError("no_ordinary_file")
     if state.st_size + len(line) > LARGEST_BYTES:
-        raise OSError(0, "it is too large")
+        raise _UnusableError("too_large", most_bytes=LARGEST_BYTES)
     # A line torn by a crash is closed first, so that this one begins a line of its own.
     torn = False
     if state.st_size > 0:
@@ -113,7 +114,7 @@ def _append(log: int, line: bytes) -> None:
         torn = os.read(log, 1) != b"\n"
     whole = b"\n" + line if torn else line
     if os.write(log, whole) != len(whole):
-        raise OSError(0, "the disk took only a part of the line")
+        raise _UnusableError("half_written")
     os.fsync(log)
 
 
@@ -137,18 +138,18 @@ def read(path: Path) -> tuple[tuple[Entry, ...], tuple[Finding, ...]]:
     except (OSError, ValueError) as problem:
         if getattr(problem, "errno", None) == errno.ENAMETOOLONG:
             return (), ()  # no such file can be there
-        raise FileError([_not_read(path, problem)]) from None
-    found: dict[Entry, None] = {}
+        raise FileError([_unusable("weighings.not-read", path, problem)]) from None
+    entries: dict[Entry, None] = {}
     notes: list[Finding] = []
     for number, line in enumerate(lines, start=1):
         if not line.strip():
             continue
         entry = _entry(line)
         if isinstance(entry, Entry):
-            found[entry] = None
+            entries[entry] = None
         else:
             notes.append(_passed_over(path, number, entry, is_last=number == len(lines)))
-    return tuple(found), _not_too_many(path, notes)
+    return tuple(entries), _not_too_many(path, notes)
 
 
 def _lines(path: Path) -> list[bytes]:
@@ -156,25 +157,25 @@ def _lines(path: Path) -> list[bytes]:
     with os.fdopen(log, "rb") as file:
         state = os.fstat(file.fileno())
         if not stat.S_ISREG(state.st_mode):
-            raise OSError(0, "it is no ordinary file")
+            raise _UnusableError("no_ordinary_file")
         content = file.read(LARGEST_BYTES + 1)
     if len(content) > LARGEST_BYTES:
-        raise OSError(0, f"it is larger than {LARGEST_BYTES:,} bytes")
+        raise _UnusableError("too_large", most_bytes=LARGEST_BYTES)
     if content.count(b"\n") > MOST_LINES:
-        raise OSError(0, f"it has more than {MOST_LINES:,} lines")
+        raise _UnusableError("many_lines", most_lines=MOST_LINES)
     return content.split(b"\n")
 
 
 def _entry(line: bytes) -> Entry | str:
     """Read one line; or say what is wrong with it."""
     if len(line) > LONGEST_LINE:
-        return "it is too long"
+        return words("weighings").line_long()
     try:
         given = json.loads(line.decode("utf-8"))
     except (ValueError, RecursionError):
-        return "it is no whole record"
+        return words("weighings").torn()
     if not isinstance(given, dict):
-        return "it is no record"
+        return words("weighings").no_record()
     wrong = _wrong(given)
     if wrong:
         return wrong
@@ -225,67 +226,38 @@ def _wrong(given: Mapping[str, Any]) -> str:
 def _faults(given: Mapping[str, Any]) -> Iterator[str]:
     for name in given:
         if name not in _CHECKS:
-            yield f"it has a field {as_typed(name)} that is not known"
+            yield words("weighings").unknown_field(name=as_typed(name))
     for name, is_sound in _CHECKS.items():
         if name not in given:
             if name not in _MAY_LACK:
-                yield f"it lacks the field {name}"
+                yield words("weighings").missing_field(name=name)
         elif not isinstance(given[name], (str, int, float)) or not is_sound(given[name]):
-            yield f"its {name} cannot be {as_typed(given[name])}"
+            yield words("weighings").wrong_field(name=name, given=as_typed(given[name]))
 
 
-def _refused(wrong: str) -> Finding:
-    return Finding(
-        "weighings.entry",
-        Severity.ERROR,
-        "",
-        f"The reading was not added: {wrong}.",
-        "Give the yarn (MC, CC1, ...), the grams that are left, the section and its finished row.",
-    )
+class _UnusableError(OSError):
+    """The log is there and cannot be used, for a reason of this program's own."""
+
+    def __init__(self, reason: str, **values: Any) -> None:
+        super().__init__(0, getattr(words("weighings"), reason)(**values))
 
 
-def _not_written(path: Path, problem: OSError | ValueError) -> Finding:
-    reason = getattr(problem, "strerror", None) or "its name is not one a file can have"
-    return Finding(
-        "weighings.not-written",
-        Severity.ERROR,
-        "",
-        f"The reading was not added to {as_typed(path.name)}: {reason}.",
-        "Look at that file and its folder, and add the reading again.",
-    )
-
-
-def _not_read(path: Path, problem: OSError | ValueError) -> Finding:
-    reason = getattr(problem, "strerror", None) or "its name is not one a file can have"
-    return Finding(
-        "weighings.not-read",
-        Severity.ERROR,
-        "",
-        f"The readings in {as_typed(path.name)} cannot be read: {reason}.",
-        "Look at that file; when it is not a log of weighings, give it another name.",
-    )
+def _unusable(code: str, path: Path, problem: OSError | ValueError) -> Finding:
+    reason = getattr(problem, "strerror", None) or ""
+    return found(code, Severity.ERROR, "", name=as_typed(path.name), reason=reason)
 
 
 def _not_too_many(path: Path, notes: Sequence[Finding]) -> tuple[Finding, ...]:
     """Give the first notes, and count the others; the last one may tell of a crash."""
     if len(notes) <= MOST_NOTES:
         return tuple(notes)
-    more = Finding(
-        "weighings.many-lines",
-        Severity.NOTE,
-        "",
-        f"{len(notes) - MOST_NOTES:,} more lines of {as_typed(path.name)} were passed over.",
-        "Look at that file; when it is not a log of weighings, give it another name.",
-    )
-    return (*notes[: MOST_NOTES - 1], more, notes[-1])
+    name, more = as_typed(path.name), len(notes) - MOST_NOTES
+    count = found("weighings.many-lines", Severity.NOTE, "", name=name, more=f"{more:,}")
+    return (*notes[: MOST_NOTES - 1], count, notes[-1])
 
 
 def _passed_over(path: Path, number: int, wrong: str, *, is_last: bool) -> Finding:
-    torn = is_last and wrong == "it is no whole record"
-    return Finding(
-        "weighings.torn" if torn else "weighings.line",
-        Severity.NOTE,
-        "",
-        f"Line {number} of {as_typed(path.name)} was passed over: {wrong}.",
-        "If a reading was cut off there, add it again." if torn else "Add that reading again.",
-    )
+    torn = is_last and wrong == words("weighings").torn()
+    code = "weighings.torn" if torn else "weighings.line"
+    name = as_typed(path.name)
+    return found(code, Severity.NOTE, "", name=name, line=number, wrong=wrong)
