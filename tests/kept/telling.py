@@ -58,7 +58,7 @@ def _stops(finding: Finding) -> bool:
 
 
 def _finding(finding: Finding) -> Data:
-    return [finding.code, finding.field, finding.message, finding.remedy]
+    return [finding.code, finding.field]
 
 
 def _shape(shape: Shape, usual: Unmodified) -> dict[str, Data]:
