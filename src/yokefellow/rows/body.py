@@ -8,7 +8,7 @@ from itertools import pairwise
 from yokefellow.rows.bands import piece_rows
 from yokefellow.rows.model import Feature, Op, Row, RowKind, Section, Step, op, worked
 from yokefellow.rows.neck import marks
-from yokefellow.rows.steps import change_evenly, knit, plain_round, tidy
+from yokefellow.rows.steps import change_evenly, knit, plain_round, side_decreases, tidy
 from yokefellow.shaping.counts import nearest
 from yokefellow.shaping.darts import Dart
 from yokefellow.shaping.shapes import BodyShape, SideChange
@@ -194,5 +194,5 @@ def _between(stitches: int, added: int) -> tuple[Step, ...]:
     if added > 0:
         return (op("k"), op("M1L"), *knit(stitches - 2), op("M1R"), op("k"))
     if added < 0:
-        return (op("k"), op("ssk"), *knit(stitches - 6), op("k2tog"), op("k"))
+        return side_decreases(stitches)
     return knit(stitches)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.rows.bands import piece_rows
-from yokefellow.rows.model import Feature, Op, Row, Section, op
+from yokefellow.rows.model import Feature, Op, Row, Section
 from yokefellow.rows.neck import adjust
-from yokefellow.rows.steps import knit, plain_round
+from yokefellow.rows.steps import knit, plain_round, side_decreases
 from yokefellow.shaping.shapes import SleeveShape
 
 SLEEVES = ("right", "left")
@@ -58,8 +58,7 @@ def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
             to = now if number < sleeve.rounds.got else sleeve.edge.got
             yield _from_band(from_band[number], to)
         elif number in decreases:
-            taper = (op("k"), op("k2tog"), *knit(now - 6), op("ssk"), op("k"))
-            yield Row(taper, Feature.SHAPE, why="tapers the sleeve")
+            yield Row(side_decreases(now), Feature.SHAPE, why="tapers the sleeve")
             now -= 2
         elif number == sleeve.rounds.got and now != sleeve.edge.got:
             yield adjust(now, sleeve.edge.got, why="to the cuff's count")
