@@ -19,3 +19,10 @@ class ChartedBand:
     chart: Chart
     around: int
     """Stitches of the piece there; where the band has others, a round goes there and one back."""
+    goes_on: bool = False
+    """Whether the piece goes on from the band's count, which its shaping was on the way to."""
+
+    @property
+    def jump(self) -> int:
+        """Stitches by which the piece has more from the band on, whatever its shaping adds."""
+        return self.shape.start.got - self.around if self.goes_on else 0
