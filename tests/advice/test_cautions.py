@@ -61,6 +61,10 @@ EARNED: dict[str, tuple[Changes, Changes]] = {
         {"body__hip": "115 cm"},
         {"body__hip": "115 cm", "garment__body__shape": "a-line"},
     ),
+    "fit.flares": (
+        {"body": {"waist": "70 cm", "hip": "125 cm"}, "garment__body__shape": "waist"},
+        {"body": {"waist": "70 cm", "hip": "125 cm"}, "garment__body__shape": "straight"},
+    ),
     "body.hem-cut": (
         {"garment__body": {"length": "12 cm", "hem": "8 cm"}},
         {"garment__body": {"length": "12 cm", "hem": "6 cm"}},

@@ -215,8 +215,9 @@ def around(bands: Sequence[ChartedBand]) -> tuple[set[int], set[int]]:
     """The rounds of bands, and those beside them that go to their count and back."""
     shapes = [band.shape for band in bands]
     within = {n for shape in shapes for n in range(shape.first, shape.last + 1)}
-    other = [band.shape for band in bands if band.shape.start.got != band.around]
-    beside = {n for shape in other for n in (shape.first - 1, shape.last + 1)}
+    other = [band for band in bands if band.shape.start.got != band.around]
+    beside = {band.shape.first - 1 for band in other}
+    beside |= {band.shape.last + 1 for band in other if not band.goes_on}
     return within, beside
 
 

@@ -340,3 +340,16 @@ def test_shaping_keeps_its_distance_from_the_underarm_and_the_edges(group: str, 
     assert (len(sleeve) - last) / per_cm >= 1.0 - 0.5 / per_cm
     assert begins - (second - begins) == pytest.approx(2.5 * per_cm, abs=1.5)
     assert ends < len(body)
+
+
+@pytest.mark.parametrize("section", ["body", "sleeve"])
+def test_side_decreases_lean_the_same_way_on_body_and_sleeves(section: str) -> None:
+    plan = planned(sized("women", "M", garment__body__shape="waist"))
+    shaping = [row.row for row in rows(plan, section) if row.row.feature is Feature.SHAPE]
+    pairs = [
+        [op.code for op in flat_ops(row.steps) if op.code in {"ssk", "k2tog"}] for row in shaping
+    ]
+    # derived: the edge left of a marker slants left as it narrows, and so does an ssk
+    assert [codes[0] for codes in pairs if codes] == ["ssk"] * sum(map(bool, pairs))
+    assert [codes[-1] for codes in pairs if codes] == ["k2tog"] * sum(map(bool, pairs))
+    assert any(pairs)

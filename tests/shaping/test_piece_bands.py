@@ -360,6 +360,49 @@ def test_a_sleeve_narrows_to_the_count_of_its_band() -> None:
     assert banded_sleeve(bare, [], stitches=64, plain=PLAIN) is bare
 
 
+def test_a_taper_stops_at_the_count_of_its_band_and_goes_on_from_there() -> None:
+    bare = sleeve(8, 16, 24, 32)
+    found = banded_sleeve(bare, [band(9, at_cm=5.0)], stitches=65, plain=PLAIN)
+    # derived: 63 are 7 nines and 65 less a pair; with that pair alone above the band nothing else
+    # is needed
+    assert (found.bands[0].around, found.bands[0].goes_on) == (63, False)
+    found = banded_sleeve(bare, [band(10, at_cm=5.0)], stitches=65, plain=PLAIN)
+    # derived: 65 less two pairs are 61, of which 60 are 6 tens; the taper goes on from 60, and
+    # none of its pairs is left out
+    (one,) = found.bands
+    assert (one.around, one.shape.start.got, one.goes_on) == (61, 60, True)
+    assert found.decreases == (8, 14, 24, 32)
+    # derived: 65 less three pairs and the one stitch of the round to the band
+    assert (found.around(65, 23), found.around(65, 40)) == (60, 56)
+
+
+def test_a_round_to_the_band_does_the_work_of_the_pairs_it_takes() -> None:
+    bare = sleeve(24, 32)
+    found = banded_sleeve(bare, [band(31, at_cm=2.0)], stitches=64, plain=PLAIN)
+    # derived: the band is in 7 to 12; 62 are two repeats, a pair that may go up there
+    assert found.bands[0].shape.start.got == 62
+    assert len(found.decreases) + found.bands[0].goes_on == 2
+    assert found.around(64, 40) == 60
+
+
+def test_a_taper_leaves_out_a_pair_that_the_band_would_give_back() -> None:
+    bare = sleeve(8, 16, 24, 32, rounds=44)
+    found = banded_sleeve(bare, [band(29)], stitches=64, plain=PLAIN)
+    # derived: at the cuff, from 38, where four pairs leave 56; 58 are two repeats of 29
+    assert found.decreases == (8, 16, 24)
+    assert (found.bands[0].around, found.bands[0].shape.start.got) == (58, 58)
+
+
+def test_a_body_goes_on_from_the_count_of_its_band() -> None:
+    bare = body(*narrowing(8, 16, 24))
+    found = banded_body(bare, [band(29, at_cm=5.0)], stitches=96, plain=PLAIN)
+    # derived: 88 less one is 87, three times 29; the third change takes four more
+    (one,) = found.bands
+    assert (one.around, one.shape.start.got, one.goes_on) == (88, 87, True)
+    assert [change.number for change in found.changes] == [8, 14, 24]
+    assert found.edge.got == 83
+
+
 def test_a_sleeve_with_no_room_below_its_band_keeps_what_there_is() -> None:
     bare = sleeve(4, 6, 8, 10, 12, 14, rounds=12)
     found = banded_sleeve(bare, [band(4, 6, at_cm=0.1)], stitches=64, plain=PLAIN)

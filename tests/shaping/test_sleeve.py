@@ -109,3 +109,12 @@ def test_a_very_short_sleeve_narrows_right_below_its_opening() -> None:
     # derived: 0.15 cm at either end are no round above and one below; three pairs in the 17 rounds
     # from 3 to 19 lie 6, 6 and 5 apart
     assert sleeve(short, rounds=20, edge=60).decreases == (8, 14, 19)
+
+
+def test_a_cuff_of_any_count_is_one_that_pairs_of_decreases_reach() -> None:
+    garter = SWEATER.garment.sleeves.model_copy(update={"finish": "garter"})
+    for stitches in (65, 66, 67):
+        made = sleeve_shape(stitches=stitches, fit=FULL, gauges=gauges(SWEATER), choices=garter)
+        # derived: a lone decrease before the cuff would serve nothing; half a pair off at the most
+        assert made.edge.got == stitches - 2 * len(made.decreases)
+        assert abs(made.edge.got - made.edge.wanted) <= 1

@@ -165,16 +165,14 @@ def _reached(desk: Desk) -> tuple[str, ...]:
 
 def body_at_cm(body: BodyShape, at_cm: float) -> float:
     """Give the girth of the knitted body so far below the underarm, above its hem."""
-    done = at_cm * body.rounds.per_cm
-    first = body.edge.got - sum(change.added for change in body.changes)
-    got = first + sum(change.added for change in body.changes if change.number <= done)
-    return got / body.edge.per_cm
+    done = int(at_cm * body.rounds.per_cm)
+    first = body.edge.got - body.around(0, body.rounds.got)
+    return body.around(first, done) / body.edge.per_cm
 
 
 def sleeve_at_cm(sleeve: SleeveShape, top: int, at_cm: float) -> float:
     """Give the girth of the knitted sleeve so far below the underarm, above its cuff."""
-    done = at_cm * sleeve.rounds.per_cm
-    return (top - 2 * sum(number <= done for number in sleeve.decreases)) / sleeve.per_cm
+    return sleeve.around(top, int(at_cm * sleeve.rounds.per_cm)) / sleeve.per_cm
 
 
 ENDS_THERE = 0.06

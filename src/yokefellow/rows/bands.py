@@ -59,16 +59,17 @@ def piece_rows(
 
     Returns:
         The rows; the rounds that go to a band's count, with it; and those that
-        go back from it, with it. Neither where a band has the piece's count.
+        go back from it, with it. Neither where a band has the piece's count, nor
+        back where the piece goes on from the band's.
     """
     rows = {
         band.shape.first + at: row
         for band in bands
         for at, row in enumerate(band_rows(band.chart, repeats=band.shape.repeats))
     }
-    other = [band.shape for band in bands if band.shape.start.got != band.around]
+    other = [band for band in bands if band.shape.start.got != band.around]
     return (
         rows,
-        {band.first - 1: band.start.got for band in other},
-        {band.last + 1: band.start.got for band in other},
+        {band.shape.first - 1: band.shape.start.got for band in other},
+        {band.shape.last + 1: band.shape.start.got for band in other if not band.goes_on},
     )

@@ -8,7 +8,7 @@ from itertools import pairwise
 from yokefellow.rows.bands import piece_rows
 from yokefellow.rows.model import Feature, Op, Row, RowKind, Section, Step, op, worked
 from yokefellow.rows.neck import marks
-from yokefellow.rows.steps import change_evenly, knit, plain_round, tidy
+from yokefellow.rows.steps import change_evenly, knit, plain_round, side_decreases, tidy
 from yokefellow.shaping import BodyShape, Dart, SideChange, nearest
 
 
@@ -103,18 +103,20 @@ def _rows(body: BodyShape, stitches: int, *, wrapped: bool) -> Iterator[Row]:
     changes = {change.number: change for change in body.changes}
     darts = {dart.number: dart for dart in body.darts}
     in_bands, to_band, from_band = piece_rows(body.bands)
+    onward = {band.shape.first - 1 for band in body.bands if band.goes_on}
     front, back = body.front, stitches - body.front
     for number in range(1, body.rounds.got + 1):
         if number in in_bands:
             yield in_bands[number]
         elif number in to_band:
             yield _both_to(front, back, to_band[number], "sm", why="to the band's count")
-        elif number in from_band and number < body.rounds.got:
-            halves = _shares(front, back, from_band[number])
-            yield _to(halves, (front, back), "sm", why="back from the band's count")
+            if number in onward:
+                front, back = _shares(front, back, to_band[number])
         elif number in from_band:
             halves = _shares(front, back, from_band[number])
-            yield _to_hem(*halves, body.hem_stitches)
+            back_again = _to(halves, (front, back), "sm", why="back from the band's count")
+            is_last = number == body.rounds.got
+            yield _to_hem(*halves, body.hem_stitches) if is_last else back_again
         elif number in darts:
             yield from dart_rows(darts[number], front=front, back=back, wrapped=wrapped)
         elif number - 1 in darts:
@@ -192,5 +194,5 @@ def _between(stitches: int, added: int) -> tuple[Step, ...]:
     if added > 0:
         return (op("k"), op("M1L"), *knit(stitches - 2), op("M1R"), op("k"))
     if added < 0:
-        return (op("k"), op("ssk"), *knit(stitches - 6), op("k2tog"), op("k"))
+        return side_decreases(stitches)
     return knit(stitches)

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from yokefellow.rows.bands import piece_rows
-from yokefellow.rows.model import Feature, Op, Row, Section, op
+from yokefellow.rows.model import Feature, Op, Row, Section
 from yokefellow.rows.neck import adjust
-from yokefellow.rows.steps import knit, plain_round
+from yokefellow.rows.steps import knit, plain_round, side_decreases
 from yokefellow.shaping import SleeveShape
 
 SLEEVES = ("right", "left")
 """In the order in which the split round meets them."""
+
+TO_CUFF = "to the cuff's count"
 
 CORNER = 1
 """Stitches picked up beyond the underarm at each corner, and closed in the next round."""
@@ -48,26 +50,30 @@ def sleeve_section(sleeve: SleeveShape, *, held: int, underarm: int) -> Section:
 def _rounds(sleeve: SleeveShape, stitches: int) -> Iterator[Row]:
     decreases = frozenset(sleeve.decreases)
     in_bands, to_band, from_band = piece_rows(sleeve.bands)
+    onward = {band.shape.first - 1 for band in sleeve.bands if band.goes_on}
     now = stitches
     for number in range(3, sleeve.rounds.got + 1):
         if number in in_bands:
             yield in_bands[number]
         elif number in to_band:
             yield adjust(now, to_band[number], why="to the band's count")
+            if number in onward:
+                now = to_band[number]
         elif number in from_band:
-            to = now if number < sleeve.rounds.got else sleeve.edge.got
-            yield _from_band(from_band[number], to)
+            is_last = number == sleeve.rounds.got
+            yield _from_band(from_band[number], now, cuff=sleeve.edge.got if is_last else None)
         elif number in decreases:
-            taper = (op("k"), op("k2tog"), *knit(now - 6), op("ssk"), op("k"))
-            yield Row(taper, Feature.SHAPE, why="tapers the sleeve")
+            yield Row(side_decreases(now), Feature.SHAPE, why="tapers the sleeve")
             now -= 2
         elif number == sleeve.rounds.got and now != sleeve.edge.got:
-            yield adjust(now, sleeve.edge.got, why="to the cuff's count")
+            yield adjust(now, sleeve.edge.got, why=TO_CUFF)
         else:
             yield plain_round(now)
 
 
-def _from_band(count: int, to: int) -> Row:
+def _from_band(count: int, now: int, *, cuff: int | None) -> Row:
+    """Go back from a band's count; or, in the last round, on to the cuff's."""
+    to = now if cuff is None else cuff
     if count == to:
         return plain_round(to)
-    return adjust(count, to, why="back from the band's count")
+    return adjust(count, to, why="back from the band's count" if cuff is None else TO_CUFF)

@@ -23,6 +23,15 @@ def knit(stitches: int) -> tuple[Step, ...]:
     return (op("k", stitches),) if stitches > 0 else ()
 
 
+def side_decreases(stitches: int) -> tuple[Step, ...]:
+    """Take away a stitch at either end, from one marker to the next.
+
+    Each leans the way in which its edge slants: after a marker to the left,
+    before one to the right, on the body as on the sleeves.
+    """
+    return (op("k"), op("ssk"), *knit(stitches - 6), op("k2tog"), op("k"))
+
+
 @lru_cache(maxsize=4096)
 def plain_round(stitches: int) -> Row:
     """Knit a round of so many stitches: the same object each time, since most rounds are these."""

@@ -243,6 +243,13 @@ class ChartedBand:
     chart: Chart
     around: int
     """Stitches of the piece there; where the band has others, a round goes there and one back."""
+    goes_on: bool = False
+    """Whether the piece goes on from the band's count, which its shaping was on the way to."""
+
+    @property
+    def jump(self) -> int:
+        """Stitches by which the piece has more from the band on, whatever its shaping adds."""
+        return self.shape.start.got - self.around if self.goes_on else 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -385,6 +392,10 @@ class SideChange:
         return self.front + self.back
 
 
+def _jumped(bands: tuple[ChartedBand, ...], number: int) -> int:
+    return sum(band.jump for band in bands if band.shape.first - 1 <= number)
+
+
 @dataclass(frozen=True, slots=True)
 class BodyShape:
     """The body below the underarm."""
@@ -416,6 +427,14 @@ class BodyShape:
     def hem_cm(self) -> float:
         """Once round the hem, as it is worn."""
         return self.hem_stitches / (self.own_hem_per_cm or self.edge.per_cm)
+
+    def around(self, top: int, number: int) -> int:
+        """Give the stitches after a round, `top` of them below the underarm.
+
+        In a band with a count of its own, and where it goes back, those of the piece.
+        """
+        added = sum(change.added for change in self.changes if change.number <= number)
+        return top + added + _jumped(self.bands, number)
 
     @property
     def growing(self) -> int:
@@ -463,6 +482,10 @@ class SleeveShape:
     """Its colour bands, from the underarm down."""
     own_per_cm: float | None = None
     """Stitches per cm of its plain fabric, where the cuff is not counted by it."""
+
+    def around(self, top: int, number: int) -> int:
+        """Give the stitches after a round; as `BodyShape.around`."""
+        return top - 2 * sum(at <= number for at in self.decreases) + _jumped(self.bands, number)
 
     @property
     def per_cm(self) -> float:

@@ -10,13 +10,14 @@ from yokefellow.advice.context import caution, reaches_hips
 from yokefellow.advice.edge_widths import EdgeWidth, EdgeWidths, edge_widths
 from yokefellow.advice.fit_report import slack_cm
 from yokefellow.body.measurements import Figures
-from yokefellow.findings import Finding
+from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.fit import Finished
 from yokefellow.fit.ease import arm_grips_cm
 from yokefellow.gauge import Gauges
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
 from yokefellow.shaping import RaglanShape, Shape
+from yokefellow.words import found
 
 SHALLOW_CM = 0.5
 DEEP_CM = 8.0
@@ -32,6 +33,7 @@ def fit_cautions(
     yield from _arm(project, figures, shape)
     yield from _depth(project, figures, finished, shape)
     yield from _hips(project, figures, finished, shape)
+    yield from _flares(project, shape)
     yield from _edges(project, finished, shape)
     yield from _widths(project, edge_widths(figures, finished, gauges, shape))
 
@@ -149,6 +151,35 @@ def _hips(
         'Choose garment.body.shape = "a-line" or "waist", or a shorter body.'
         if straight
         else "Choose more ease at the chest, or a shorter body.",
+    )
+
+
+FLARES = 2.5
+"""A body that widens by so much in one length stands out below the waist as a peplum does (our
+choice: the hips of the tables widen by 1 to 1.7)."""
+
+LEAST_FLARE_CM = 5.0
+"""Less is not seen (our choice)."""
+
+
+def _flares(project: Project, shape: Shape) -> Iterator[Finding]:
+    """Tell when the sides widen so fast below the waist that they stand out."""
+    body = shape.body
+    widening = [change for change in body.changes if change.added > 0 and not change.for_bust]
+    if body.waist is None or not widening:
+        return
+    grows_cm = sum(change.added for change in widening) / body.edge.per_cm
+    over_cm = (widening[-1].number - widening[0].number + 1) / body.rounds.per_cm
+    if grows_cm < LEAST_FLARE_CM or grows_cm <= FLARES * over_cm:
+        return
+    unit = project.sheet.units
+    yield found(
+        "fit.flares",
+        Severity.CAUTION,
+        "garment.body.shape",
+        mends=(Mend("garment.body.shape", '"straight"'),),
+        grows=length(grows_cm, unit),
+        over=length(over_cm, unit),
     )
 
 

@@ -28,7 +28,7 @@ def refuse_edges(project: Project, shape: Shape) -> None:
 
 def _found(project: Project, shape: Shape) -> Iterator[Finding]:
     fixed, sleeve = project.fixed, shape.sleeve
-    top = shape.split.sleeve.got - 2 * len(sleeve.decreases)
+    top = sleeve.around(shape.split.sleeve.got, sleeve.rounds.got)
     for name, count, edge, beside, where in (
         ("cast_on", fixed.cast_on, shape.neck.band, shape.neck.stitches.got, "the yoke begins"),
         ("hem", fixed.hem, shape.body.hem, shape.body.edge.got, "the body ends"),

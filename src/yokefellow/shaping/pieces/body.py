@@ -21,7 +21,7 @@ CHANGE = 2
 """Stitches that a shaping round changes of the front, and of the back: one at each side."""
 
 PLAIN_CM = 2.5
-"""Plain rounds below the underarm, and on each side of the waist (common practice)."""
+"""Plain rounds below the underarm, and half of it above the waist (common practice)."""
 
 
 class _Stretch(NamedTuple):
@@ -190,7 +190,8 @@ def _stretches(
         return (_Stretch(start, rounds - 1, front, back),)
     at = nearest(fit.waist_at_cm * per_cm)
     inward = _Stretch(start, min(at - margin // 2, rounds - 1), *waist)
-    below = max(at + margin // 2, start)
+    # Widening begins right below the waist: the hips are near, and a short stretch would flare.
+    below = max(at + 1, start)
     hip = max(below + 1, nearest(fit.hip_at_cm * per_cm))
     outward = _Stretch(below, min(hip, rounds - 1), front, back)
     return (inward, outward)

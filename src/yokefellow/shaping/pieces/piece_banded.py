@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 from functools import partial
+from typing import NamedTuple
 
 from yokefellow.gauge import Gauge
 from yokefellow.shaping.model import BodyShape, SleeveShape
@@ -48,27 +49,33 @@ def banded_body(
     def around(before: int) -> int:
         return stitches + sum(change.added for change in shape.changes[:before])
 
-    places, counts = _around_all(
+    def step(place: int) -> int:
+        change = shape.changes[place]
+        return 0 if change.for_bust else change.added
+
+    places, counts, onward = _around_all(
         [change.number for change in shape.changes],
         bands,
         firsts,
         earliest=1,
         latest=rounds - 1,
-        around=around,
-        plain=plain,
+        piece=_Piece(around, step, plain),
         busy=busy,
     )
-    changes = tuple(
-        replace(change, number=place) for change, place in zip(shape.changes, places, strict=False)
-    )
-    lost = sum(change.added for change in shape.changes[len(places) :])
-    fewest = min(around(done) for done in range(len(places) + 1))
-    return replace(
+    made = replace(
         shape,
-        changes=changes,
-        edge=replace(shape.edge, got=shape.edge.got - lost),
-        waist=replace(shape.waist, got=fewest) if shape.waist else None,
-        bands=fit_bands(bands, firsts, counts, plain=plain),
+        changes=tuple(
+            replace(change, number=place)
+            for change, place in zip(shape.changes, places, strict=False)
+            if place is not None
+        ),
+        bands=fit_bands(bands, firsts, counts, plain=plain, onward=onward),
+    )
+    after = [made.around(stitches, number) for number in range(rounds + 1)]
+    return replace(
+        made,
+        edge=replace(shape.edge, got=after[-1]),
+        waist=replace(shape.waist, got=min(after)) if shape.waist else None,
     )
 
 
@@ -80,16 +87,29 @@ def banded_sleeve(
         return shape
     rounds = shape.rounds.got
     firsts = placed(bands, rounds=rounds, plain=plain, earliest=FIRST_SLEEVE_ROUND + AROUND)
-    places, counts = _around_all(
+    places, counts, onward = _around_all(
         shape.decreases,
         bands,
         firsts,
         earliest=FIRST_SLEEVE_ROUND,
         latest=rounds - 1,
-        around=lambda before: stitches - 2 * before,
-        plain=plain,
+        piece=_Piece(lambda before: stitches - 2 * before, lambda _: -2, plain),
     )
-    return replace(shape, decreases=places, bands=fit_bands(bands, firsts, counts, plain=plain))
+    return replace(
+        shape,
+        decreases=tuple(place for place in places if place is not None),
+        bands=fit_bands(bands, firsts, counts, plain=plain, onward=onward),
+    )
+
+
+class _Piece(NamedTuple):
+    """What the bands must know of a piece."""
+
+    around: Callable[[int], int]
+    """Its stitches after so many shaping rounds."""
+    step: Callable[[int], int]
+    """What the shaping round at a place adds; 0 where no other round may do so in its stead."""
+    plain: Gauge
 
 
 def _around_all(
@@ -99,21 +119,28 @@ def _around_all(
     *,
     earliest: int,
     latest: int,
-    around: Callable[[int], int],
-    plain: Gauge,
+    piece: _Piece,
     busy: Collection[int] = (),
-) -> tuple[tuple[int, ...], tuple[int, ...]]:
+) -> tuple[tuple[int | None, ...], tuple[int, ...], frozenset[int]]:
     """Put the shaping rounds outside every band.
 
     Returns:
-        Their places, the last ones left out where there is no room for them;
-        and the stitches of the piece at each band.
+        Their places, the last ones left out where there is no room for them, and
+        None where the round that goes to a band's count does the work of one; the
+        stitches of the piece at each band; and the bands from whose count it goes on.
     """
-    head: tuple[int, ...] = ()
+    head: tuple[int | None, ...] = ()
     tail = tuple(places)
     counts: list[int] = []
-    for band, first in zip(bands, firsts, strict=True):
+    onward: set[int] = set()
+    beside = 0
+    for place, (band, first) in enumerate(zip(bands, firsts, strict=True)):
         last = first + band.task.rounds - 1
+        here = _Piece(
+            partial(_further, piece.around, len(head), beside),
+            partial(_further, piece.step, len(head), 0),
+            piece.plain,
+        )
         before, tail = _best_way(
             tail,
             band,
@@ -121,19 +148,24 @@ def _around_all(
             last=last + AROUND,
             earliest=earliest,
             latest=latest,
-            around=partial(_further, around, len(head)),
-            plain=plain,
+            piece=here,
             busy=busy,
         )
-        head, tail = (*head, *tail[:before]), tail[before:]
-        counts.append(around(len(head)))
+        counts.append(here.around(before))
+        fit = _fit(band, before, len(tail), here)
+        if fit.goes_on:
+            onward.add(place)
+        beside += fit.beside
+        done = before + fit.done
+        head = (*head, *tail[:before], *(None for _ in range(fit.done)))
+        tail = tail[done:]
         earliest = last + AROUND + 1
-    return (*head, *tail), tuple(counts)
+    return (*head, *tail), tuple(counts), frozenset(onward)
 
 
-def _further(around: Callable[[int], int], done: int, more: int) -> int:
-    """Give the stitches after so many more shaping rounds."""
-    return around(done + more)
+def _further(of: Callable[[int], int], done: int, beside: int, more: int) -> int:
+    """Ask after so many more shaping rounds."""
+    return of(done + more) + beside
 
 
 def _best_way(
@@ -144,14 +176,14 @@ def _best_way(
     last: int,
     earliest: int,
     latest: int,
-    around: Callable[[int], int],
-    plain: Gauge,
+    piece: _Piece,
     busy: Collection[int],
 ) -> tuple[int, tuple[int, ...]]:
     """Give how many lie before the band and where all lie: the repeat's own count if it can be.
 
-    Where no way leads to a count that serves, one or two of the last are left
-    out: the round that goes to the edge makes up for them.
+    Where no way leads to a count that serves, or only one that the band would
+    leave again, one or two of the last are left out: the round that goes to the
+    edge makes up for them.
     """
     found: list[tuple[int, int, tuple[int, ...]]] = []
     for left_out in range(len(places) + 1):
@@ -159,8 +191,10 @@ def _best_way(
         ways = ways_around(
             kept, first=first, last=last, earliest=earliest, latest=latest, busy=busy
         )
-        found += [(_adjusts(band, around(n), plain), n, way) for n, way in ways.items()]
-        if any(cost < FAILS for cost, _, _ in found):
+        found += [(_fit(band, n, len(kept), piece).cost, n, way) for n, way in ways.items()]
+        if any(cost < THERE_AND_BACK for cost, _, _ in found):
+            break
+        if any(cost < FAILS for cost, _, _ in found) and left_out >= MOVED:
             break
         if found and left_out >= MOVED:
             break
@@ -168,18 +202,45 @@ def _best_way(
     return before, way
 
 
-FAILS = 2
+THERE_AND_BACK = 2
+"""What it costs when a round must go to the band's count and one back."""
+
+FAILS = 3
 """What it costs when no repeat serves."""
 
 
-def _adjusts(band: Banding, count: int, plain: Gauge) -> int:
-    """Tell what a band costs where the piece has so many stitches: 0 nothing, 1 rounds, 2 it fails.
+class _Fit(NamedTuple):
+    """How a band's count lies to that of the piece."""
 
-    The ways come with the most natural first, and the first of equals is taken.
-    """
+    cost: int
+    """0 where it is the same, 1 where the shaping is on its way there, 2 where a round must go
+    there and one back, 3 where it fails. The ways come with the most natural first, and the
+    first of equals is taken."""
+    goes_on: bool = False
+    done: int = 0
+    """Shaping rounds whose work the round that goes to it does."""
+    beside: int = 0
+    """Stitches that it adds beyond those, and that the piece has from there on."""
+
+
+def _fit(band: Banding, before: int, kept: int, piece: _Piece) -> _Fit:
+    """Tell how a band lies where so many of the shaping rounds that are kept come before it."""
     task = band.task
-    wanted = count * task.stitches_per_cm / plain.stitches_per_cm
+    count = piece.around(before)
+    wanted = count * task.stitches_per_cm / piece.plain.stitches_per_cm
     repeats = best_repeats(count, wanted, task.first_width)
     if repeats is None:
-        return FAILS
-    return int(repeats * task.first_width != count)
+        return _Fit(FAILS)
+    over = repeats * task.first_width - count
+    if over == 0:
+        return _Fit(0)
+    done = 0
+    for step in map(piece.step, range(before, min(kept, before + MOVED))):
+        if step * over <= 0:
+            break
+        if abs(step) > abs(over):
+            return _Fit(1, goes_on=True, done=done, beside=over)
+        over, done = over - step, done + 1
+        if over == 0:
+            return _Fit(1, goes_on=True, done=done)
+    return _Fit(THERE_AND_BACK)

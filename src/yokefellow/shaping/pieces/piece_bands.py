@@ -2,14 +2,16 @@
 
 Below the underarm a piece is a tube, so a band needs only a count that its
 repeat divides. The shaping rounds are moved out of the band, up or down, and
-so many of them before it that the count comes out by itself where it can;
-else a round before the band goes to the nearest count, and one after it back.
+so many of them before it that the count comes out by itself where it can.
+Else a round before the band goes to the nearest count. Where the shaping was
+on its way there, the piece goes on from it; elsewhere a round after the band
+goes back.
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import lcm
 
 from yokefellow.charts.chart import Chart
@@ -235,6 +237,7 @@ def fit_bands(
     counts: Sequence[int],
     *,
     plain: Gauge,
+    onward: Collection[int] = (),
 ) -> tuple[ChartedBand, ...]:
     """Give each band its count.
 
@@ -243,11 +246,13 @@ def fit_bands(
         firsts: round in which each begins.
         counts: stitches of the piece as each begins.
         plain: gauge of the piece.
+        onward: bands from whose count the piece goes on, by their places.
 
     Raises:
         UnrepeatedError: no count near the piece's own is a multiple of a repeat.
     """
-    return tuple(_fitted(bands, firsts, counts, plain))
+    fitted = _fitted(bands, firsts, counts, plain)
+    return tuple(replace(band, goes_on=at in onward) for at, band in enumerate(fitted))
 
 
 def _fitted(

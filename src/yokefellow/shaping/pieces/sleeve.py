@@ -66,7 +66,7 @@ def sleeve_shape(
     per_cm = edge_gauge(choices, gauges).counted_per_cm
     wanted = fit.edge_cm * per_cm
     repeat = edge_multiple(choices)
-    edge = nearest(wanted, multiple=repeat, least=max(LEAST_EDGE, repeat * 3))
+    edge = _edge(wanted, repeat, stitches)
     if edge > stitches:
         # Never wider than its own top, which the percentage system may make narrow.
         edge = stitches - stitches % repeat
@@ -89,6 +89,14 @@ def sleeve_shape(
         ),
         own_per_cm=None if per_cm == plain.stitches_per_cm else plain.stitches_per_cm,
     )
+
+
+def _edge(wanted: float, repeat: int, stitches: int) -> int:
+    """Give the count of the cuff: one that pairs of decreases reach, where no repeat forbids it."""
+    least = max(LEAST_EDGE, repeat * 3)
+    if repeat == 1:
+        return nearest(wanted, multiple=2, remainder=stitches % 2, least=least)
+    return nearest(wanted, multiple=repeat, least=least)
 
 
 def _bends(stitches: int, fit: SleeveFit, plain: Gauge, *, after: int) -> list[tuple[int, int]]:
