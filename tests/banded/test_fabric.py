@@ -171,9 +171,9 @@ def test_a_yarn_wanted_again_further_down_is_not_cut_for_good() -> None:
     first, second, third = made.shape.yoke.bands
     after = [check.text for check in made.checks if check.title == "After the band"]
     between = third.first - first.last - 1
-    assert f"Cut CC1; it is joined again in {between} rounds." in after[0]
-    assert "Cut CC2: it is not wanted again." in after[1]
-    assert "Cut CC1: it is not wanted again." in after[2]
+    assert f"Break CC1; join it again in {between} rounds." in after[0]
+    assert "Break CC2; it is no longer needed." in after[1]
+    assert "Break CC1; it is no longer needed." in after[2]
     assert second.first > first.last
 
 

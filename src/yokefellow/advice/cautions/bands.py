@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import groupby
+from typing import assert_never
 
 from yokefellow.advice.context import Check, caution
 from yokefellow.body.measurements import Figures
@@ -16,6 +18,7 @@ from yokefellow.shaping.counts import permitted
 from yokefellow.shaping.line import SHOULDER_AT
 from yokefellow.shaping.section_bands import SectionBand, section_bands
 from yokefellow.shaping.shapes import Shape
+from yokefellow.words import words
 
 PULLS_IN = 0.03
 """A band this much narrower than the plain rounds around it puckers (common practice)."""
@@ -194,34 +197,35 @@ def _assumed(project: Project, gauges: Gauges, bands: Sequence[SectionBand]) -> 
 def band_checks(project: Project, shape: Shape, charts: Sequence[Chart]) -> Iterator[Check]:
     """Give what to know before each band, and what to do with the yarns after it."""
     bands = section_bands(shape, charts)
+    said = words("checks/bands")
     for band in bands:
+        around = said.before(
+            stitches=band.shape.start.got,
+            repeats=band.shape.repeats,
+            width=band.chart.first_width,
+        )
+        before = (around, _begins(band), _in_hand(project, band, bands), _jog(band, bands))
         yield Check(
             band.section,
             band.shape.first - 1,
             "look",
             f"Band {band.number}: {band.shape.name}",
-            f"{band.shape.start.got} stitches: {band.shape.repeats} repeats of "
-            f"{band.chart.first_width} go round. {_centre(band)} "
-            f"{_in_hand(project, band, bands)}{_jog(band, bands)}",
+            " ".join(filter(None, before)),
         )
         yield Check(
             band.section, band.shape.last, "look", "After the band", _afterwards(band, bands)
         )
 
 
-def _centre(band: SectionBand) -> str:
-    if band.section != "yoke":
-        return _BEGINS[band.section]
-    where = (
-        "lies between two repeats" if band.shape.repeats % 2 == 0 else "is the middle of a repeat"
-    )
-    return f"The centre of the front {where}; the round begins at the centre back."
-
-
-_BEGINS = {
-    "body": "The round begins at the side, under the arm. Slip the markers as you come to them.",
-    "sleeve": "The round begins under the arm.",
-}
+def _begins(band: SectionBand) -> str:
+    said = words("checks/bands")
+    match band.section:
+        case "yoke":
+            return said.centre(between=band.shape.repeats % 2 == 0)
+        case "body":
+            return said.begins_body()
+        case _:
+            return said.begins_sleeve()
 
 
 def _named(project: Project, code: str) -> str:
@@ -235,62 +239,71 @@ def _is_first(band: SectionBand, bands: Sequence[SectionBand], *kinds: ChartKind
 
 
 def _in_hand(project: Project, band: SectionBand, bands: Sequence[SectionBand]) -> str:
+    said = words("checks/bands")
     yarns = [_named(project, code) for code in band.chart.colours]
     match band.chart.kind:
         case ChartKind.STRANDED:
-            if not _is_first(band, bands, ChartKind.STRANDED):
-                return f"Carry {' and '.join(yarns)} as in the stranded band before."
-            return (
-                f"Carry {' and '.join(yarns)} together, always the same one above the other, and "
-                "spread the stitches on the right needle before each change."
-            )
+            is_first = _is_first(band, bands, ChartKind.STRANDED)
+            return (said.stranded if is_first else said.stranded_again)(yarns=yarns)
         case ChartKind.MOSAIC | ChartKind.SLIP:
-            if not _is_first(band, bands, ChartKind.MOSAIC, ChartKind.SLIP):
-                return f"One yarn is in hand in each round ({', '.join(yarns)})."
-            return (
-                f"One yarn is in hand in each round ({', '.join(yarns)}): the sheet names it. "
-                f"{'The other rests at BOR. ' if len(yarns) > 1 else ''}"
-                "Slip purlwise, the yarn loose behind."
-            )
+            is_first = _is_first(band, bands, ChartKind.MOSAIC, ChartKind.SLIP)
+            return (said.one_in_hand if is_first else said.one_in_hand_again)(yarns=yarns)
+        case ChartKind.STRIPES | ChartKind.PURL:
+            return said.worked_in(yarns=yarns)
         case _:
-            return f"Worked in {', '.join(yarns)}."
+            assert_never(band.chart.kind)
 
 
-def _steps_at_bor(band: SectionBand) -> bool:
-    return band.chart.kind is not ChartKind.PURL and len(band.chart.colours) > 1
+def jog_advice(chart: Chart) -> str:
+    """Name the advice for the step at BOR that contradicts no row of the chart; none if no step.
+
+    A slipped first stitch hides the step of a stripe that has a second round; in a picture it
+    would put a stitch of the wrong color (common practice, no source).
+    """
+    if len(chart.colours) < 2:
+        return ""
+    match chart.kind:
+        case ChartKind.PURL:
+            return ""
+        case ChartKind.STRANDED:
+            return "jog_stranded"
+        case ChartKind.MOSAIC | ChartKind.SLIP:
+            return "jog_one_in_hand"
+        case ChartKind.STRIPES:
+            rounds = [len(tuple(run)) for _, run in groupby(chart.rows, key=lambda r: r.colours)]
+            if min(rounds) > 1:
+                return "jog_wide_stripes"
+            return "jog_mixed_stripes" if max(rounds) > 1 else "jog_narrow_stripes"
+        case _:
+            assert_never(chart.kind)
 
 
 def _jog(band: SectionBand, bands: Sequence[SectionBand]) -> str:
-    if not _steps_at_bor(band) or any(map(_steps_at_bor, bands[: band.number - 1])):
+    """Say once for each advice what to do about the step at BOR."""
+    advice = jog_advice(band.chart)
+    before = {jog_advice(one.chart) for one in bands[: band.number - 1]}
+    if not advice or advice in before:
         return ""
-    return (
-        " Where the round begins the picture steps by one row: at each change of yarn, slip the "
-        "first stitch of the second round purlwise, or draw the step level with the ends."
-    )
-
-
-_ON_THIS = {"yoke": "", "body": "", "sleeve": " on this sleeve"}
-_LATER = {"body": "it is joined again on the body.", "sleeve": "it is joined again on the sleeves."}
+    return str(getattr(words("checks/bands"), advice)())
 
 
 def _afterwards(band: SectionBand, bands: Sequence[SectionBand]) -> str:
-    words: list[str] = []
-    later = bands[band.number :]
-    for code in band.chart.colours:
-        if code == "MC":
-            continue
-        again = next((one for one in later if code in one.chart.colours), None)
-        if again is None:
-            words.append(f"Cut {code}: it is not wanted again{_ON_THIS[band.section]}.")
-            continue
-        rounds = again.shape.first - band.shape.last - 1
-        if again.section != band.section:
-            words.append(f"Cut {code}; {_LATER[again.section]}")
-        elif rounds == 0:
-            words.append(f"{code} goes on in the next band.")
-        elif rounds <= CARRY_ROUNDS:
-            words.append(f"{code} is wanted again in {rounds} rounds: carry it up inside.")
-        else:
-            words.append(f"Cut {code}; it is joined again in {rounds} rounds.")
-    words.append("Lay the work flat: does the band lie as wide as the plain rounds around it?")
-    return " ".join(words)
+    said = words("checks/bands")
+    codes = (code for code in band.chart.colours if code != "MC")
+    yarns = [_yarn_afterwards(code, band, bands) for code in codes]
+    return " ".join((*yarns, said.lie_flat()))
+
+
+def _yarn_afterwards(code: str, band: SectionBand, bands: Sequence[SectionBand]) -> str:
+    said = words("checks/bands")
+    again = next((one for one in bands[band.number :] if code in one.chart.colours), None)
+    if again is None:
+        return said.break_off(code=code, section=band.section)
+    if again.section != band.section:
+        return said.break_until(code=code, section=again.section)
+    rounds = again.shape.first - band.shape.last - 1
+    if rounds == 0:
+        return said.goes_on(code=code)
+    if rounds <= CARRY_ROUNDS:
+        return said.carry(code=code, rounds=rounds)
+    return said.break_for(code=code, rounds=rounds)
