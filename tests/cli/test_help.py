@@ -65,6 +65,11 @@ def test_every_example_is_true(verb: str, tmp_path: Path) -> None:
             shutil.copy(example, place / "mine.toml")
         if verb == "log":
             in_a_shell("yokefellow knitted mine.toml 'yoke 3'", place)
+        if verb == "open":
+            # It serves until it is ended: by the time limit here, with the system's own 124.
+            ended = in_a_shell(f"BROWSER=true timeout 6 {line}", place)
+            assert (ended.returncode, "http://127.0.0.1:" in ended.stdout) == (124, True)
+            continue
         ended = in_a_shell(line, place)
         assert ended.returncode == 0, f"{line}\n{ended.stderr}"
 

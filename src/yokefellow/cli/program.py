@@ -12,6 +12,7 @@ from yokefellow.cli.exit_status import endings
 from yokefellow.cli.terminal import wants_colour
 
 VERBS = {
+    "open": "Open a sweater as a page in the browser.",
     "begin": "Write a fresh project file to fill in.",
     "check": "Plan a project file and show what was found.",
     "glance": "Show the sweater in short, here.",

@@ -80,11 +80,11 @@ class Weighed(Model):
     Cut it free, and count all its stitches and rounds.
     """
 
-    weight: Annotated[float, swatch_grams]
+    weight: Annotated[float, swatch_grams, Stated("Weight of the whole swatch")]
     """What the swatch weighs, cut free and with its ends trimmed."""
-    stitches: Annotated[int, whole(5, 2_000, typical=60)]
+    stitches: Annotated[int, whole(5, 2_000, typical=60), Stated("Stitches of the whole swatch")]
     """Stitches across the whole swatch, edges too."""
-    rounds: Annotated[int, whole(5, 2_000, typical=80)]
+    rounds: Annotated[int, whole(5, 2_000, typical=80), Stated("Rounds of the whole swatch")]
     """Rounds (or rows) of the whole swatch, cast-on and bind-off too."""
 
 
@@ -103,7 +103,7 @@ class Yarn(Model):
     MC is the main color; others are [yarn.CC1], [yarn.CC2] to CC9.
     """
 
-    name: Annotated[str, text(80, example="the drawer wool")] = ""
+    name: Annotated[str, text(80, example="the drawer wool"), Stated("Name of the yarn")] = ""
     """What you call it."""
     colour: Annotated[str, text(80, example="slate")] = ""
     """Its colour, in your words."""
@@ -169,7 +169,9 @@ class Weighing(Model):
     relaxed: Relaxed = "wet relaxed"
     """How far the counted swatch had settled: laid flat and never wet, washed and dried flat, or
     tumbled while wet."""
-    sure: Annotated[float, number(50, 99, what="per cent", typical="90")] = 90.0
+    sure: Annotated[
+        float, number(50, 99, what="per cent", typical="90"), Stated("How sure, in per cent")
+    ] = 90.0
     """How sure an answer about the yarn must be, in per cent."""
     swatch: Annotated[_OfSwatch, one_of(*get_args(_OfSwatch))] = "keep"
     """Whether the swatch is kept, or unravelled and knitted in."""
@@ -313,7 +315,7 @@ class Wearer(Model):
     """Printed at the head of the sheet."""
     table: Annotated[
         Group,
-        Stated(question="Which sizing table stands nearest?", usual="women"),
+        Stated("Sizing table", question="Which sizing table stands nearest?", usual="women"),
     ] = "women"
     """Which sizing table stands nearest; the sheet shows which numbers were filled in from it."""
     size: Annotated[
@@ -409,13 +411,19 @@ class Ease(Model):
     chest: Annotated[
         str | float,
         ease(FIT_NAMES, -20, 60),
-        Stated(question="How closely does it fit at the chest?", usual="classic"),
+        Stated(
+            "Ease at the chest", question="How closely does it fit at the chest?", usual="classic"
+        ),
     ] = "classic"
     """At the chest; a negative length stretches over the body."""
     upper_arm: Annotated[
         str | float,
         ease(FIT_NAMES, -10, 40),
-        Stated(question="How closely does it fit at the upper arm?", usual="classic"),
+        Stated(
+            "Ease at the upper arm",
+            question="How closely does it fit at the upper arm?",
+            usual="classic",
+        ),
     ] = "classic"
     """At the upper arm."""
 
@@ -425,12 +433,15 @@ class SwatchState(Model):
 
     stitches: Annotated[
         tuple[Annotated[Reading, reading], ...],
-        Stated(question="How many stitches did you count on the washed swatch?"),
+        Stated(
+            "Stitches",
+            question="How many stitches did you count on the washed swatch?",
+        ),
     ] = Field(min_length=1, max_length=20)
     """Stitches over a width; count in two or three places."""
     rounds: Annotated[
         tuple[Annotated[Reading, rounds_reading], ...],
-        Stated(question="How many rounds did you count on it?"),
+        Stated("Rounds", question="How many rounds did you count on it?"),
     ] = Field(min_length=1, max_length=20)
     """Rounds (or rows) over a height; count in two or three places."""
 
@@ -481,10 +492,10 @@ class Needles(Model):
     main: Annotated[
         float,
         needle_mm,
-        Stated(question="Which needle did you swatch with?"),
+        Stated("Needle", question="Which needle did you swatch with?"),
     ]
     """The needle of the swatch."""
-    rib: Annotated[float | None, needle_mm] = None
+    rib: Annotated[float | None, needle_mm, Stated("Needle for the ribs")] = None
     """For ribs, garter edges and facings; when left out half a millimeter thinner than the main
     needle."""
 
@@ -492,18 +503,20 @@ class Needles(Model):
 class NeckChoices(Model):
     """The neck opening and its band."""
 
-    opening: Annotated[str | float, named_or_between(NECK_OPENINGS, 20, 120, typical=48)] = "crew"
+    opening: Annotated[
+        str | float, named_or_between(NECK_OPENINGS, 20, 120, typical=48), Stated("Neck opening")
+    ] = "crew"
     """Round the neck edge where the yoke begins; a boat neck is very wide, and nearly level."""
-    front: Annotated[_Front, one_of(*get_args(_Front))] = "level"
+    front: Annotated[_Front, one_of(*get_args(_Front)), Stated("Front neck")] = "level"
     """Level with the sides; or, of a raglan, scooped or a V, both worked flat until the fronts are
     joined, with the neckband picked up at the end."""
     drop: Annotated[
         str | float,
         named_or_between(("by size",), 1, 40, typical=7),
-        Stated(only=Only("garment.neck.front", ("scooped", "V"))),
+        Stated("Depth of the front neck", only=Only("garment.neck.front", ("scooped", "V"))),
     ] = "by size"
     """How deep a scooped front, or a V, is cut below the back of the neck."""
-    finish: NeckFinishName = "rib"
+    finish: Annotated[NeckFinishName, Stated("Neck edge")] = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside; or a rib
     that stands high, or twice as high and folded outwards."""
     turning: Annotated[
@@ -513,9 +526,11 @@ class NeckChoices(Model):
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
-    band: Annotated[str | float, named_or_between(("by finish",), 0.5, 25, typical=2.5)] = (
-        "by finish"
-    )
+    band: Annotated[
+        str | float,
+        named_or_between(("by finish",), 0.5, 25, typical=2.5),
+        Stated("Depth of the neckband"),
+    ] = "by finish"
     """Depth of the neckband as it is worn; by finish makes a high neck high."""
     back_raise: Annotated[
         str | float, named_or_between(("by size", "none"), 0.5, 12, typical=3)
@@ -536,18 +551,18 @@ class NeckChoices(Model):
 class YokeChoices(Model):
     """How the yoke grows."""
 
-    style: Annotated[_YokeStyle, one_of(*get_args(_YokeStyle))] = "circular"
+    style: Annotated[_YokeStyle, one_of(*get_args(_YokeStyle)), Stated("Yoke")] = "circular"
     """The family of yoke: round, or raglan with four lines from the neck to the underarms."""
     line_width: Annotated[
         int,
         whole(0, 6, typical=2),
-        Stated(only=OF_A_RAGLAN_YOKE),
+        Stated("Stitches of each raglan line", only=OF_A_RAGLAN_YOKE),
     ] = 2
     """Of a raglan: the stitches of each line."""
     line_increase: Annotated[
         _LineIncrease,
         one_of(*get_args(_LineIncrease)),
-        Stated(only=OF_A_RAGLAN_YOKE),
+        Stated("Raglan increase", only=OF_A_RAGLAN_YOKE),
     ] = "lifted"
     """Of a raglan: how the work grows beside a line: M1R and M1L, yo, or kfb."""
     proportions: Annotated[_Proportions, one_of(*get_args(_Proportions))] = "measured"
@@ -556,12 +571,14 @@ class YokeChoices(Model):
     increases: Annotated[
         _Increases,
         one_of(*get_args(_Increases)),
-        Stated(only=OF_A_ROUND_YOKE),
+        Stated("Increase rounds", only=OF_A_ROUND_YOKE),
     ] = "regular"
     """Of a round yoke: how the increase rounds are placed; few means 3 or 4 in all, gentle many
     small ones."""
     depth: Annotated[
-        str | float, named_or_between(("by size", "quarter of chest"), 6, 50, typical=21)
+        str | float,
+        named_or_between(("by size", "quarter of chest"), 6, 50, typical=21),
+        Stated("Yoke depth"),
     ] = "by size"
     """At the front, from below the neckband to the underarm."""
     underarm: Annotated[
@@ -578,16 +595,16 @@ class BodyChoices(Model):
     shape: Annotated[
         _BodyShape,
         one_of(*get_args(_BodyShape)),
-        Stated(question="Which shape has the body?", usual="straight"),
+        Stated("Body shape", question="Which shape has the body?", usual="straight"),
     ] = "straight"
     """Straight down, widening to the hem, or in at the waist and out again."""
     length: Annotated[
         ChosenLength,
         chosen(BODY_LENGTHS, 5, 100),
-        Stated(question="How long is the body?", usual="hip"),
+        Stated("Body length", question="How long is the body?", usual="hip"),
     ] = NamedLength("hip")
     """From the underarm to the edge of the hem; longer and shorter are than hip."""
-    finish: FinishName = "rib"
+    finish: Annotated[FinishName, Stated("Hem edge")] = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
     turning: Annotated[
         TurningName,
@@ -596,9 +613,17 @@ class BodyChoices(Model):
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
-    hem: Annotated[str | float, named_or_between(("by length",), 0.5, 20, typical=5)] = "by length"
+    hem: Annotated[
+        str | float,
+        named_or_between(("by length",), 0.5, 20, typical=5),
+        Stated("Depth of the hem"),
+    ] = "by length"
     """Depth of the hem; `by length` gives a short body, and a small one, a shallow one."""
-    gather: Annotated[float, number(0, 25, what="per cent", typical="10")] = 0.0
+    gather: Annotated[
+        float,
+        number(0, 25, what="per cent", typical="10"),
+        Stated("Fewer stitches in the hem, per cent"),
+    ] = 0.0
     """Per cent fewer stitches in the hem than in the body above it."""
     bands: Annotated[tuple[BodyBand, ...], Field(max_length=MOST_BANDS)] = ()
     """Its colour bands, from the underarm down."""
@@ -610,11 +635,11 @@ class SleeveChoices(Model):
     length: Annotated[
         ChosenLength,
         chosen(SLEEVE_LENGTHS, 2, 90),
-        Stated(question="How long are the sleeves?", usual="full"),
+        Stated("Sleeve length", question="How long are the sleeves?", usual="full"),
     ] = NamedLength("full")
     """From the underarm to the edge of the cuff, along the inner arm; longer and shorter are than
     full."""
-    finish: FinishName = "rib"
+    finish: Annotated[FinishName, Stated("Cuff edge")] = "rib"
     """How the edge is worked: ribbed, in garter stitch, left to roll, or folded inside."""
     turning: Annotated[
         TurningName,
@@ -623,7 +648,11 @@ class SleeveChoices(Model):
     """The round along which a folded edge turns: a ridge of purls, or picots."""
     rib: RibName = "1x1"
     """Its ribbing, where it is ribbed."""
-    cuff: Annotated[str | float, named_or_between(("by length",), 0.5, 20, typical=5)] = "by length"
+    cuff: Annotated[
+        str | float,
+        named_or_between(("by length",), 0.5, 20, typical=5),
+        Stated("Depth of the cuff"),
+    ] = "by length"
     """Depth of the cuff; by length gives a short sleeve a shallow one."""
     bands: Annotated[tuple[SleeveBand, ...], Field(max_length=MOST_BANDS)] = ()
     """Their colour bands, from the underarm down."""
@@ -636,7 +665,7 @@ class Garment(Model):
     yoke: YokeChoices = YokeChoices()
     body: BodyChoices = BodyChoices()
     sleeves: SleeveChoices = SleeveChoices()
-    work_order: WorkOrder = "body first"
+    work_order: Annotated[WorkOrder, Stated("Knitted first")] = "body first"
     """What is knitted last takes what is left of the yarn: body first leaves it to the sleeves,
     sleeves first to the body."""
 
@@ -650,7 +679,7 @@ class SheetChoices(Model):
         Stated(question="Which paper is in your printer?", usual="A4", usual_in_inches="Letter"),
     ] = "A4"
     """The paper in your printer."""
-    units: UnitName = "cm"
+    units: Annotated[UnitName, Stated("Units on the sheet")] = "cm"
     """The unit on the sheet; when not given, the file's own unit."""
     large_print: Annotated[bool, yes_or_no] = False
     """Larger letters."""
@@ -669,7 +698,9 @@ class Project(Model):
     """Printed at the head of the sheet."""
     unit: Annotated[
         UnitName,
-        Stated(question="Do you measure in cm or in inches (in)?", usual="cm"),
+        Stated(
+            "Unit of a bare number", question="Do you measure in cm or in inches (in)?", usual="cm"
+        ),
     ] = "cm"
     """The unit of a bare number in this file."""
     wearer: Wearer = Wearer()
