@@ -282,6 +282,7 @@ _Proportions = Literal["measured", "percentage 1971", "percentage 1989"]
 _Increases = Literal["regular", "few", "gentle"]
 _BodyShape = Literal["straight", "a-line", "waist"]
 _Paper = Literal["A4", "Letter"]
+_ChartsDrawn = Literal["as worked", "as it hangs"]
 
 Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
 RibName: TypeAlias = Annotated[_RibName, one_of(*get_args(_RibName))]
@@ -683,6 +684,8 @@ class SheetChoices(Model):
     """The unit on the sheet; when not given, the file's own unit."""
     large_print: Annotated[bool, yes_or_no] = False
     """Larger letters."""
+    chart_direction: Annotated[_ChartsDrawn, one_of(*get_args(_ChartsDrawn))] = "as worked"
+    """Charts from the bottom up and from right to left, as worked; or as the sweater hangs."""
 
 
 class Project(Model):

@@ -14,6 +14,7 @@ from yokefellow.shaping.section_bands import SectionBand, section_bands
 from yokefellow.shaping.yoke_shapes import BandShape
 from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colour, Sign
 from yokefellow.sheet.tints import colours
+from yokefellow.words import words
 
 __all__ = ["KIND_WORDS", "charts", "in_columns", "joins"]
 
@@ -48,8 +49,9 @@ _DONE = MappingProxyType(
 
 def charts(plan: Plan) -> tuple[ChartView, ...]:
     """Give the chart of every band: yoke, body, sleeves."""
-    known = colours(plan)
-    return tuple(_chart(known, band) for band in section_bands(plan.shape, plan.charts))
+    known, hangs = colours(plan), plan.project.sheet.chart_direction == "as it hangs"
+    bands = section_bands(plan.shape, plan.charts)
+    return tuple(_chart(known, band, as_it_hangs=hangs) for band in bands)
 
 
 def joins(plan: Plan) -> Mapping[tuple[str, int], str]:
@@ -58,8 +60,8 @@ def joins(plan: Plan) -> Mapping[tuple[str, int], str]:
     for section, bands in groupby(
         section_bands(plan.shape, plan.charts), key=lambda band: band.section
     ):
-        for number, words in _joins(tuple(bands)).items():
-            said[section, number] = words
+        for number, joined in _joins(tuple(bands)).items():
+            said[section, number] = joined
     return MappingProxyType(said)
 
 
@@ -77,10 +79,10 @@ def _joins(bands: Iterable[SectionBand]) -> Mapping[int, str]:
     return said
 
 
-def _chart(known: Mapping[str, Colour], placed: SectionBand) -> ChartView:
+def _chart(known: Mapping[str, Colour], placed: SectionBand, *, as_it_hangs: bool) -> ChartView:
     number, band, chart = placed.number, placed.shape, placed.chart
     used = tuple(dict.fromkeys(cell.colour for row in chart.rows for cell in row.cells))
-    rows = tuple(_rows(known, band, chart))
+    rows = tuple(_rows(known, band, chart, as_it_hangs=as_it_hangs))
     kind = KIND_WORDS[chart.kind]
     counted = _counted(band, chart)
     # The first round of a line that widens makes a stitch; its later rounds knit it.
@@ -102,7 +104,8 @@ def _chart(known: Mapping[str, Colour], placed: SectionBand) -> ChartView:
         signs=tuple(sign for work, sign in _SIGNS.items() if work in works),
         title=f"Chart of band {number}, {chart.name}: {kind}, {wide} and {len(chart.rows)} rounds",
         counted=counted,
-        reading=_reading(chart),
+        as_it_hangs=as_it_hangs,
+        reading=_reading(chart, as_it_hangs=as_it_hangs),
         description=f"{counted}. " + " ".join(f"{_rounds(row)}: {row.words}." for row in rows),
     )
 
@@ -117,22 +120,15 @@ def _rounds(row: ChartRowView) -> str:
     return f"{'Rounds' if row.last > row.first else 'Round'} {row.numbers}"
 
 
-def _reading(chart: Chart) -> str:
-    said = (
-        "The chart shows the band as the sweater hangs. The first round is the top row; each "
-        "round is read from the arrow, left to right."
+def _reading(chart: Chart, *, as_it_hangs: bool) -> str:
+    return words("charts").reading(
+        hangs=as_it_hangs, times=chart.times, in_hand=chart.kind in _ONE_IN_HAND
     )
-    if chart.times > 1:
-        said += f" Each row is worked {_TIMES.get(chart.times, f'{chart.times} times')}."
-    if chart.kind in _ONE_IN_HAND:
-        said += " The square before the arrow is the yarn in hand."
-    return said
 
 
-_TIMES = {2: "twice", 3: "three times", 4: "four times"}
-
-
-def _rows(known: Mapping[str, Colour], band: BandShape, chart: Chart) -> Iterator[ChartRowView]:
+def _rows(
+    known: Mapping[str, Colour], band: BandShape, chart: Chart, *, as_it_hangs: bool
+) -> Iterator[ChartRowView]:
     wide = zip(chart.lines, in_columns(chart.lines), strict=True)
     for place, (row, cells) in enumerate(wide):
         first = band.first + place * chart.times
@@ -146,7 +142,7 @@ def _rows(known: Mapping[str, Colour], band: BandShape, chart: Chart) -> Iterato
             hand=hand,
             cells=shown,
             words=(f"with {hand} in hand, " if hand else "") + _words(known, row.cells),
-            text="".join(_characters(known, cells)).rstrip(),
+            text="".join(_characters(known, cells if as_it_hangs else cells[::-1])),
         )
 
 
