@@ -280,6 +280,7 @@ _Proportions = Literal["measured", "percentage 1971", "percentage 1989"]
 _Increases = Literal["regular", "few", "gentle"]
 _BodyShape = Literal["straight", "a-line", "waist"]
 _Paper = Literal["A4", "Letter"]
+Printed: TypeAlias = Literal["whole", "knitting", "appendix"]
 
 Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
 RibName: TypeAlias = Annotated[_RibName, one_of(*get_args(_RibName))]
@@ -654,6 +655,9 @@ class SheetChoices(Model):
     """The unit on the sheet; when not given, the file's own unit."""
     large_print: Annotated[bool, yes_or_no] = False
     """Larger letters."""
+    print: Annotated[Printed, one_of(*get_args(Printed))] = "whole"
+    """The whole sheet; only the rounds, charts and abbreviations, for the project bag; or only the
+    appendix, which tells how the sweater was worked out."""
 
 
 class Project(Model):
