@@ -18,7 +18,7 @@ ROOT = Path(__file__).resolve().parents[1]
 SOURCES = ROOT / "src" / "yokefellow"
 SENTENCES = ROOT / "templates" / "words" / "en"
 
-WORDLESS = ("project_file/checks/yoke.py",)
+WORDLESS = ("project_file/checks/yoke.py", "sheet/edge_words.py")
 """Files and folders of the program in which no sentence stands."""
 
 

@@ -405,3 +405,12 @@ def gauge(per_cm: float, unit: LengthUnit) -> str:
     if unit == "cm":
         return f"{10 * per_cm:.1f} stitches in 10 cm"
     return f"{4 * CM_PER_INCH * per_cm:.1f} stitches in 4 in"
+
+
+def in_hundred(chance: float) -> int:
+    """Give a chance as so many in a hundred, never as certain.
+
+    >>> in_hundred(0.984), in_hundred(0.9999), in_hundred(0.0)
+    (98, 99, 1)
+    """
+    return min(99, max(1, round(100 * chance)))

@@ -160,7 +160,7 @@ def test_a_band_that_does_not_fit_is_noticed() -> None:
         ("k2, sl1 wyib", "CC1 CC1 MC"),
         ("[k1, sl2 wyib] 1 times", "CC1 MC MC"),
         ("*k1 CC2, k2; rep from * to end", "CC2 CC1 CC1"),
-        ("*[k1] 2 times, k1 MC; rep from * 1 times in all", "CC1 CC1 MC"),
+        ("k1, *k1 MC; rep from * once more", "CC1 MC MC"),
         ("k1, M1L CC2, sl2 wyib", "CC1 CC2 MC MC"),
         ("k3 MC", "MC MC MC"),
         ("knit", "CC1 CC1 CC1"),

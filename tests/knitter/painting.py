@@ -36,7 +36,7 @@ class Printed:
 Round = tuple[Loop, ...]
 
 _WORDS = re.compile(
-    r"[\[(*]|[\])]\s*[0-9]+ times|; rep from \* (?:to end|[0-9]+ times in all)|[^][()*;,]+"
+    r"[\[(*]|[\])]\s*[0-9]+ times|; rep from \* (?:to end|once more|[0-9]+ more times)|[^][()*;,]+"
 )
 _STITCH = re.compile(
     r"(?:(k|p)([0-9]+)|sl([0-9]+) wyib|(M1L))(?: (MC|CC[1-9]))?(?: ([0-9]+) times)?"
@@ -99,10 +99,12 @@ class _Hands:
     def _goes_on(self, word: str, so_far: int) -> bool:
         if word.endswith("to end"):
             return bool(self.left)
+        if word.endswith("once more"):
+            return so_far < 2
         times = re.search("[0-9]+", word)
         if times is None:
             raise Mistake(Kind.UNREADABLE, f"{word!r} does not say how often")
-        return so_far < int(times[0])
+        return so_far < int(times[0]) + word.endswith("more times")
 
     def _stitch(self, word: str) -> None:
         read = _STITCH.fullmatch(word)

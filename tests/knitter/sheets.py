@@ -16,7 +16,7 @@ NUMBERS = re.compile(r"([0-9]+)(?:–([0-9]+))?(?: (RS|WS))?")
 """What stands before a row: its number, or its first and last, and the side."""
 
 WHERE = re.compile(
-    r"rows? [0-9]+(?:–[0-9]+)? of [0-9]+(?: · begins with (?P<start>[0-9]+) stitch(?:es)?)?"
+    r"rows? [0-9]+(?:–[0-9]+)? of [0-9]+(?: · (?P<start>[0-9]+) sts at the start)?"
     r" · (?P<spends>.+)"
 )
 """What stands under the title of a section."""

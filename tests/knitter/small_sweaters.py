@@ -61,7 +61,7 @@ def sweater(short_rows: tuple[Line, ...] = GERMAN) -> tuple[Part, ...]:
             (
                 rnd(1, "[k1, M1L, k1] 12 times", 36),
                 rnd(2, "knit", 36, last=3),
-                rnd(4, "*[k5, M1L] 2 times, k8, M1L; rep from * 2 times in all", 42),
+                rnd(4, "*[k5, M1L] 2 times, k8, M1L; rep from * once more", 42),
                 rnd(5, "k42", 42),
             ),
         ),

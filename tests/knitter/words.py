@@ -94,7 +94,8 @@ _THINGS = [
     for name, words in _SINGLE.items()
 ]
 _PIECE = re.compile(r"[\[\]()*;,]|[^\[\]()*;,]+")
-_TIMES = re.compile(r"([0-9]+) times(?: in all)?")
+_TIMES = re.compile(r"([0-9]+) times")
+_MORE = re.compile(r"([0-9]+) more times")
 _PAIRS = {"]": "[", ")": "("}
 
 
@@ -201,6 +202,10 @@ def _close(pieces: list[str], pile: list[tuple[str, list[Node]]], text: str) -> 
 def _times(piece: str, *, starred: bool, text: str) -> int:
     if starred and piece == "to end":
         return TO_THE_END
+    if starred and piece == "once more":
+        return 2
+    if starred and (more := _MORE.fullmatch(piece)):
+        return _positive(more[1], text) + 1
     found = _TIMES.fullmatch(piece)
     if not found:
         raise _unreadable(text)

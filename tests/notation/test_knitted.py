@@ -90,8 +90,8 @@ def test_any_round_is_knitted_as_the_row_model_counts_it(row: Row) -> None:
         # derived: the counts follow from the text.
         "[k8, M1L] 6 times",
         "[k6, k2tog] 6 times",
-        "*[k6, M1L] 3 times, k7, M1L; rep from * 4 times in all",
-        "*[k3, M1L, k3] 3 times, k3, M1L, k4; rep from * 4 times in all",
+        "*[k6, M1L] 3 times, k7, M1L; rep from * 3 more times",
+        "*[k3, M1L, k3] 3 times, k3, M1L, k4; rep from * 3 more times",
         "k1, ssk, k114, k2tog, k1, k1, ssk, k114, k2tog, k1",
         "[k9, k2tog] 12 times",
         "k7, k2tog, k60, ssk, k7",

@@ -52,7 +52,7 @@ WRITTEN: list[tuple[tuple[Step, ...], str]] = [
                 4,
             ),
         ),
-        "*p1, [k1, (p1, ssk, k1) 2 times] 3 times; rep from * 4 times in all",
+        "*p1, [k1, (p1, ssk, k1) 2 times] 3 times; rep from * 3 more times",
     ),
     (
         (
@@ -78,7 +78,7 @@ def test_every_kind_of_stitch_can_be_written(code: str, times: int) -> None:
 
 # derived: 100 sts with 16 increases, 6 sts before 12 of them and 7 before 4,
 # 12 × 6 + 4 × 7 = 100; the remainder is spread, as handbooks do.
-HUNDRED_PLUS_SIXTEEN = "*[k6, M1L] 3 times, k7, M1L; rep from * 4 times in all"
+HUNDRED_PLUS_SIXTEEN = "*[k6, M1L] 3 times, k7, M1L; rep from * 3 more times"
 
 
 def test_a_nested_repeat_has_a_star_and_says_in_all() -> None:
@@ -94,7 +94,7 @@ def test_rep_from_star_means_in_all_with_or_without_the_words() -> None:
 
 
 def test_steps_may_stand_beside_the_star() -> None:
-    text = "k2, *[k6, M1L] 3 times, k7; rep from * 2 times in all, k3, [p1, k1] 5 times"
+    text = "k2, *[k6, M1L] 3 times, k7; rep from * once more, k3, [p1, k1] 5 times"
     assert write(read(text)) == text
 
 
@@ -261,7 +261,7 @@ def test_a_comma_needs_no_blank() -> None:
 def test_a_star_holds_as_many_repeats_as_brackets_do() -> None:
     def starred(inside: int) -> str:
         nest = "[k1, " * inside + "p1" + "] 2 times" * inside
-        return f"*p1, {nest}; rep from * 2 times in all"
+        return f"*p1, {nest}; rep from * once more"
 
     text = starred(DEEPEST - 1)
     # derived: twice p1 and what the nest takes, which is the sum below with one level less

@@ -91,9 +91,9 @@ def test_every_finish_is_knitted_from_its_page_and_told(finish: str, unit: str) 
     assert knitted.loops == plan.yarn.knitted.stitches
     words = " ".join(render_text(plan).split())
     told = {
-        "rib": "The hem is ribbed on",
-        "garter": "The hem is in garter stitch on",
-        "rolled": "left to roll outwards",
+        "rib": "Work the hem in k1, p1 rib",
+        "garter": "Work the hem in garter stitch",
+        "rolled": "let it roll outward",
         "folded": "Sew down the neckband",
     }
     for name, sentence in told.items():

@@ -218,13 +218,13 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
     Abbreviation(
         "[ ] or ( ) … times",
         "repeat what stands in the brackets",
-        "Work it as many times as the number says, in all.",
+        "Work it as many times as the number says.",
     ),
     Abbreviation(
         "*…; rep from *",
         "repeat from the star",
-        "Work from the star to the semicolon, then again from the star: as many times as it "
-        "says in all, or to the end of the round.",
+        "Work from the star to the semicolon, then again from the star as many more times as it "
+        "says, or to the end of the round.",
     ),
 )
 """Every abbreviation, in the order of a list to look things up in."""

@@ -19,15 +19,17 @@ from yokefellow.rows.model import Op, Repeat, Step
 
 _CLOSING = {"[": "]", "(": ")"}
 _TIMES = re.compile(r" +(?P<n>[0-9]+) +times(?![A-Za-z0-9])")
-_REP = re.compile(r" *; *rep +from +\* +(?P<n>[0-9]+) +times(?: +in +all)?(?![A-Za-z0-9])")
+_REP = re.compile(
+    r" *; *rep +from +\* +(?:once +more|(?P<n>[0-9]+) +(?P<more>more +)?times(?: +in +all)?)"
+    r"(?![A-Za-z0-9])"
+)
 
 
 def read(text: str) -> tuple[Step, ...]:
     """Read a row written in the trade's abbreviations; the exact inverse of `write`.
 
     The steps come in canonical form. Brackets may be square or round, and
-    `rep from * 4 times` is read as four times in all, with or without the
-    words.
+    `rep from * 3 more times` is four times in all, as is a bare `rep from * 4 times`.
 
     Raises:
         NotationError: the text is no such row; it says where, and what was
@@ -88,7 +90,13 @@ class _Reader:
         self.starred = True
         self.at += 1
         steps = self.steps(depth=1)
-        return Repeat(steps, self.number(self.take(_REP, "'; rep from * … times in all'")))
+        again = self.take(_REP, "'; rep from * … more times'")
+        if again["n"] is None:
+            return Repeat(steps, 2)
+        times = self.number(again) + bool(again["more"])
+        if times > LARGEST:
+            raise self.error(f"a number from 1 to {LARGEST - 1}")
+        return Repeat(steps, times)
 
     def bracket(self, opening: str, *, depth: int) -> Repeat:
         closing = _CLOSING.get(opening)

@@ -70,7 +70,7 @@ def write(steps: Iterable[Step]) -> str:
     `yokefellow.notation.read.read` gives the steps back, in canonical form.
     A repeat stands in square brackets, `[k5, M1L] 24 times`. The one repeat
     of a row that holds others is written with the star, and its number says
-    "in all": `*[k6, M1L] 3 times, k7, M1L; rep from * 4 times in all`. In
+    "more": `*[k6, M1L] 3 times, k7, M1L; rep from * 3 more times`. In
     trade use a bare "rep from * 4 times" may mean four times in all or four
     times more. Repeats deeper inside, and those of a row with several such
     repeats, use brackets in brackets, square and round by turns.
@@ -96,7 +96,8 @@ def _nests(repeat: Repeat) -> bool:
 
 
 def _star(repeat: Repeat) -> str:
-    return f"*{_steps(repeat.steps, _SQUARE)}; rep from * {repeat.times} times in all"
+    again = "once more" if repeat.times == 2 else f"{repeat.times - 1} more times"
+    return f"*{_steps(repeat.steps, _SQUARE)}; rep from * {again}"
 
 
 def _steps(steps: tuple[Step, ...], brackets: _Brackets) -> str:

@@ -283,6 +283,7 @@ _Increases = Literal["regular", "few", "gentle"]
 _BodyShape = Literal["straight", "a-line", "waist"]
 _Paper = Literal["A4", "Letter"]
 _ChartsDrawn = Literal["as worked", "as it hangs"]
+Printed: TypeAlias = Literal["whole", "knitting", "appendix"]
 
 Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
 RibName: TypeAlias = Annotated[_RibName, one_of(*get_args(_RibName))]
@@ -686,6 +687,9 @@ class SheetChoices(Model):
     """Larger letters."""
     chart_direction: Annotated[_ChartsDrawn, one_of(*get_args(_ChartsDrawn))] = "as worked"
     """Charts from the bottom up and from right to left, as worked; or as the sweater hangs."""
+    print: Annotated[Printed, one_of(*get_args(Printed))] = "whole"
+    """The whole sheet; only the rounds, charts and abbreviations, for the project bag; or only the
+    appendix, which tells how the sweater was worked out."""
 
 
 class Project(Model):

@@ -8,7 +8,7 @@ The rows of a raglan whose fronts are worked flat, down to the row that joins th
 
 A right-side row runs from the left front's edge over the left sleeve, the
 back and the right sleeve to the right front's edge, as the rounds below do; a
-wrong-side row runs back. The first row back hangs the markers, so that the
+wrong-side row runs back. The first row back places the markers, so that the
 increase rounds of the raglan, which are even, all have the right side facing.
 """
 
@@ -98,9 +98,9 @@ def _first(yoke: RaglanShape, *, wrapped: bool) -> Row:
     at = (back, back + sleeve, back + sleeve + front, back + 2 * sleeve + front)
     if not yoke.short_rows.turns:
         steps = with_markers(knit(yoke.start), at)
-        return Row(steps, Feature.MARK, why="hangs a marker in each line")
+        return Row(steps, Feature.MARK, why="places a marker in each line")
     row = closing_round(yoke.short_rows, stitches=yoke.start, wrapped=wrapped)
-    why = "closes the gaps of the short rows, and hangs a marker in each line"
+    why = "closes the gaps of the short rows, and places a marker in each line"
     return Row(with_markers(row.steps, at), row.feature, why=why)
 
 
@@ -218,7 +218,7 @@ def _first_front(yoke: RaglanShape, neck: FrontNeck) -> Row:
     sleeve = yoke.sleeve.start
     for stitches in (neck.edge, sleeve, yoke.back.start, sleeve):
         steps += [Op("p", stitches), Op("pm")]
-    why = "hangs a marker in each line"
+    why = "places a marker in each line"
     return Row((*steps, Op("p", neck.edge)), Feature.MARK, RowKind.FLAT_WRONG, why=why)
 
 

@@ -88,7 +88,7 @@ def _known(start: BallStart) -> str:
 def _range(start: BallStart) -> str:
     early, late = start.earliest, start.latest
     if late is None:
-        return f", not before {_where(early, start.place)}; the one before may last to the end"
+        return f"; you may not need it, and if you do, not before {_where(early, start.place)}"
     if early == late:
         return ""
     if (early.section, early.copy) == (late.section, late.copy):

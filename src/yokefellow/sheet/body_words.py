@@ -37,9 +37,9 @@ def is_in_the_middle(split: Split) -> bool:
 def marker(split: Split) -> str:
     """Say where the marker of an underarm hangs: between front and back."""
     if is_in_the_middle(split):
-        return "Hang a marker in their middle."
+        return "Place a marker in their middle."
     return (
-        "Hang a marker between front and back, where the row says pm: "
+        "Place a marker between front and back, where the row says pm: "
         f"{split.underarm_front} of these stitches belong to the front and "
         f"{split.underarm_back} to the back."
     )

@@ -42,8 +42,10 @@ def finishing(plan: Plan, measures: tuple[str, ...]) -> tuple[tuple[str, tuple[s
             "Wash and block",
             (
                 "Wash the sweater exactly as the swatch was washed. Press the water out in a "
-                "towel, without wringing. Lay it flat, and ease it with your hands to these "
-                "measures: " + "; ".join(measures) + ". Widths lie flat at half of what goes all "
+                "towel, without wringing. Lay it flat and block to these "
+                "measurements: "
+                + "; ".join(measures)
+                + ". Widths lie flat at half of what goes all "
                 f"round. {_edges(plan)}Leave it until it is quite dry.",
             ),
         ),
@@ -62,7 +64,7 @@ _BLOCKED = {
     "rib": "Pat the ribs together, and do not stretch them: {widths}. ",
     "garter": "Lay the garter edges flat, with their ridges close together. ",
     "rolled": "Let the rolled edges roll. ",
-    "folded": "Finger the folds sharp, and let the sewing lie slack. ",
+    "folded": "Finger-press the folds, and let the sewing lie slack. ",
 }
 """What to do with each kind of edge when the wet sweater is laid out."""
 

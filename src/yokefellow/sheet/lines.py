@@ -140,7 +140,7 @@ class SectionView(NamedTuple):
     rows: str
     """`rows 22–102 of 309`."""
     begins: str
-    """`begins with 108 stitches`; empty where nothing is on the needle yet."""
+    """`108 sts at the start`; empty where nothing is on the needle yet."""
     yarn: str
     """Which yarn, and how much of it."""
     intro: tuple[str, ...]

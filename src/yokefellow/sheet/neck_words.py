@@ -27,7 +27,7 @@ __all__ = [
 
 TO_JOIN = (
     "To join, hold the needle with the last stitch cast on in your right hand and the first "
-    "in your left. Hang a marker on the right needle: this is BOR, at the centre back. Work "
+    "in your left. Place a marker on the right needle: this is BOR, at the center back. Work "
     "the first stitch with the yarn that hangs from the right needle and pull it snug."
 )
 
@@ -107,13 +107,13 @@ def front_words(plan: Plan, yoke: RaglanShape, neck: FrontNeck) -> tuple[str, ..
         "knitted, WS rows purled.",
         "As it is worn, an RS row goes from the left front over the left sleeve, the back and the "
         f"right sleeve to the right front; at the cast-on they have {edge}, {sleeve}, {back}, "
-        f"{sleeve} and {edge} stitches. Row 2 hangs a marker between each two of them; take "
+        f"{sleeve} and {edge} stitches. Place a marker between each two of them in row 2; take "
         "another colour than you will for BOR.",
         open_lines(yoke),
         _edges(plan, neck),
         "The last row is not turned: lay the work in a ring, the right side outwards, see that it "
         "is not twisted, and go on with the first stitch of the left front. Knit over the left "
-        "front and the left sleeve to the centre back and hang a marker there: this is BOR, and "
+        "front and the left sleeve to the centre back and place a marker there: this is BOR, and "
         "from here on the work goes round. (That part is a row longer than the other; it does not "
         "show.)",
         "The front lies lower than the back by itself, so there are no short rows at the back of "
@@ -181,14 +181,14 @@ def _picked_up(plan: Plan, picked: PickedUp, section: Section) -> Iterator[str]:
         f"back. Pick up and knit, one stitch in each stitch of a cast-on edge: {half} to the line, "
         f"{sleeve} over the left sleeve, {edge} across the left front's cast-on, then {side} down "
         f"its edge; {middle}; {side} up the right front's edge, then {edge} across its cast-on, "
-        f"{sleeve} over the right sleeve, {other} to the centre back: {picked.total.got} in all. "
+        f"{sleeve} over the right sleeve, {other} to the centre back: {picked.total.got} sts. "
         + ("One of those at the back is lifted between two stitches. " if extra else "")
-        + "Hang the marker for BOR."
+        + "Place the marker for BOR."
     )
     yield (
         f"Down the edges that is about {_rule(picked.rule)}, always one stitch inside the edge. "
-        "A stitch or two more or fewer there matter to nobody, but the count must come right: the "
-        "band is worked on it."
+        f"A stitch or two more or fewer there will not show, as long as you end with exactly "
+        f"{picked.total.got} sts."
         + (
             " If you find no stitch at the very point, lift the strand between the fronts and "
             "knit it twisted."

@@ -119,11 +119,10 @@ def _told(plan: Plan, followed: Followed) -> Iterator[str]:
 def _neck(plan: Plan, followed: Followed) -> Iterator[str]:
     neck, theirs = plan.shape.neck, followed.size.size.cast_on
     if theirs == neck.band_stitches == neck.stitches.got:
-        yield f"Cast on {theirs} stitches, as your pattern does; the yoke begins with as many."
+        yield f"Cast on {theirs} stitches, as your pattern does: the yoke has as many."
     elif theirs == neck.band_stitches:
         yield (
-            f"Cast on {theirs} stitches, as your pattern does; the yoke begins with "
-            f"{neck.stitches.got}."
+            f"Cast on {theirs} stitches, as your pattern does; the yoke has {neck.stitches.got}."
         )
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from yokefellow.notation.abbreviations import Abbreviation
+from yokefellow.project_file.models import Printed
 from yokefellow.sheet.colourwork import Above, ChartView
 from yokefellow.sheet.fit_pieces import FitView
 from yokefellow.sheet.lines import SectionView
@@ -201,6 +202,8 @@ class Sheet(NamedTuple):
     paper: str
     """`A4` or `letter`, as CSS names it."""
     large: bool
+    printed: Printed
+    """Which parts of it stand on the page."""
     unit: str
     total_rows: int
     total_stitches: int

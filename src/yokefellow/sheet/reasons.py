@@ -9,7 +9,7 @@ from itertools import groupby
 from yokefellow.plan import Plan
 from yokefellow.rows.model import Feature, WorkedRow, worked
 from yokefellow.sheet.charting import joins
-from yokefellow.sheet.edge_words import BIND_OFF_NAMES
+from yokefellow.sheet.edge_words import bind_off_name
 from yokefellow.sheet.figures import percent
 from yokefellow.sheet.words import with_signs
 
@@ -58,7 +58,7 @@ def _reasons(rows: tuple[WorkedRow, ...]) -> Iterator[tuple[int, str]]:
         for row in together:
             words = "" if row.row.feature in _SAY_THEMSELVES else with_signs(row.row.why)
             if row.row.feature is Feature.BIND_OFF:
-                words = BIND_OFF_NAMES.get(row.row.bind_off, "")
+                words = bind_off_name(row.row.bind_off)
             if row.row.feature is Feature.SHAPE:
                 done[_shaping(row)] += 1
                 words = f"{words}, {done[_shaping(row)]} of {shaped[_shaping(row)]}"

@@ -138,7 +138,7 @@ def _section(desk: _Desk, section: Section, rows: tuple[WorkedRow, ...]) -> Sect
         copies=copies,
         copy_names=tuple(title_case(copy) for copy in copies) or ("Done",),
         rows=f"{whose} {here} of {desk.plan.schedule.total_rows}",
-        begins=f"begins with {section.start} stitches" if section.start else "",
+        begins=f"{section.start} sts at the start" if section.start else "",
         yarn=_yarns(desk.plan, section),
         intro=introduction(desk.plan, section),
         items=items,

@@ -36,10 +36,6 @@ def _whole(sheet: Sheet) -> Iterator[str]:
     yield from _at_a_glance(sheet)
     if sheet.pattern:
         yield from _pattern(sheet.pattern)
-    yield from _head("How it fits")
-    yield from fit_lines(sheet.fit)
-    if sheet.others:
-        yield from _others(sheet.others)
     yield from _before(sheet)
     yield from _head("The rounds")
     yield from _paragraph(
@@ -108,11 +104,6 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     yield from _head("Needles, and when to change", "-")
     for use in glance.needles:
         yield from _paragraph(f"{use.where}: {use.needle}", "- ")
-    yield from _head("The counts it stands on", "-")
-    yield from table((c.letter, str(c.count), c.what) for c in glance.counts)
-    yield glance.equation
-    yield glance.equation_in_numbers
-    yield from _paragraph(glance.equation_in_words)
 
 
 def _pattern(pattern: PatternView) -> Iterator[str]:
@@ -299,6 +290,21 @@ def _after(sheet: Sheet) -> Iterator[str]:
     yield from _head("Abbreviations in this sheet")
     for entry in sheet.abbreviations:
         yield from _paragraph(f"{entry.meaning}. {entry.how}", f"{entry.code}: ")
+    yield from _appendix(sheet)
+
+
+def _appendix(sheet: Sheet) -> Iterator[str]:
+    """Tell how the sweater was worked out; nothing of it is needed at the needle."""
+    yield from _head("How it fits")
+    yield from fit_lines(sheet.fit)
+    glance = sheet.glance
+    yield from _head("Stitch counts")
+    yield from table((c.letter, str(c.count), c.what) for c in glance.counts)
+    yield glance.equation
+    yield glance.equation_in_numbers
+    yield from _paragraph(glance.equation_in_words)
+    if sheet.others:
+        yield from _others(sheet.others)
     yield from _head("What was filled in and assumed")
     for measure in sheet.filled:
         spread = f" ({measure.spread})" if measure.spread else ""

@@ -36,6 +36,7 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
         key=plan.key,
         paper=_PAPER[choices.paper],
         large=choices.large_print,
+        printed=choices.print,
         unit=choices.units,
         total_rows=plan.schedule.total_rows,
         total_stitches=plan.total_stitches,

@@ -121,7 +121,7 @@ def _front(plan: Plan, _: Section) -> tuple[str, ...]:
 
 def _last_neckband(plan: Plan, section: Section) -> tuple[str, ...]:
     neck = plan.shape.neck
-    worked, ended = edge_words(plan, "The neckband", neck.band, neck.band_stitches)
+    worked, ended = edge_words(plan, "the neckband", neck.band, neck.band_stitches)
     if neck.picked is None and neck.band_stitches != neck.stitches.got:
         worked += f" The first round goes there from {neck.stitches.got}."
     said = (*last_neckband_words(plan, section), *high_words(plan))
@@ -140,8 +140,8 @@ def _neckband(plan: Plan, section: Section) -> tuple[str, ...]:
     what = "rib" if neck.band.finish == "rib" else "band"
     if neck.band_stitches != neck.stitches.got:
         said.append(
-            f"The {what} is worked on {neck.band_stitches} stitches and the yoke begins with "
-            f"{neck.stitches.got}; the last round goes from one to the other."
+            f"The {what} is worked on {neck.band_stitches} stitches and the yoke has "
+            f"{neck.stitches.got} sts at the start; the last round goes from one to the other."
         )
     return tuple(said)
 
@@ -269,7 +269,7 @@ def _body(plan: Plan, section: Section) -> tuple[str, ...]:
 
 
 def _hem(plan: Plan, section: Section) -> tuple[str, ...]:
-    worked, ended = edge_words(plan, "The hem", plan.shape.body.hem, section.start)
+    worked, ended = edge_words(plan, "the hem", plan.shape.body.hem, section.start)
     return (
         f"{worked} Take off the marker at the other side, if it is still there; BOR stays.",
         ended,
@@ -285,7 +285,7 @@ def _sleeve(plan: Plan, section: Section) -> tuple[str, ...]:
         f"Put the {section.start} stitches of one sleeve back from the waste yarn onto the "
         "needle, and only then draw the waste yarn out. Begin with a new end of yarn at the "
         "centre of the underarm, with the right side facing: pick up and knit along the edge of "
-        f"the underarm, {_picked_up(section)} Hang the marker for BOR there.",
+        f"the underarm, {_picked_up(section)} Place the marker for BOR there.",
         "The corner stitches close the gap between underarm and sleeve; the second round takes "
         "them away again.",
         *bands_below(plan, "sleeve", has_yoke=bool(plan.shape.yoke.bands)),
@@ -305,7 +305,7 @@ def _picked_up(section: Section) -> str:
 
 
 def _cuff(plan: Plan, section: Section) -> tuple[str, ...]:
-    worked, ended = edge_words(plan, "The cuff", plan.shape.sleeve.cuff, section.start)
+    worked, ended = edge_words(plan, "the cuff", plan.shape.sleeve.cuff, section.start)
     return (
         f"Each cuff follows its sleeve at once. {worked}",
         f"{ended} Then the other sleeve, with its cuff.",

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from types import MappingProxyType
 
 from yokefellow.plan import Plan
-from yokefellow.quantities import M_PER_YARD, LengthUnit, yarn_length
+from yokefellow.quantities import M_PER_YARD, LengthUnit, in_hundred, yarn_length
 from yokefellow.sheet.figures import balls, grams, number, percent_of, plain, title_case
 from yokefellow.sheet.yarn_pieces import YarnLine, YarnView
 from yokefellow.what_if import Prospects
+from yokefellow.words import words
 from yokefellow.yarn import Amount, Knowledge, Span, YarnEstimate, verdict_words
 from yokefellow.yarn.uncertainty import PRIOR
 
@@ -66,9 +67,9 @@ def _yarn(plan: Plan, estimate: YarnEstimate, *, is_weighed: bool) -> YarnView:
 
 def _name(plan: Plan, code: str) -> str:
     yarn, unit = plan.project.yarn[code], plan.project.sheet.units
-    words = [word for word in (yarn.name, yarn.colour, yarn.fibre) if word]
+    known = [word for word in (yarn.name, yarn.colour, yarn.fibre) if word]
     ball = f"{grams(yarn.ball_weight)} = {yarn_length(yarn.ball_length, unit)} a ball"
-    said = ", ".join([*words, ball])
+    said = ", ".join([*known, ball])
     return f"{code}: {said}" if len(plan.yarns) > 1 else title_case(said)
 
 
@@ -153,16 +154,17 @@ def metres_between(low: float, high: float, unit: LengthUnit) -> str:
 
 def _evidence(estimate: YarnEstimate, *, is_weighed: bool) -> str:
     rests = "It rests on your weighings." if is_weighed else _EVIDENCE[estimate.evidence]
-    return (
-        f"The ranges hold the truth {_in_ten(estimate.sure)}; the best guess is "
-        f"{grams(estimate.need.mean.grams)}, and the chance that it lasts is "
-        f"{percent_of(estimate.chance)}. {rests}"
+    said = words("yarn").ranges(
+        sure=_in_ten(estimate.sure),
+        grams=grams(estimate.need.mean.grams),
+        in_hundred=in_hundred(estimate.chance),
     )
+    return f"{said} {rests}"
 
 
 def _in_ten(sure: float) -> str:
     tenths = 10 * sure
-    words = {5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine"}
-    if abs(tenths - round(tenths)) < 1e-9 and round(tenths) in words:
-        return f"{words[round(tenths)]} times in ten"
+    worded = {5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine"}
+    if abs(tenths - round(tenths)) < 1e-9 and round(tenths) in worded:
+        return f"{worded[round(tenths)]} times in ten"
     return f"{100 * sure:.0f} times in a hundred"

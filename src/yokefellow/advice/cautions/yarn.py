@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping
 from yokefellow.advice.context import caution
 from yokefellow.findings import Finding
 from yokefellow.project_file.models import Project
-from yokefellow.quantities import yarn_length
+from yokefellow.quantities import in_hundred, yarn_length
+from yokefellow.words import words
 from yokefellow.yarn import MAIN, YarnEstimate, verdict_words
 
 
@@ -57,7 +58,7 @@ def _yarn(project: Project, yarn: YarnEstimate, *, begun: bool) -> Iterator[Find
         yield caution(
             "yarn.close",
             f"yarn.{yarn.code}.balls",
-            f"{message} The chance that it lasts is {yarn.chance:.0%}.",
+            f"{message} {words('yarn').caution(in_hundred=in_hundred(yarn.chance))}",
             _STILL_OPEN[yarn.code == MAIN] if begun else _surer(project, yarn),
         )
     else:

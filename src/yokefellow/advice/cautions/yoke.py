@@ -179,7 +179,7 @@ def _full_where(shape: Shape) -> str:
     last, rounds = shape.yoke.last_increase, shape.yoke.rounds.got
     return (
         f"The last increase round is round {last} of {rounds}, {round(100 * last / rounds)} % of "
-        "the way down; a yoke lies well that is full at 60 to 80 %."
+        "the way down; a yoke fits best when its last increase falls 60–80 % of the way down."
     )
 
 

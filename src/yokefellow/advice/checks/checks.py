@@ -123,9 +123,9 @@ def _first_band(desk: Desk, head: str) -> Iterator[Check]:
         1 + min(band.all_rounds, early),
         "try on",
         "Over the head",
-        f"Slip the stitches to waste yarn or a long cable and pull the edge over the head. It "
-        f"must stretch to {head}. Too tight: begin again with a looser cast-on or a "
-        "larger needle. It costs an evening now and the whole sweater later.",
+        "Slip the stitches onto waste yarn or a long cable and pull the edge over the head: it "
+        f"must stretch to {head}. If it is too tight, rip back and cast on again more loosely "
+        "or with a larger needle, on the same sheet.",
     )
 
 

@@ -99,7 +99,10 @@ def count_checks(desk: Desk, rows: tuple[Stretch, ...]) -> Iterator[Check]:
     return _increases(rows, mend=_OWN if desk.project.pattern is None else _THEIRS)
 
 
-_OWN = "a missed M1L leaves a wider gap between two increases; find it and lift the bar there now"
+_OWN = (
+    "a missed M1L leaves a wider gap between two increases; find it, pick up the bar below and "
+    "knit it through the back loop"
+)
 _THEIRS = "a missed increase leaves a wider gap between two others; find it and make it there now"
 
 
@@ -143,7 +146,7 @@ def yoke_checks(desk: Desk) -> Iterator[Check]:
         "waste yarn and try it on. With "
         f"{held} stitches for each sleeve pinched off and {desk.show(underarm_cm)} "
         "between front and back, the edge should meet just below the armpit without pulling. "
-        f"It binds: knit two to four more plain rounds. It hangs low: {_take_out(desk)}",
+        f"If it pulls under the arm, knit 2–4 more rounds. If it sags, {_take_out(desk)}",
     )
 
 
@@ -181,7 +184,7 @@ def _take_out(desk: Desk) -> str:
             "between them."
         )
     if last >= yoke.rounds.got:
-        return "choose a shallower yoke and begin again from the last increase round."
+        return "rip back to the last increase round, choose a shallower yoke and print a new sheet."
     return f"take out plain rounds below round {desk.shape.at(last)[1]}, never the increases" + (
         " or a band." if yoke.bands else "."
     )

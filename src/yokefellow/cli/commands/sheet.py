@@ -62,7 +62,14 @@ class _Forms(click.Choice[str]):
     default=("html", "pdf"),
     help="Which form; may be given several times.  [default: html, pdf]",
 )
-def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
+@click.option(
+    "--print",
+    "printed",
+    type=click.Choice(["whole", "knitting", "appendix"]),
+    help="The whole sheet, only what you need at the needle, or only how it was worked out."
+    "  [default: as FILE says]",
+)
+def sheet(file: Path, into: Path | None, forms: tuple[str, ...], printed: str | None) -> None:
     """Parse, call, print."""
     from yokefellow.cli.row_places import readings
     from yokefellow.files import make_folder, replace
@@ -71,7 +78,11 @@ def sheet(file: Path, into: Path | None, forms: tuple[str, ...]) -> None:
     from yokefellow.project_file.load import load
     from yokefellow.what_if import learn, prospects
 
-    planned = plan(load(file))
+    project = load(file)
+    if printed is not None:
+        choices = project.sheet.model_copy(update={"print": printed})
+        project = project.model_copy(update={"sheet": choices})
+    planned = plan(project)
     entries = readings(file)
     planned = learn(planned, entries).of(planned)
     asked = prospects(planned, entries)

@@ -189,7 +189,7 @@ def _first_round(project: Project) -> Iterator[Finding]:
         yield _error(
             "fixed.increase-first",
             "fixed.increase_at",
-            "Round 1 hangs the markers of the lines and cannot increase as well.",
+            "Round 1 places the markers of the lines and cannot increase as well.",
             "Write 2.",
         )
     elif project.garment.neck.back_raise != "none":
