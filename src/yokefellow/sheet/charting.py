@@ -16,7 +16,7 @@ from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colo
 from yokefellow.sheet.tints import colours
 from yokefellow.words import words
 
-__all__ = ["KIND_WORDS", "charts", "in_columns", "joins"]
+__all__ = ["KIND_WORDS", "chart_rows", "chart_signs", "charts", "in_columns", "joins"]
 
 KIND_WORDS = MappingProxyType(
     {
@@ -82,11 +82,9 @@ def _joins(bands: Iterable[SectionBand]) -> Mapping[int, str]:
 def _chart(known: Mapping[str, Colour], placed: SectionBand, *, as_it_hangs: bool) -> ChartView:
     number, band, chart = placed.number, placed.shape, placed.chart
     used = tuple(dict.fromkeys(cell.colour for row in chart.rows for cell in row.cells))
-    rows = tuple(_rows(known, band, chart, as_it_hangs=as_it_hangs))
+    rows = tuple(chart_rows(known, chart, first=band.first, as_it_hangs=as_it_hangs))
     kind = KIND_WORDS[chart.kind]
     counted = _counted(band, chart)
-    # The first round of a line that widens makes a stitch; its later rounds knit it.
-    works = {cell.work for row in chart.lines for cell in row.cells}
     wide = f"{chart.last_width} stitch{'es' if chart.last_width > 1 else ''}"
     return ChartView(
         number=number,
@@ -101,7 +99,7 @@ def _chart(known: Mapping[str, Colour], placed: SectionBand, *, as_it_hangs: boo
         times=chart.times,
         colours=tuple(colour for code, colour in known.items() if code in used),
         rows=rows,
-        signs=tuple(sign for work, sign in _SIGNS.items() if work in works),
+        signs=chart_signs(chart),
         title=f"Chart of band {number}, {chart.name}: {kind}, {wide} and {len(chart.rows)} rounds",
         counted=counted,
         as_it_hangs=as_it_hangs,
@@ -126,19 +124,34 @@ def _reading(chart: Chart, *, as_it_hangs: bool) -> str:
     )
 
 
-def _rows(
-    known: Mapping[str, Colour], band: BandShape, chart: Chart, *, as_it_hangs: bool
+def chart_signs(chart: Chart) -> tuple[Sign, ...]:
+    """Give the signs a chart uses."""
+    # The first round of a line that widens makes a stitch; its later rounds knit it.
+    works = {cell.work for row in chart.lines for cell in row.cells}
+    return tuple(sign for work, sign in _SIGNS.items() if work in works)
+
+
+def chart_rows(
+    known: Mapping[str, Colour], chart: Chart, *, first: int = 1, as_it_hangs: bool = False
 ) -> Iterator[ChartRowView]:
+    """Give the rows of a chart in the order of working.
+
+    Args:
+        known: the letter of each yarn.
+        chart: one repeat.
+        first: number of its first round in the section.
+        as_it_hangs: write the characters of a row from left to right.
+    """
     wide = zip(chart.lines, in_columns(chart.lines), strict=True)
     for place, (row, cells) in enumerate(wide):
-        first = band.first + place * chart.times
-        last = first + chart.times - 1
+        begins = first + place * chart.times
+        last = begins + chart.times - 1
         shown = tuple(None if cell is None else _cell(known, cell) for cell in cells)
         hand = known[row.yarn].letter if chart.kind in _ONE_IN_HAND else ""
         yield ChartRowView(
-            first=first,
+            first=begins,
             last=last,
-            numbers=f"{first}–{last}" if last > first else f"{first}",
+            numbers=f"{begins}–{last}" if last > begins else f"{begins}",
             hand=hand,
             cells=shown,
             words=(f"with {hand} in hand, " if hand else "") + _words(known, row.cells),
