@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from io import BytesIO
 from itertools import product
 
@@ -68,20 +69,24 @@ def squares(d: str) -> set[tuple[float, float]]:
 
 
 def painted(part: ChartPart) -> list[list[str]]:
-    """Read the picture back from the paths: a letter for each square of the repeat."""
+    """Read the picture back from the paths, in the order of working: a letter for each square."""
     outline = re.fullmatch(r"M([0-9.]+) [0-9]+h([0-9]+)v([0-9]+)h-[0-9]+z", part.drawing.outline)
     assert outline
     left, wide, high = map(float, outline.groups())
     at = {
         place: fill.letter for fill in part.drawing.fills for place in squares(fill.d)
     } | dict.fromkeys(squares(part.drawing.empty), "")
-    return [
+    seen = [
         [
             at[round(left + column * CELL, 1), EDGE + row * CELL]
             for column in range(round(wide / CELL))
         ]
         for row in range(round(high / CELL))
     ]
+    if part.chart.as_it_hangs:
+        return seen
+    # common practice, no source: a chart in the round is read from the bottom up, from the right
+    return [row[::-1] for row in reversed(seen)]
 
 
 def test_the_squares_paint_the_picture(banded_plan: Plan) -> None:
@@ -112,7 +117,12 @@ def test_nothing_leaves_the_chart(banded_plan: Plan) -> None:
                 assert 0 <= y <= height - CELL
         for number in drawing.numbers:
             # derived: a bold digit of the font is 0.7 of its size wide, at most
-            assert float(number.x) - len(number.text) * 11 * 0.7 > -1
+            long = len(number.text) * 11 * 0.7
+            assert drawing.anchor == "start"
+            assert float(number.x) + long < width + 1
+        for stitch in drawing.columns:
+            assert 0 < float(stitch.x) < width
+            assert 0 < float(stitch.baseline) < height
 
 
 def test_a_growing_chart_stands_in_columns() -> None:
@@ -144,13 +154,14 @@ def test_the_repeats_beside_are_those_of_the_chart() -> None:
     drawing = draw_chart(stairs)
     ghosts = {place: fill.letter for fill in drawing.ghosts for place in squares(fill.d)}
     left = float(re.match(r"M([0-9.]+)", drawing.outline)[1])  # type: ignore[index]
+    last = len(stairs) - 1
     wide = len(stairs[0].cells)
     for (place, row), column in product(enumerate(stairs), range(wide)):
         cell = row.cells[column]
         assert cell is not None
         for away in (-wide, wide):
-            x = round(left + (column + away) * CELL, 1)
-            assert ghosts[x, EDGE + place * CELL] == cell.letter
+            x = round(left + (wide - 1 - column + away) * CELL, 1)
+            assert ghosts[x, EDGE + (last - place) * CELL] == cell.letter
 
 
 # published: W3C, Web Content Accessibility Guidelines 2.2, criterion 1.4.3 (4.5 to 1) and the
@@ -224,7 +235,7 @@ def test_a_band_stays_on_one_page_with_its_chart(which: str) -> None:
     for block in bands(plan):
         lines = [item for item in block.items if isinstance(item, Line)]
         # The numbers of the chart come first, then the table.
-        chart = "".join(row.numbers for row in part_of(block).rows)
+        chart = "".join(row.numbers for row in reversed(part_of(block).rows))
         first, last = squeezed(lines[0].what), squeezed(lines[-1].what)
         assert any(chart in text and first in text and last in text for text in pages)
 
@@ -273,7 +284,8 @@ def test_the_rows_in_words_are_the_picture(which: Callable[[], Plan]) -> None:
 
 
 def from_characters(row: ChartRowView) -> list[str]:
-    return [row.text[at] for at in range(0, len(row.text), 2) if row.text[at] != " "]
+    """Read the letters from the arrow, which stands at the right."""
+    return [row.text[at] for at in range(len(row.text) - 2, -1, -2) if row.text[at] != " "]
 
 
 def test_the_text_holds_the_chart(banded_plan: Plan) -> None:
@@ -282,7 +294,40 @@ def test_the_text_holds_the_chart(banded_plan: Plan) -> None:
     for chart, view_of in zip(banded_plan.charts, view(banded_plan).charts, strict=True):
         for row, seen in zip(view_of.rows, picture(chart)[:: chart.times], strict=True):
             assert tuple(letters[letter] for letter in from_characters(row)) == seen
-            assert re.search(rf"{row.numbers} +{row.hand} *> {re.escape(row.text)}\n", text)
+            shown = rf"{re.escape(row.text)} < {row.hand:1} {row.numbers}\n"
+            assert re.search(shown, text)
+
+
+def turned(plan: Plan) -> Plan:
+    """The same plan with its charts drawn as the sweater hangs."""
+    choices = plan.project.sheet.model_copy(update={"chart_direction": "as it hangs"})
+    return replace(plan, project=plan.project.model_copy(update={"sheet": choices}))
+
+
+def test_both_directions_show_one_picture(banded_plan: Plan) -> None:
+    for worked, hung in zip(bands(banded_plan), bands(turned(banded_plan)), strict=True):
+        one, other = part_of(worked), part_of(hung)
+        assert (one.chart.as_it_hangs, other.chart.as_it_hangs) == (False, True)
+        assert painted(one) == painted(other)
+        assert one.drawing.outline != other.drawing.outline
+        # The first round stands at the bottom, or on top; the arrows beside the first stitch.
+        assert [mark.text for mark in one.drawing.numbers] == [
+            mark.text for mark in reversed(other.drawing.numbers)
+        ]
+        first = next(mark for mark in one.drawing.columns if mark.text == "1")
+        same = next(mark for mark in other.drawing.columns if mark.text == "1")
+        assert float(first.x) >= max(float(mark.x) for mark in one.drawing.columns)
+        assert float(same.x) <= min(float(mark.x) for mark in other.drawing.columns)
+        assert one.chart.reading != other.chart.reading
+
+
+def test_the_text_holds_the_chart_as_it_hangs() -> None:
+    text = render_text(turned(banded()))
+    for chart in view(turned(banded())).charts:
+        for row in chart.rows:
+            assert re.search(
+                rf"{row.numbers} +{row.hand} *> {re.escape(row.text.rstrip())}\n", text
+            )
 
 
 def test_the_data_holds_the_chart(banded_plan: Plan) -> None:
@@ -333,7 +378,7 @@ def test_what_stands_in_for_a_missing_swatch_is_told() -> None:
 
 
 def test_a_yarn_is_joined_where_it_was_cut_and_nowhere_else() -> None:
-    """Every `join` of a round answers to a `Cut`, or to the first use of its yarn."""
+    """Every `join` of a round answers to a `Break`, or to the first use of its yarn."""
     yoke = next(section for section in view(meadow()).sections if section.key == "yoke")
     in_drawer = {colour.code for colour in colours(meadow()).values()} - {"MC"}
     joined = 0
@@ -346,7 +391,7 @@ def test_a_yarn_is_joined_where_it_was_cut_and_nowhere_else() -> None:
             worked = {hand.code for hand in item.hands} - {"MC"}
             assert not worked & in_drawer
         elif isinstance(item, Halt):
-            in_drawer |= set(re.findall(r"Cut (CC[1-9])", item.text))
+            in_drawer |= set(re.findall(r"Break (CC[1-9])", item.text))
     assert joined >= len(colours(meadow())) - 1
 
 

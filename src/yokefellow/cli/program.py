@@ -24,6 +24,7 @@ VERBS = {
     "knitted": "Write down which rows are finished.",
     "pace": "Say how many hours are left, and when it is done.",
     "log": "Show the knitting log; take an event back.",
+    "motifs": "Show the motifs for color bands.",
     "sizes": "Show the sizing tables, or the nearest size.",
     "schema": "Give the project file's JSON Schema, for editors.",
     "completion": "Let your shell complete with Tab.",

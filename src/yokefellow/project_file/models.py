@@ -282,6 +282,7 @@ _Proportions = Literal["measured", "percentage 1971", "percentage 1989"]
 _Increases = Literal["regular", "few", "gentle"]
 _BodyShape = Literal["straight", "a-line", "waist"]
 _Paper = Literal["A4", "Letter"]
+_ChartsDrawn = Literal["as worked", "as it hangs"]
 Printed: TypeAlias = Literal["whole", "knitting", "appendix"]
 
 Group: TypeAlias = Annotated[_Group, one_of(*get_args(_Group))]
@@ -684,6 +685,8 @@ class SheetChoices(Model):
     """The unit on the sheet; when not given, the file's own unit."""
     large_print: Annotated[bool, yes_or_no] = False
     """Larger letters."""
+    chart_direction: Annotated[_ChartsDrawn, one_of(*get_args(_ChartsDrawn))] = "as worked"
+    """Charts from the bottom up and from right to left, as worked; or as the sweater hangs."""
     print: Annotated[Printed, one_of(*get_args(Printed))] = "whole"
     """The whole sheet; only the rounds, charts and abbreviations, for the project bag; or only the
     appendix, which tells how the sweater was worked out."""

@@ -104,6 +104,7 @@ def _chart_part(part: tuple[Item, ...], chart: ChartView, number: int, parts: in
             rows,
             lettered=len(chart.colours) > 1,
             widest=max((row.numbers for row in chart.rows), key=len),
+            as_it_hangs=chart.as_it_hangs,
         ),
         f"chart-{chart.number}" + (f"-{number}" if number > 1 else ""),
         f"part {number} of {parts}" if parts > 1 else "",

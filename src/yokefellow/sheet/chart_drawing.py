@@ -18,6 +18,8 @@ GAP = 6
 DIGIT = 7.7
 """Width of a bold digit of the round numbers; the dash between two is narrower."""
 ARROW = 12
+CAPTION = 14
+"""Height of the numbers of the stitches, below the chart."""
 
 SIZES = (("s", 234), ("m", 345), ("l", 429))
 """Widths of the charts that have room beside their rounds; drawn to one scale."""
@@ -52,29 +54,42 @@ _SIGN = {"slip": "m2.4 4.6l7.6 13.4 7.6-13.4", "make": "m2.8 13.5v-9l3.4 5.4 3.4
 
 
 def draw_chart(
-    rows: Sequence[ChartRowView], *, lettered: bool = True, widest: str = ""
+    worked: Sequence[ChartRowView],
+    *,
+    lettered: bool = True,
+    widest: str = "",
+    as_it_hangs: bool = False,
 ) -> ChartDrawing:
-    """Draw rows of a chart, the first worked on top.
+    """Draw rows of a chart from the bottom up and from right to left, as they are worked.
 
     Args:
-        rows: of the chart, or of a part of it.
+        worked: rows of the chart, or of a part of it, in the order of working.
         lettered: whether to write the letters of the colours; a chart of one colour needs none.
         widest: the longest round number of the whole chart, so that its parts line up.
+        as_it_hangs: draw from the top down and from left to right instead.
     """
+    rows = worked if as_it_hangs else _turned(worked)
     wide = len(rows[0].cells)
     beside = _beside(wide)
     hands = any(row.hand for row in rows)
     gutter = _gutter(rows, hands=hands, widest=widest)
-    left = gutter + beside * CELL
-    size, width = _size(left + (wide + beside) * CELL + EDGE)
+    size, width = _size(gutter + (wide + 2 * beside) * CELL + EDGE)
+    left = (gutter if as_it_hangs else EDGE) + beside * CELL
+    # Away from the chart stand the arrow, the yarn in hand, the number of the round.
+    hand, number = ARROW + GAP, ARROW + GAP + (CELL + GAP) * hands
+    right = left + (wide + beside) * CELL
     high = len(rows) * CELL
     placed = tuple(_placed(rows, left))
-    in_hand = tuple(_in_hand(rows, gutter - ARROW - GAP - CELL)) if hands else ()
+    in_hand = (
+        tuple(_in_hand(rows, gutter - hand - CELL if as_it_hangs else right + hand))
+        if hands
+        else ()
+    )
     ghosts = tuple(_neighbours(rows, left, beside))
     shown = (*placed, *in_hand)
     written = shown if lettered and wide <= MOST_LETTERS else in_hand
     return ChartDrawing(
-        view_box=f"0 0 {_n(width)} {high + 2 * EDGE}",
+        view_box=f"0 0 {_n(width)} {high + 2 * EDGE + CAPTION}",
         size=size,
         fills=tuple(_fills(shown)),
         ghosts=tuple(_fills(ghosts)),
@@ -86,9 +101,34 @@ def draw_chart(
         signs="".join(_sign(x, y, cell) for x, y, cell in placed),
         dots=_dots(placed),
         ghost_dots=_dots(ghosts),
-        arrows="".join(_arrow(gutter - ARROW - 2, y) for y in _tops(rows)),
-        numbers=tuple(_numbers(rows, gutter - ARROW - GAP - (CELL + GAP) * hands)),
+        arrows="".join(
+            _arrow(gutter - ARROW - 2, y) if as_it_hangs else _arrow_back(right + 2, y)
+            for y in _tops(rows)
+        ),
+        numbers=tuple(_numbers(rows, gutter - number if as_it_hangs else right + number)),
+        anchor="end" if as_it_hangs else "start",
+        columns=tuple(_columns(worked, left, EDGE + high, as_it_hangs=as_it_hangs)),
     )
+
+
+def _turned(worked: Sequence[ChartRowView]) -> tuple[ChartRowView, ...]:
+    """Turn a chart half round, as the work lies on the needle."""
+    return tuple(row._replace(cells=row.cells[::-1]) for row in reversed(worked))
+
+
+def _columns(
+    worked: Sequence[ChartRowView], left: float, bottom: int, *, as_it_hangs: bool
+) -> Iterator[Mark]:
+    """Number the first stitch that is worked, the last of the widest row, and every tenth."""
+    cells = worked[0].cells
+    wide = len(cells)
+    first = next(column for column, cell in enumerate(cells) if cell is not None)
+    every = (first, *range(9, wide, 10), wide - 1)
+    for column in (first,) if None in cells else dict.fromkeys(every):
+        away = column if as_it_hangs else wide - 1 - column
+        text = "1" if column == first else f"{column + 1}"
+        x = left + away * CELL + CELL / 2
+        yield Mark(text, _n(x), _n(bottom), _n(bottom + CAPTION - 2))
 
 
 def _n(value: float) -> str:
@@ -214,6 +254,10 @@ def _arrow(x: float, y: float) -> str:
     return f"M{_n(x)} {_n(y + 10)}h9m-4-3.6l4.4 3.6-4.4 3.6"
 
 
-def _numbers(rows: Sequence[ChartRowView], right: float) -> Iterator[Mark]:
+def _arrow_back(x: float, y: float) -> str:
+    return f"M{_n(x + 10)} {_n(y + 10)}h-9m4-3.6l-4.4 3.6 4.4 3.6"
+
+
+def _numbers(rows: Sequence[ChartRowView], x: float) -> Iterator[Mark]:
     for y, row in zip(_tops(rows), rows, strict=True):
-        yield Mark(row.numbers, _n(right), _n(y), _n(y + 14))
+        yield Mark(row.numbers, _n(x), _n(y), _n(y + 14))

@@ -13,8 +13,9 @@ from yokefellow.plan import Plan
 from yokefellow.shaping import BandShape, SectionBand, section_bands
 from yokefellow.sheet.colourwork import ChartCell, ChartRowView, ChartView, Colour, Sign
 from yokefellow.sheet.tints import colours
+from yokefellow.words import words
 
-__all__ = ["KIND_WORDS", "charts", "in_columns", "joins"]
+__all__ = ["KIND_WORDS", "chart_rows", "chart_signs", "charts", "in_columns", "joins"]
 
 KIND_WORDS = MappingProxyType(
     {
@@ -47,8 +48,9 @@ _DONE = MappingProxyType(
 
 def charts(plan: Plan) -> tuple[ChartView, ...]:
     """Give the chart of every band: yoke, body, sleeves."""
-    known = colours(plan)
-    return tuple(_chart(known, band) for band in section_bands(plan.shape, plan.charts))
+    known, hangs = colours(plan), plan.project.sheet.chart_direction == "as it hangs"
+    bands = section_bands(plan.shape, plan.charts)
+    return tuple(_chart(known, band, as_it_hangs=hangs) for band in bands)
 
 
 def joins(plan: Plan) -> Mapping[tuple[str, int], str]:
@@ -57,8 +59,8 @@ def joins(plan: Plan) -> Mapping[tuple[str, int], str]:
     for section, bands in groupby(
         section_bands(plan.shape, plan.charts), key=lambda band: band.section
     ):
-        for number, words in _joins(tuple(bands)).items():
-            said[section, number] = words
+        for number, joined in _joins(tuple(bands)).items():
+            said[section, number] = joined
     return MappingProxyType(said)
 
 
@@ -76,14 +78,12 @@ def _joins(bands: Iterable[SectionBand]) -> Mapping[int, str]:
     return said
 
 
-def _chart(known: Mapping[str, Colour], placed: SectionBand) -> ChartView:
+def _chart(known: Mapping[str, Colour], placed: SectionBand, *, as_it_hangs: bool) -> ChartView:
     number, band, chart = placed.number, placed.shape, placed.chart
     used = tuple(dict.fromkeys(cell.colour for row in chart.rows for cell in row.cells))
-    rows = tuple(_rows(known, band, chart))
+    rows = tuple(chart_rows(known, chart, first=band.first, as_it_hangs=as_it_hangs))
     kind = KIND_WORDS[chart.kind]
     counted = _counted(band, chart)
-    # The first round of a line that widens makes a stitch; its later rounds knit it.
-    works = {cell.work for row in chart.lines for cell in row.cells}
     wide = f"{chart.last_width} stitch{'es' if chart.last_width > 1 else ''}"
     return ChartView(
         number=number,
@@ -98,10 +98,11 @@ def _chart(known: Mapping[str, Colour], placed: SectionBand) -> ChartView:
         times=chart.times,
         colours=tuple(colour for code, colour in known.items() if code in used),
         rows=rows,
-        signs=tuple(sign for work, sign in _SIGNS.items() if work in works),
+        signs=chart_signs(chart),
         title=f"Chart of band {number}, {chart.name}: {kind}, {wide} and {len(chart.rows)} rounds",
         counted=counted,
-        reading=_reading(chart),
+        as_it_hangs=as_it_hangs,
+        reading=_reading(chart, as_it_hangs=as_it_hangs),
         description=f"{counted}. " + " ".join(f"{_rounds(row)}: {row.words}." for row in rows),
     )
 
@@ -116,36 +117,44 @@ def _rounds(row: ChartRowView) -> str:
     return f"{'Rounds' if row.last > row.first else 'Round'} {row.numbers}"
 
 
-def _reading(chart: Chart) -> str:
-    said = (
-        "The chart shows the band as the sweater hangs. The first round is the top row; each "
-        "round is read from the arrow, left to right."
+def _reading(chart: Chart, *, as_it_hangs: bool) -> str:
+    return words("charts").reading(
+        hangs=as_it_hangs, times=chart.times, in_hand=chart.kind in _ONE_IN_HAND
     )
-    if chart.times > 1:
-        said += f" Each row is worked {_TIMES.get(chart.times, f'{chart.times} times')}."
-    if chart.kind in _ONE_IN_HAND:
-        said += " The square before the arrow is the yarn in hand."
-    return said
 
 
-_TIMES = {2: "twice", 3: "three times", 4: "four times"}
+def chart_signs(chart: Chart) -> tuple[Sign, ...]:
+    """Give the signs a chart uses."""
+    # The first round of a line that widens makes a stitch; its later rounds knit it.
+    works = {cell.work for row in chart.lines for cell in row.cells}
+    return tuple(sign for work, sign in _SIGNS.items() if work in works)
 
 
-def _rows(known: Mapping[str, Colour], band: BandShape, chart: Chart) -> Iterator[ChartRowView]:
+def chart_rows(
+    known: Mapping[str, Colour], chart: Chart, *, first: int = 1, as_it_hangs: bool = False
+) -> Iterator[ChartRowView]:
+    """Give the rows of a chart in the order of working.
+
+    Args:
+        known: the letter of each yarn.
+        chart: one repeat.
+        first: number of its first round in the section.
+        as_it_hangs: write the characters of a row from left to right.
+    """
     wide = zip(chart.lines, in_columns(chart.lines), strict=True)
     for place, (row, cells) in enumerate(wide):
-        first = band.first + place * chart.times
-        last = first + chart.times - 1
+        begins = first + place * chart.times
+        last = begins + chart.times - 1
         shown = tuple(None if cell is None else _cell(known, cell) for cell in cells)
         hand = known[row.yarn].letter if chart.kind in _ONE_IN_HAND else ""
         yield ChartRowView(
-            first=first,
+            first=begins,
             last=last,
-            numbers=f"{first}–{last}" if last > first else f"{first}",
+            numbers=f"{begins}–{last}" if last > begins else f"{begins}",
             hand=hand,
             cells=shown,
             words=(f"with {hand} in hand, " if hand else "") + _words(known, row.cells),
-            text="".join(_characters(known, cells)).rstrip(),
+            text="".join(_characters(known, cells if as_it_hangs else cells[::-1])),
         )
 
 

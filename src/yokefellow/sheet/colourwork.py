@@ -59,7 +59,7 @@ class ChartRowView(NamedTuple):
     words: str
     """`2 B, 2 A slipped`."""
     text: str
-    """The row in characters: `B B AvAv`."""
+    """The row in characters as it is drawn: `AvAvB B `, its first stitch at the arrow."""
 
 
 class Sign(NamedTuple):
@@ -102,6 +102,8 @@ class ChartView(NamedTuple):
     """`Chart of band 1, pebbles: mosaic, 4 stitches and 6 rounds`."""
     counted: str
     """`57 repeats of 4`, or `57 repeats of 4, growing to 6`."""
+    as_it_hangs: bool
+    """Drawn from the top down and from left to right, not as worked on the needle."""
     reading: str
     """How it is read, in a sentence or two."""
     description: str
@@ -150,6 +152,10 @@ class ChartDrawing(NamedTuple):
     """and those of the repeats on either side."""
     arrows: str
     numbers: tuple[Mark, ...]
+    anchor: str
+    """On which side of its place a round number ends: `end` or `start`."""
+    columns: tuple[Mark, ...]
+    """Numbers of the first and the last stitch of the repeat, and of every tenth."""
 
 
 class ChartPart(NamedTuple):

@@ -17,10 +17,12 @@ from markupsafe import Markup
 
 from yokefellow.files import FileError, replace
 from yokefellow.package_data import package_folder
+from yokefellow.sheet.motifs import motif_views
 from yokefellow.sheet.pieces import Sheet
 from yokefellow.sheet.tints import TINTS
+from yokefellow.words import words
 
-__all__ = ["Medium", "page"]
+__all__ = ["Medium", "motif_page", "page"]
 
 Medium = Literal["screen", "paper"]
 
@@ -76,6 +78,16 @@ def page(sheet: Sheet, *, medium: Medium) -> str:
     script = Markup(_as_it_is("sheet.js"))  # noqa: S704
     return templates.get_template("sheet/page.html.j2").render(
         sheet=sheet, medium=medium, style=style, script=script, policy=_policy(style, script)
+    )
+
+
+def motif_page() -> str:
+    """Give the shipped motifs as a page of charts, with its style inside."""
+    templates = _templates()
+    drawn = templates.get_template("sheet/sheet.css.j2").render(paper="A4", tints=TINTS, title="")
+    style = Markup(drawn + _as_it_is("screen.css"))  # noqa: S704 -- our own files
+    return templates.get_template("sheet/motifs.html.j2").render(
+        motifs=motif_views(), style=style, policy=_policy(style, ""), said=words("motifs")
     )
 
 

@@ -225,13 +225,25 @@ def _chart(part: ChartPart) -> Iterator[str]:
         yield from _paragraph("; ".join((*known, *signs)), "  ")
     yield ""
     wide = max(len(row.numbers) for row in part.rows)
-    for row in part.rows:
-        head = f"  {row.numbers:>{wide}} {row.hand:1} > "
-        yield from _paragraph_of_squares(head, row.text)
+    if chart.as_it_hangs:
+        for row in part.rows:
+            yield from _from_the_left(f"  {row.numbers:>{wide}} {row.hand:1} > ", row.text)
+    else:
+        for row in reversed(part.rows):
+            yield from _from_the_right(row.text, f" < {row.hand:1} {row.numbers}")
     yield ""
 
 
-def _paragraph_of_squares(head: str, squares: str) -> Iterator[str]:
+def _from_the_right(squares: str, tail: str) -> Iterator[str]:
+    """Break a row that is wider than the page between two stitches; its first stitch is lowest."""
+    room = (WIDTH - len(tail) - 2) // 2 * 2
+    ends = range(len(squares), 0, -room)
+    for end in reversed(ends):
+        part = squares[max(0, end - room) : end]
+        yield f"  {part:>{min(room, len(squares))}}{tail if end == len(squares) else ''}".rstrip()
+
+
+def _from_the_left(head: str, squares: str) -> Iterator[str]:
     """Break a row that is wider than the page between two stitches."""
     room = (WIDTH - len(head)) // 2 * 2
     for start in range(0, max(1, len(squares)), room):
