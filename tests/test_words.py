@@ -27,8 +27,10 @@ WORDLESS = (
     "pattern_sizes",
     "plan.py",
     "project_file/checks",
+    "project_file/field_errors.py",
     "project_file/load.py",
     "sheet/edge_words.py",
+    "project_file/toml_mistakes.py",
     "yarn/weighing_log.py",
 )
 """Files and folders of the program in which no sentence stands."""

@@ -29,6 +29,7 @@ from pydantic_core import core_schema
 
 from yokefellow.findings import as_typed
 from yokefellow.quantities import CM_PER_INCH, LengthUnit, QuantityError, parse_number, show_tape
+from yokefellow.words import words
 
 
 class Model(BaseModel):
@@ -189,12 +190,14 @@ def remedy(
     refused: QuantityError, typed: Typed, unit: LengthUnit, written: Callable[[str], str]
 ) -> str:
     """Say what to type instead; `written` sets a value as it stands in its line."""
-    meant: tuple[str, ...] = getattr(refused, "meant", ())
-    if not meant:
-        return f"Type, for example: {written(typed.example(unit))}."
-    if len(meant) == 1:
-        return f"Did you mean {written(meant[0])}?"
-    return f"Type {' or '.join(map(written, meant))}."
+    meant = [written(value) for value in getattr(refused, "meant", ())]
+    return words("findings/value").value_remedy(
+        problem=f"{refused}",
+        allowed=typed.allowed(unit),
+        meant=meant,
+        example=written(typed.example(unit)),
+        line=None,
+    )
 
 
 def fixed(words: str) -> Say:

@@ -573,7 +573,11 @@ def _each(given: object, read: Callable[[object], _T], what: str) -> tuple[_T, .
         raise RefusedError("value.list", f"{as_typed(given)} is not a list of {what}")
     if not 1 <= len(given) <= MOST_BALLS:
         raise RefusedError("value.list", f"the list of {what} has {len(given)} entries")
-    return tuple(read(one) for one in given)
+    try:
+        return tuple(read(one) for one in given)
+    except QuantityError as refused:
+        # What was meant by one of them is nothing to write for the whole list.
+        raise QuantityError(refused.code, f"{refused}") from None
 
 
 def _weights(given: object, unit: LengthUnit) -> tuple[float, ...]:
