@@ -1,6 +1,4 @@
-"""What every model of the project file has in common.
-
-Field types of the project file: how a typed length, weight, reading or name is read.
+"""What every model of the project file has in common, and how a typed name or text is read.
 
 Each is a piece of `Annotated` metadata that reads one field whole, so that a
 wrong value gets one message and not one for every member of a union, and that
