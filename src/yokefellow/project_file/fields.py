@@ -1,6 +1,6 @@
 """What every model of the project file has in common, and how a typed name or text is read.
 
-Each is a piece of `Annotated` metadata that reads one field whole, so that a
+A reader is `Annotated` metadata that reads one field whole, so that a
 wrong value gets one message and not one for every member of a union, and that
 can say what it allows and show an example in the knitter's own unit.
 """
