@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from yokefellow.charts.chart import ChartKind
 from yokefellow.plan import Plan
 from yokefellow.rows.model import Feature, flat_ops
-from yokefellow.shaping.yoke_shapes import RaglanShape
+from yokefellow.shaping import RaglanShape
 from yokefellow.sheet.pieces import Materials
 from yokefellow.words import words
 
