@@ -33,6 +33,7 @@ def _whole(sheet: Sheet) -> Iterator[str]:
     if sheet.wearer:
         yield sheet.wearer
     yield from _paragraph(f"{sheet.subtitle}.")
+    yield from _paragraph(f"Skills: {sheet.materials.skills}.")
     yield from _at_a_glance(sheet)
     if sheet.pattern:
         yield from _pattern(sheet.pattern)
@@ -76,7 +77,6 @@ def table(rows: Iterable[tuple[str, ...]]) -> Iterator[str]:
 def _at_a_glance(sheet: Sheet) -> Iterator[str]:
     glance = sheet.glance
     yield from _head("The sweater at a glance")
-    yield from _paragraph(f"Skills: {sheet.materials.skills}.")
     yield from table(
         (
             ("", "Body", "Ease", "Finished", "Worked as"),
