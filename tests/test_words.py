@@ -21,14 +21,19 @@ SENTENCES = ROOT / "templates" / "words" / "en"
 WORDLESS = (
     "body/fill_in.py",
     "charts",
+    "cli/commands/check.py",
+    "cli/commands/follow.py",
+    "cli/row_places.py",
     "files.py",
     "fit",
     "gauge.py",
     "pattern_sizes",
     "plan.py",
     "project_file/checks",
+    "project_file/field_errors.py",
     "project_file/load.py",
     "sheet/edge_words.py",
+    "project_file/toml_mistakes.py",
     "yarn/weighing_log.py",
 )
 """Files and folders of the program in which no sentence stands."""
@@ -38,6 +43,12 @@ def sentences_in(source: Path) -> Iterator[str]:
     """Give the texts of four words or more that neither document nor are meant for programmers."""
     tree = ast.parse(source.read_text("utf-8"))
     docs = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    helps = [node for node in ast.walk(tree) if isinstance(node, (ast.Assign, ast.keyword))]
+    docs |= {
+        id(node.value)
+        for node in helps
+        if (node.arg == "help" if isinstance(node, ast.keyword) else _is_help(node))
+    }
     docs |= {
         id(text)
         for node in ast.walk(tree)
@@ -49,6 +60,11 @@ def sentences_in(source: Path) -> Iterator[str]:
             continue
         if isinstance(node.value, str) and len(node.value.split()) >= 4:
             yield f"{source.relative_to(SOURCES)}:{node.lineno}: {node.value[:60]}"
+
+
+def _is_help(node: ast.Assign) -> bool:
+    """Tell whether a text is shown by `--help`."""
+    return [ast.unparse(target) for target in node.targets] == ["HELP"]
 
 
 @pytest.mark.parametrize("room", WORDLESS)

@@ -73,6 +73,7 @@ def test_each_long_float_is_told_once_with_its_line() -> None:
     told = risks(
         "stranded", ".#.......", "#" * 9, "........#", times=2
     )  # 8 behind, nothing, 8 behind
+    # derived: the first and the third line are the ones with 8 behind
     assert [dict(finding.values)["row"] for finding in told] == [1, 3]
 
 

@@ -63,7 +63,7 @@ def test_never_over_a_file_that_is_there(tmp_path: Path) -> None:
     for more in ([], ["--ask"], ["--size", "M"]):
         result = run("begin", file, *more, typed="in\n")
         assert result.exit_code == REFUSED
-        assert "already there" in result.stderr
+        assert "already exists" in result.stderr
     assert file.read_text() == "years of work"
 
 

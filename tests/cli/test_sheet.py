@@ -78,7 +78,7 @@ def test_a_folder_that_cannot_be_made(mine: Path) -> None:
 def test_a_file_is_no_folder_to_write_into(mine: Path) -> None:
     result = run("sheet", mine, "--into", mine, "--as", "html")
     assert result.exit_code == REFUSED
-    assert "is a file; a folder is wanted" in one_line(result.stderr)
+    assert "is a file; a folder is needed" in one_line(result.stderr)
 
 
 @pytest.mark.parametrize("forms", ["html,pdf", "html, pdf", "html+pdf"])

@@ -75,7 +75,7 @@ def test_two_that_begin_the_same_file_at_once(tmp_path: Path) -> None:
     assert sorted(program.returncode for program in programs) == [0, 1]
     winner = ("S", "L")[[program.returncode for program in programs].index(0)]
     assert f'size = "{winner}"' in (tmp_path / "mine.toml").read_text()
-    assert "it is already there, and is left as it was" in " ".join("".join(told).split())
+    assert "it already exists, and is left as it was" in " ".join("".join(told).split())
     assert [path.name for path in tmp_path.iterdir()] == ["mine.toml"]
 
 

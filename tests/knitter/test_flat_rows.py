@@ -90,7 +90,7 @@ def test_stitches_are_picked_up_round_the_neck() -> None:
 
 
 def test_an_increase_on_the_way_back_is_purled() -> None:
-    right = rnd(4, "p1, M1P, p5, sm, p5, M1P, p1", 14, kind="flat WS")
+    right = rnd(4, "p1, M1LP, p5, sm, p5, M1RP, p1", 14, kind="flat WS")
     parts = fronts(
         right,
         rnd(5, "k14, CO 4; do not turn: join in the round", 18, kind="flat RS"),
@@ -100,7 +100,7 @@ def test_an_increase_on_the_way_back_is_purled() -> None:
     )
     assert knit(parts).bumps == 0  # derived: purled on the wrong side is plain on the right
     # derived: two made knitwise on the wrong side
-    wrong = rnd(4, right.what.replace("M1P", "M1L"), 14, kind="flat WS")
+    wrong = rnd(4, right.what.replace("P", ""), 14, kind="flat WS")
     assert knit(fronts(wrong, *parts[0].lines[4:])).bumps == 2
 
 

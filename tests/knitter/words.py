@@ -68,7 +68,7 @@ _SINGLE = {
     "M1": r"M1[LR]",
     "yo": r"yo",
     "kfb": r"kfb",
-    "M1 purled": r"M1P",
+    "M1 purled": r"M1[LR]P",
     "pfb": r"pfb",
     "2tog": r"k2tog|ssk|p2tog",
     "3 into 1": r"CDD",

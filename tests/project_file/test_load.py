@@ -387,7 +387,10 @@ MEANT = [
     (sleeve('"4 in longer"'), 'Did you mean length = "longer by 4 in"?'),
     (sleeve('"-4 in"'), 'Did you mean length = "shorter by 4 in"?'),
     (under("ease", 'chest = "regular"'), 'Did you mean chest = "classic"?'),
-    (under("garment.neck", 'front = "v-neck"'), 'Did you mean front = "V"?'),
+    (
+        under("garment.neck", 'front = "v-neck"') + '[garment.yoke]\nstyle = "raglan"\n',
+        'Did you mean front = "V"?',
+    ),
     (under("garment.neck", 'finish = "turtleneck"'), 'Did you mean finish = "folded high"?'),
     (under("garment.body", 'finish = "garter stitch"'), 'Did you mean finish = "garter"?'),
     (bands('chart = "low wall"'), 'Did you mean chart = "low-wall"?'),

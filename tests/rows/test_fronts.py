@@ -165,7 +165,18 @@ def test_rates_in_every_row_are_purled_on_the_way_back() -> None:
         if row.kind is RowKind.FLAT_WRONG
         for op in flat_ops(row.steps)
     }
-    assert codes == {"p", "pm", "sm", "M1P"}
+    assert codes == {"p", "pm", "sm", "M1LP", "M1RP"}
+    for row in plan.schedule.sections[0].rows:
+        kinds = [op.code for op in flat_ops(row.steps) if op.code not in ("k", "p")]
+        beside = {
+            (kinds[at - 1], kinds[at + 1])
+            for at, code in enumerate(kinds[:-1])
+            if code == "sm" and kinds[at - 1] != "sm" != kinds[at + 1] and at
+        }
+        # derived: on the right side an M1R comes before a line and an M1L after it; the way back
+        # meets the one after it first
+        back = row.kind is RowKind.FLAT_WRONG
+        assert beside <= {("M1LP", "M1RP") if back else ("M1R", "M1L")}
     assert knit(parts_of(plan.schedule)).bumps == 0  # derived
 
 

@@ -9,7 +9,11 @@ from tests.sweaters import planned, sized
 from yokefellow.shaping.counts import Count
 from yokefellow.shaping.model import BandShape, ChartedBand
 from yokefellow.shaping.pieces.darts import Dart
-from yokefellow.shaping.pieces.section_bands import SectionBand, section_bands
+from yokefellow.shaping.pieces.section_bands import (
+    SectionBand,
+    all_increase_rounds,
+    section_bands,
+)
 
 
 def band(name: str, first: int) -> BandShape:
@@ -38,3 +42,19 @@ def test_the_bands_of_a_sweater_are_numbered_from_the_neck_down() -> None:
 
 def test_a_plain_sweater_has_no_bands() -> None:
     assert section_bands(planned(sized()).shape, ()) == ()
+
+
+def test_increases_inside_a_chart_are_counted_among_the_increase_rounds() -> None:
+    made = planned(
+        sized(
+            yarn__CC1={"ball_weight": "50 g", "ball_length": "200 m", "balls": 5},
+            garment__yoke={"bands": [{"chart": "buds"}]},
+        )
+    )
+    found = all_increase_rounds(made.shape.yoke)
+    rows = [row for row in made.rows if row.section.key == "yoke" and row.after > row.before]
+    # derived: those rows of the yoke that end with more stitches than they began with
+    assert [(one.number, one.before, one.after) for one in found] == [
+        (row.number, row.before, row.after) for row in rows
+    ]
+    assert len(found) > len(made.shape.yoke.increase_rounds)

@@ -80,6 +80,27 @@ def test_no_ball_knits_more_than_it_holds(weights: list[int], strands: int) -> N
     assert not short or use.runs_out is not None
 
 
+@pytest.mark.parametrize("grams", range(20, 40))
+def test_no_ball_begins_inside_a_set_of_short_rows(grams: int) -> None:
+    darted = sized(
+        yarn__MC={**BALL, "weights": [grams] * 30},
+        body__front_length="50 cm",
+        body__back_length="42 cm",
+    )
+    plan = planned(darted)
+    order = {run.place(at): run for run in in_order(plan.schedule) for at in range(run.times)}
+    places = list(order)
+    inside = {
+        place
+        for before, place in pairwise(places)
+        if order[before].is_short and order[place].is_short
+    }
+    assert {place.section for place in inside} >= {"body"}
+    use = stash_use(plan.reckoning, plan.schedule, "MC")
+    begun = {at for start in use.starts for at in (start.place, start.earliest, start.latest)}
+    assert not begun & inside
+
+
 def test_the_range_of_a_join_widens_down_the_sweater() -> None:
     plan = planned(sized(yarn__MC__balls=9))
     use = stash_use(plan.reckoning, plan.schedule, "MC")

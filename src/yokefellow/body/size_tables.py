@@ -1,6 +1,4 @@
-"""One sizing table from its file: read, checked, turned into cm.
-
-The sizing tables: `sizing_tables/*.toml`, checked and read once.
+"""The sizing tables, `sizing_tables/*.toml`: read once, checked, turned into cm.
 
 How such a file is written stands at the head of `sizing_tables/women.toml`.
 """

@@ -11,11 +11,10 @@ from typing import TYPE_CHECKING, NoReturn
 import click
 
 from yokefellow.cli.findings import tell_findings
+from yokefellow.words import words
 
 if TYPE_CHECKING:
     from yokefellow.rows.model import Schedule
-
-if TYPE_CHECKING:
     from yokefellow.yarn.weighing_log import Entry
 
 _WORDS: Mapping[str, str] = MappingProxyType(
@@ -46,32 +45,29 @@ def read_place(typed: str, schedule: Schedule, *, option: str = "--after") -> tu
     Raises:
         click.BadParameter: the sweater has no such row.
     """
-    words = re.findall(r"[a-z]+|\d+", typed.lower().replace("_", " "))
-    side = next((word for word in words if word in _SIDES), "")
-    numbers = [int(word) for word in words if word.isdigit()]
+    given = re.findall(r"[a-z]+|\d+", typed.lower().replace("_", " "))
+    side = next((word for word in given if word in _SIDES), "")
+    numbers = [int(word) for word in given if word.isdigit()]
     fillers = {*_SIDES, "round", "rnd", "row", "the", "of"}
-    name = " ".join(word for word in words if not word.isdigit() and word not in fillers)
+    name = " ".join(word for word in given if not word.isdigit() and word not in fillers)
     section = next((s for s in schedule.sections if s.key == _WORDS.get(name)), None)
     if section is None or len(numbers) > 1:
-        _refuse(typed, f"name a section and a row of it, such as {_examples(schedule)}", option)
+        keys = {section.key: len(section.rows) for section in schedule.sections}
+        _refuse("no_section", typed, option, yoke=keys["yoke"], body=keys["body"] // 2)
     rows = len(section.rows)
     row = numbers[0] if numbers else rows
     if not 1 <= row <= rows:
-        _refuse(typed, f"the section {name} has rows 1 to {rows}", option)
+        _refuse("no_row", typed, option, section=name, rows=rows)
     if side and side not in section.copies:
-        _refuse(typed, f"the section {name} has no {side} side", option)
+        _refuse("no_side", typed, option, section=name, side=side)
     if not side and len(section.copies) > 1:
-        _refuse(typed, f"say which one, such as right {name} {row}", option)
+        _refuse("which_side", typed, option, section=name, row=row)
     return section.key, row, side
 
 
-def _refuse(typed: str, why: str, option: str) -> NoReturn:
-    raise click.BadParameter(f"{typed!r} cannot be read: {why}.", param_hint=option)
-
-
-def _examples(schedule: Schedule) -> str:
-    keys = {section.key: len(section.rows) for section in schedule.sections}
-    return f"'yoke {keys['yoke']}', 'body {keys['body'] // 2}' or 'right sleeve 20'"
+def _refuse(sentence: str, typed: str, option: str, **values: object) -> NoReturn:
+    message = getattr(words("commands"), sentence)(typed=repr(typed), **values)
+    raise click.BadParameter(message, param_hint=option)
 
 
 def place_words(section: str, row: int, side: str = "") -> str:
@@ -80,9 +76,12 @@ def place_words(section: str, row: int, side: str = "") -> str:
     >>> place_words("sleeve", 20, "right")
     'round 20 of the right sleeve'
     """
-    kind = "row" if section in ("back_neck", "front") else "round"
-    name = " ".join(word for word in (side, section.replace("_", " ")) if word)
-    return f"{kind} {row} of the {name}"
+    return words("commands").place_of_the_row(
+        section=section.replace("_", " "),
+        row=row,
+        side=side,
+        is_flat=section in ("back_neck", "front"),
+    )
 
 
 def readings(file: Path) -> tuple[Entry, ...]:

@@ -107,8 +107,8 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "it through the back loop: 1 st more.",
     ),
     Abbreviation(
-        "M1P",
-        "make 1 purlwise",
+        "M1LP",
+        "make 1 purlwise, leaning to the left on the right side",
         "With the left needle, lift the bar between the stitches from front to back, and purl "
         "it through the back loop: 1 st more.",
     ),
@@ -116,6 +116,12 @@ ABBREVIATIONS: tuple[Abbreviation, ...] = (
         "M1R",
         "make 1, leaning to the right",
         "With the left needle, lift the bar between the stitches from back to front, and knit "
+        "it through the front loop: 1 st more.",
+    ),
+    Abbreviation(
+        "M1RP",
+        "make 1 purlwise, leaning to the right on the right side",
+        "With the left needle, lift the bar between the stitches from back to front, and purl "
         "it through the front loop: 1 st more.",
     ),
     Abbreviation(

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+import contextlib
 import difflib
 import re
 import typing
 from collections.abc import Iterator, Mapping, Sequence
 from types import MappingProxyType
-from typing import Any, TypeAlias
+from typing import Any, NamedTuple, TypeAlias
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from yokefellow.findings import Finding, Severity, as_typed
-from yokefellow.project_file.fields import Typed, remedy
+from yokefellow.findings import Finding, Mend, Severity, as_typed
+from yokefellow.project_file.fields import Typed
 from yokefellow.project_file.models import MOST_BANDS, Project
 from yokefellow.project_file.pattern import MOST_SIZES
 from yokefellow.project_file.pins import MOST_INCREASES
@@ -24,6 +25,7 @@ from yokefellow.project_file.toml_mistakes import (
     remarked_headings,
 )
 from yokefellow.quantities import LengthUnit, QuantityError
+from yokefellow.words import found
 
 Place: TypeAlias = Sequence[str | int]
 
@@ -74,10 +76,8 @@ def refusals(problem: ValidationError, *, text: str, unit: LengthUnit) -> tuple[
     findings, errors = _headings_left_out(_causes(problem), text)
     findings += [_finding(error, lines, unit) for error in errors[:_MOST]]
     if len(errors) > _MOST:
-        more = f"{len(errors) - _MOST} more errors are not shown."
-        findings.append(
-            Finding("file.many-errors", Severity.ERROR, "", more, "Put these right first.")
-        )
+        more = len(errors) - _MOST
+        findings.append(found("file.many-errors", Severity.ERROR, "", more=more))
     return tuple(findings)
 
 
@@ -111,14 +111,7 @@ def _headings_left_out(
     roots = {table.partition(".")[0] for table in opened}
     left = [e for e in left if not (e["type"] == "missing" and e["loc"][0] in roots)]
     findings = [
-        Finding(
-            "toml.heading-remarked",
-            Severity.ERROR,
-            table,
-            f"[{table}] stands behind a # in line {line}, and the fields below it are read as "
-            "another table's.",
-            f"Take away the # before [{table}].",
-        )
+        found("toml.heading-remarked", Severity.ERROR, table, table=table, line=line)
         for table, line in opened.items()
     ]
     return findings, left
@@ -144,28 +137,43 @@ def dotted(place: Place) -> str:
 
 def _finding(error: Mapping[str, Any], lines: Lines, unit: LengthUnit) -> Finding:
     place: Place = error["loc"]
-    code, said, remedy = _said(error, place, unit)
-    line = find_line(lines, place)
-    stands = f" (line {line})" if line is not None else ""
-    return Finding(code, Severity.ERROR, dotted(place), f"{said}{stands}.", remedy)
-
-
-def _said(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tuple[str, str, str]:
-    """Give code, what is so, and remedy of one error."""
-    cause = error.get("ctx", {}).get("error")
-    typed = typed_at(place)
+    cause, typed = error.get("ctx", {}).get("error"), typed_at(place)
     if isinstance(cause, QuantityError) and typed is not None:
-        said = f"{cause}; allowed is {typed.allowed(unit)}"
-        given = error["input"]
-        if tuple(place[:2]) == ("pattern", "sizes") and isinstance(given, list) and given:
-            own = f"{place[-1]} = {as_typed(given[0])}"
-            return cause.code, said, f"{_EACH_SIZE}, and give each its own: {own}."
-        return cause.code, said, remedy(cause, typed, unit, lambda value: _assignment(place, value))
-    if error["type"] == "extra_forbidden":
-        return _unknown(place, error["input"])
-    if error["type"] == "missing":
-        return _missing(place, typed, unit)
-    return _wrong_shape(error, place, unit)
+        told = _refused(cause, typed, error["input"], place, unit)
+    elif error["type"] == "extra_forbidden":
+        told = _unknown(place, error["input"])
+    elif error["type"] == "missing":
+        told = _missing(place, typed, unit)
+    else:
+        told = _wrong_shape(error, place, unit)
+    code, sentence, mends, values = told
+    values = {**values, "line": find_line(lines, place)}
+    field = dotted(place)
+    return found(code, Severity.ERROR, field, mends=mends, sentence=sentence, **values)
+
+
+class _Told(NamedTuple):
+    """What one error is told with."""
+
+    code: str
+    sentence: str
+    mends: tuple[Mend, ...]
+    values: dict[str, Any]
+
+
+def _refused(
+    cause: QuantityError, typed: Typed, given: object, place: Place, unit: LengthUnit
+) -> _Told:
+    """Tell a value that its field cannot read, and what was perhaps meant."""
+    values: dict[str, Any] = {"problem": f"{cause}", "allowed": typed.allowed(unit)}
+    if tuple(place[:2]) == ("pattern", "sizes") and isinstance(given, list) and given:
+        own = f"{place[-1]} = {as_typed(given[0])}"
+        return _Told(cause.code, "value_of_each_size", (), {**values, "own": own})
+    meant: tuple[str, ...] = getattr(cause, "meant", ())
+    mends = (Mend(dotted(place), meant[0]),) if len(meant) == 1 else ()
+    values["meant"] = [_assignment(place, value) for value in meant]
+    values["example"] = _assignment(place, typed.example(unit))
+    return _Told(cause.code, "value", mends, values)
 
 
 def _assignment(place: Place, example: str) -> str:
@@ -181,47 +189,45 @@ def _table(place: Place) -> str:
     return f"[{dotted(place)}]"
 
 
-_EACH_SIZE = "Begin each size with [[pattern.sizes]] on a line"
-
-
-def _missing(place: Place, typed: Typed | None, unit: LengthUnit) -> tuple[str, str, str]:
-    where = f" under {_table(place[:-1])}" if len(place) > 1 else ""
-    said = "This is missing, and no sweater can be planned without it"
+def _missing(place: Place, typed: Typed | None, unit: LengthUnit) -> _Told:
+    example = table = ""
     if typed is not None:
-        return "field.missing", said, f"Type{where}: {_assignment(place, typed.example(unit))}."
-    if place[-1] in {"stitches", "rounds"}:
-        return "field.missing", said, f"Type{where}: {_list_example(place, unit)}."
-    if place[-1] == "sizes":
-        how = f"{_EACH_SIZE}; yokefellow begin FILE --pattern writes a file that shows how."
-        return "field.missing", said, how
-    table = "yarn.MC" if place[-1] == "yarn" else dotted(place)
-    if place[-1] in {"swatch", "plain"}:
+        example = _assignment(place, typed.example(unit))
+    elif place[-1] in {"stitches", "rounds"}:
+        example = _list_example(place, unit)
+    elif place[-1] in {"swatch", "plain"}:
         table = "swatch.plain.washed"
-    return "field.missing", said, f"Add the table [{table}] with its lines; a fresh file shows it."
+    elif place[-1] != "sizes":
+        table = "yarn.MC" if place[-1] == "yarn" else dotted(place)
+    under = _table(place[:-1]) if len(place) > 1 else ""
+    values = {"under": under, "example": example, "table": table}
+    return _Told("field.missing", "", (), values)
 
 
-def _unknown(place: Place, given: object) -> tuple[str, str, str]:
-    said = f"This name is not known here; its value is {as_typed(given)}"
+def _unknown(place: Place, given: object) -> _Told:
+    values: dict[str, Any] = {"given": as_typed(given), "near": "", "table": "", "name": ""}
     key = str(place[-1])
     here = _names_at(place[:-1])
     meant = _MEANT.get(_plain(key), ())
-    near = next((name for name in meant if name in here), None) or _nearest(key, here)
-    if near:
-        return "field.unknown", said, f"Did you mean {near}?"
-    within = f"{dotted(place[:-1])}."
+    values["known"] = here
+    values["near"] = next((n for n in meant if n in here), None) or _nearest(key, here) or ""
+    if not values["near"]:
+        values |= _elsewhere(_plain(key), meant, f"{dotted(place[:-1])}.")
+    return _Told("field.unknown", "", (), values)
+
+
+def _elsewhere(key: str, meant: Sequence[str], within: str) -> dict[str, str]:
+    """Find the table that a field belongs under, and what it is called there."""
     for table, names in _tables():
-        if table.removeprefix("[").startswith(within) and _plain(key) in names:
-            return "field.unknown", said, f"It belongs under [{table}]."
-    if _plain(key) in Project.model_fields:
-        return "field.unknown", said, "It belongs at the top of the file, before the first table."
-    for name in (_plain(key), *meant):
+        if table.removeprefix("[").startswith(within) and key in names:
+            return {"table": f"[{table}]"}
+    if key in Project.model_fields:
+        return {"table": "top"}
+    for name in (key, *meant):
         for table, names in _tables():
             if name in map(_plain, names):
-                there = f"It belongs under [{table}]"
-                called = "" if name == _plain(key) else f", where it is called {name}"
-                return "field.unknown", said, f"{there}{called}."
-    listed = ", ".join(here)
-    return "field.unknown", said, f"Known here: {listed}." if here else "Take the line out."
+                return {"table": f"[{table}]", "name": "" if name == key else name}
+    return {}
 
 
 def _plain(key: str) -> str:
@@ -234,69 +240,51 @@ def _nearest(key: str, names: Sequence[str]) -> str | None:
     return by_plain[near[0]] if near else None
 
 
-def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> tuple[str, str, str]:
+def _wrong_shape(error: Mapping[str, Any], place: Place, unit: LengthUnit) -> _Told:
     """Say that a table, a list or a yarn's name is not what belongs there."""
-    given, kind = error["input"], error["type"]
+    given, kind, last = as_typed(error["input"]), error["type"], str(place[-1])
     if kind == "string_pattern_mismatch":
-        return _wrong_name(place)
+        code = "charts.name" if place[0] == "charts" else "yarn.name"
+        return _Told(code, "", (), {"name": as_typed(place[-2])})
     if kind in {"too_short", "too_long"}:
-        wrong = "holds nothing" if kind == "too_short" else "is too long"
-        if place[-1] == "bands":
-            said = f"The list {wrong}; allowed are up to {MOST_BANDS} bands"
-            return "field.list-length", said, "Take out bands, or join charts into one."
-        if place[-1] in {"increases", "increase_at"}:
-            said = f"The list {wrong}; allowed are up to {MOST_INCREASES} increase rounds"
-            return "field.list-length", said, "Look at the list again."
-        if place[-1] == "sizes":
-            said = f"The list {wrong}; allowed are 1 to {MOST_SIZES} sizes"
-            return "field.list-length", said, f"{_EACH_SIZE}."
-        said = f"The list {wrong}; allowed is 1 to 20 readings"
-        return "field.list-length", said, f"Type, for example: {_list_example(place, unit)}."
-    if kind == "tuple_type" and place[-1] == "bands":
-        said = f"{as_typed(given)} stands where a list of bands belongs"
-        return "field.not-a-list", said, f"Begin each band with [[{dotted(place)}]] on a line."
-    if kind == "tuple_type" and place[-1] == "sizes":
-        said = f"{as_typed(given)} stands where a list of sizes belongs"
-        return "field.not-a-list", said, f"{_EACH_SIZE}."
+        most = {"bands": MOST_BANDS, "increases": MOST_INCREASES, "increase_at": MOST_INCREASES}
+        values = {
+            "list": last,
+            "is_empty": kind == "too_short",
+            "most": {**most, "sizes": MOST_SIZES}.get(last, MOST_READINGS),
+            "example": "" if last in {*most, "sizes"} else _list_example(place, unit),
+        }
+        return _Told("field.list-length", "", (), values)
+    if kind == "tuple_type" and last in {"bands", "sizes"}:
+        values = {"given": given, "list": last, "table": dotted(place)}
+        return _Told("field.not-a-list", "not_a_list_of_tables", (), values)
     if kind == "tuple_type":
-        what = "counts" if place[-1] in {"increases", "increase_at"} else "readings"
-        said = f"{as_typed(given)} is not a list; allowed is a list of {what} in [ ]"
-        return "field.not-a-list", said, _as_list(given, place, unit)
-    said = f"{as_typed(given)} stands where a table belongs"
-    return "field.not-a-table", said, f"Write {_table(place)} on a line, and its fields below."
+        return _not_a_list(error["input"], place, unit)
+    return _Told("field.not-a-table", "", (), {"given": given, "heading": _table(place)})
 
 
-def _wrong_name(place: Place) -> tuple[str, str, str]:
-    """Say that a table of yarns or charts has a name that none may have."""
-    name = as_typed(place[-2])
-    if place[0] == "charts":
-        return (
-            "charts.name",
-            f"{name} is no name of a chart; allowed are at most 40 letters, digits and hyphens",
-            "Call it, for example, [charts.pebbles], and name it so in its band.",
-        )
-    return (
-        "yarn.name",
-        f"{name} is no name of a yarn; allowed is MC, or CC1 to CC9",
-        "Call the main colour [yarn.MC] and the others [yarn.CC1], [yarn.CC2] and so on.",
-    )
-
+MOST_READINGS = 20
+"""Of one swatch, as its model has it."""
 
 _COUNTS = re.compile(r"\s*[0-9]{1,4}(?:[\s,;]+[0-9]{1,4}){1,29}\s*")
 
 
-def _as_list(given: object, place: Place, unit: LengthUnit) -> str:
+def _not_a_list(given: object, place: Place, unit: LengthUnit) -> _Told:
     """Set brackets round what would be right within them, or show what would be."""
     typed, text = typed_at((*place, 0)), str(given)
-    if place[-1] in {"increases", "increase_at"} and _COUNTS.fullmatch(text):
-        return f"Put brackets round them: {place[-1]} = [{', '.join(re.findall('[0-9]+', text))}]."
-    try:
-        if typed is not None:
+    is_counts = place[-1] in {"increases", "increase_at"}
+    values = {"given": as_typed(given), "is_counts": is_counts, "brackets": "", "meant": ""}
+    values["example"] = _list_example(place, unit)
+    mend = None
+    if is_counts and _COUNTS.fullmatch(text):
+        mend = f"[{', '.join(re.findall('[0-9]+', text))}]"
+        values["brackets"] = f"{place[-1]} = {mend}"
+    elif typed is not None:
+        with contextlib.suppress(QuantityError):  # what it is not is said already
             typed.read(given, unit)
-            return f"Did you mean {place[-1]} = [{as_typed(given)}]?"
-    except QuantityError:
-        pass  # what it is not is said already
-    return f"Type, for example: {_list_example(place, unit)}."
+            mend = f"[{as_typed(given)}]"
+            values["meant"] = f"{place[-1]} = {mend}"
+    return _Told("field.not-a-list", "", (Mend(dotted(place), mend),) if mend else (), values)
 
 
 def _list_example(place: Place, unit: LengthUnit) -> str:

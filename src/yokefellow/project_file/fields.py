@@ -1,8 +1,6 @@
-"""What every model of the project file has in common.
+"""What every model of the project file has in common, and how a typed name or text is read.
 
-Field types of the project file: how a typed length, weight, reading or name is read.
-
-Each is a piece of `Annotated` metadata that reads one field whole, so that a
+A reader is `Annotated` metadata that reads one field whole, so that a
 wrong value gets one message and not one for every member of a union, and that
 can say what it allows and show an example in the knitter's own unit.
 """
@@ -29,6 +27,7 @@ from pydantic_core import core_schema
 
 from yokefellow.findings import as_typed
 from yokefellow.quantities import CM_PER_INCH, LengthUnit, QuantityError, parse_number, show_tape
+from yokefellow.words import words
 
 
 class Model(BaseModel):
@@ -189,12 +188,14 @@ def remedy(
     refused: QuantityError, typed: Typed, unit: LengthUnit, written: Callable[[str], str]
 ) -> str:
     """Say what to type instead; `written` sets a value as it stands in its line."""
-    meant: tuple[str, ...] = getattr(refused, "meant", ())
-    if not meant:
-        return f"Type, for example: {written(typed.example(unit))}."
-    if len(meant) == 1:
-        return f"Did you mean {written(meant[0])}?"
-    return f"Type {' or '.join(map(written, meant))}."
+    meant = [written(value) for value in getattr(refused, "meant", ())]
+    return words("findings/value").value_remedy(
+        problem=f"{refused}",
+        allowed=typed.allowed(unit),
+        meant=meant,
+        example=written(typed.example(unit)),
+        line=None,
+    )
 
 
 def fixed(words: str) -> Say:

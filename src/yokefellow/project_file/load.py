@@ -20,7 +20,7 @@ from yokefellow.project_file.checks.body import no_chest
 from yokefellow.project_file.checks.project import check_project
 from yokefellow.project_file.field_errors import refusals
 from yokefellow.project_file.models import MOST_CHARTS, Project
-from yokefellow.project_file.toml_mistakes import slips
+from yokefellow.project_file.toml_mistakes import toml_mistakes
 from yokefellow.quantities import QuantityError, length_unit
 from yokefellow.words import found
 
@@ -119,7 +119,7 @@ def tables_of(text: str) -> dict[str, Any]:
     except RecursionError:
         refuse("file.nested")
     except ValueError as problem:  # TOMLDecodeError, and a number with thousands of digits
-        raise ProjectError(slips(plain, problem)) from None
+        raise ProjectError(toml_mistakes(plain, problem)) from None
 
 
 LARGEST_CHART_BYTES = 60_000

@@ -1,13 +1,4 @@
-"""Field types of a length: plain, named, changed, or an ease with its sign.
-
-Needle sizes of the United States, in mm.
-
-Source: Craft Yarn Council, *Standards & Guidelines*, table "Knitting Needle
-Sizes", with the half sizes and the sizes under 0 as printed on needle gauges;
-written down from memory of the table. The sizes at the ends of the ranges in
-the Council's *Standard Yarn Weight System* (000, 1, 3, 5, 7, 9, 11, 17) agree
-with it and are checked in the tests.
-"""
+"""Field types of what is measured: lengths, ease, readings of a swatch, weights, needles."""
 
 from __future__ import annotations
 
@@ -274,7 +265,14 @@ US_NEEDLES_MM = MappingProxyType(
         "50": 25.0,
     }
 )
-"""From the size as printed on the needle to mm."""
+"""From the size of the United States, as printed on the needle, to mm.
+
+Source: Craft Yarn Council, *Standards & Guidelines*, table "Knitting Needle
+Sizes", with the half sizes and the sizes under 0 as printed on needle gauges;
+written down from memory of the table. The sizes at the ends of the ranges in
+the Council's *Standard Yarn Weight System* (000, 1, 3, 5, 7, 9, 11, 17) agree
+with it and are checked in the tests.
+"""
 
 _US = re.compile(
     r"\s*(?:U\.?S\.?\s*#?|#)\s*(?P<size>[0-9]{1,6})(?P<half>\.5|,5|½| ?1/2| ½)?\s*",
@@ -573,7 +571,11 @@ def _each(given: object, read: Callable[[object], _T], what: str) -> tuple[_T, .
         raise RefusedError("value.list", f"{as_typed(given)} is not a list of {what}")
     if not 1 <= len(given) <= MOST_BALLS:
         raise RefusedError("value.list", f"the list of {what} has {len(given)} entries")
-    return tuple(read(one) for one in given)
+    try:
+        return tuple(read(one) for one in given)
+    except QuantityError as refused:
+        # What was meant by one of them is nothing to write for the whole list.
+        raise QuantityError(refused.code, f"{refused}") from None
 
 
 def _weights(given: object, unit: LengthUnit) -> tuple[float, ...]:

@@ -1,4 +1,4 @@
-"""What is wrong with a file that is not TOML: the slips people make, and what to type instead."""
+"""What is wrong with a file that is not TOML: the mistakes people make, and what to type."""
 
 from __future__ import annotations
 
@@ -9,132 +9,67 @@ from itertools import count
 from typing import TypeAlias
 
 from yokefellow.findings import Finding, Severity, as_typed
+from yokefellow.words import found, words
 
-_AT = re.compile(r"\(at line (\d+), column (\d+)\)")
+_AT = re.compile(r"line (\d+)\D+(\d+)")
 _WORDS = r"(?!(?:true|false|inf|nan)\b)[A-Za-z][\w ./-]*?"
 _CURLY = "“”„«»‘’‚"
 _KEY = r"^\s*(?P<key>[A-Za-z0-9_.-]+)\s*"
 _UNIT = r"(?:[A-Za-z]+\.?|[\"″”°']+|(?<=/[0-9])|(?<=/[0-9][0-9])|(?<=[½¼¾]))"
 _AMOUNT = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)?[½¼¾]?"
 
+_END = r"\s*(?:#.*)?$"
 _ITEM = r"(?:\"[^\"]*\"|[0-9]+(?:\.[0-9]+)?)"
 
-# Each slip: its code, the line it looks like, what is so, what to type. The
-# order matters: the first that fits a line is told.
-_SLIPS: tuple[tuple[str, re.Pattern[str], str, str], ...] = (
-    (
-        "toml.bracket",
-        re.compile(r"^\s*\[\[(?P<key>[A-Za-z0-9_. -]+?)\s*\]?\s*(?:#.*)?$"),
-        "the double bracket is not closed",
-        "Close the brackets: [[{key}]].",
-    ),
-    (
-        "toml.bracket",
-        re.compile(r"^\s*\[(?P<key>[A-Za-z0-9_. -]+?)\s*(?:[)}]|\]\])?\s*(?:#.*)?$"),
-        "the bracket is not closed with one of its kind",
-        "Close the bracket: [{key}].",
-    ),
-    (
-        "toml.bracket",
-        re.compile(r"^\s*(?P<key>[A-Za-z][A-Za-z0-9_.-]*)\s*\]\s*(?:#.*)?$"),
-        "a bracket is closed that was not opened",
-        "Open the bracket: [{key}].",
-    ),
-    (
-        "toml.curly-quotes",
-        re.compile(rf"{_KEY}=\s*\[?\s*[{_CURLY}](?P<value>[^{_CURLY}\"']*)"),
-        "the quotes are curly ones, as word processors make them",
-        'Type straight quotes: {key} = "{value}".',
-    ),
-    (
-        "toml.no-brackets",
-        re.compile(rf"{_KEY}=\s*(?P<value>{_ITEM}(?:(?:,\s+{_ITEM})+|(?:,{_ITEM}){{2,}}))\s*(?:#.*)?$"),
-        "several values stand without brackets",
-        "Put brackets round them: {key} = [{value}].",
-    ),
-    (
-        "toml.no-brackets",
-        re.compile(r"^\s*(?P<key>increases|increase_at)\s*=\s*(?P<value>[0-9]+,[0-9]+)\s*(?:#.*)?$"),
-        "several values stand without brackets",
-        "Put brackets round them: {key} = [{value}].",
-    ),
-    (
-        "toml.decimal-comma",
-        re.compile(rf"{_KEY}=\s*(?P<value>[0-9]+,[0-9]+)\s*(?:#.*)?$"),
-        "a number with a decimal comma stands without quotes",
-        'Put quotes round it: {key} = "{value}".',
-    ),
-    (
-        "toml.unquoted",
-        re.compile(rf"{_KEY}=\s*(?P<value>[-+−]?{_AMOUNT}\s*{_UNIT})\s*(?:#.*)?$"),
-        "a number with a unit stands without quotes",
-        'Put quotes round it: {key} = "{value}".',
-    ),
-    (
-        "toml.unquoted",
-        re.compile(rf"{_KEY}=\s*\[\s*(?P<value>{_AMOUNT} over [^\"'\],]+?)\s*[\],]"),
-        "a reading stands without quotes",
-        'Put quotes round each reading: {key} = ["{value}"].',
-    ),
-    (
-        "toml.inch-mark",
-        re.compile(rf"{_KEY}=\s*\"(?P<value>{_AMOUNT})\s*\"\"\s*(?:#.*)?$"),
-        'the mark for inches ends the text too early',
-        'Write the unit as letters: {key} = "{value} in".',
-    ),
-    (
-        "toml.true-false",
-        re.compile(rf"{_KEY}=\s*(?P<value>True|TRUE|False|FALSE|[Yy]es|[Nn]o|[Oo]n|[Oo]ff)\s*(?:#.*)?$"),
-        "yes and no are written true and false, in small letters",
-        "Type {key} = true or {key} = false.",
-    ),
-    (
-        "toml.empty-value",
-        re.compile(rf"{_KEY}=\s*(?:#.*)?$"),
-        "nothing stands after the equals sign",
-        "Type a value after {key} =, or put # before the line to leave it out.",
-    ),
-    (
-        "toml.unquoted",
-        re.compile(rf"{_KEY}=\s*(?P<value>{_WORDS})\s*(?:#.*)?$"),
-        "words stand without quotes",
-        'Put quotes round them: {key} = "{value}".',
-    ),
-    (
-        "toml.unclosed",
-        re.compile(rf"{_KEY}=\s*\"(?P<value>[^\"#]*?)\s*(?:#.*)?$"),
-        "the text is not closed with a second quote",
-        'Close it: {key} = "{value}".',
-    ),
-    (
-        "toml.colon",
-        re.compile(rf"{_KEY}:\s*(?P<value>.+?)\s*$"),
-        "a colon stands where an equals sign belongs",
-        "Type {key} = {value}.",
-    ),
-    (
-        "toml.key-with-blank",
-        re.compile(r"^\s*(?P<key>[A-Za-z]+(?: +[A-Za-z]+)+)\s*="),
-        "the name before the equals sign holds a blank",
-        "Join its words with an underline: {joined} = ….",
-    ),
+# Each mistake: its code, its sentence, the line it looks like. The order
+# matters: the first that fits a line is told.
+_MISTAKES: tuple[tuple[str, str, re.Pattern[str]], ...] = (
+    ("toml.bracket", "double_bracket",
+     re.compile(r"^\s*\[\[(?P<key>[A-Za-z0-9_. -]+?)\s*\]?\s*(?:#.*)?$")),
+    ("toml.bracket", "bracket",
+     re.compile(r"^\s*\[(?P<key>[A-Za-z0-9_. -]+?)\s*(?:[)}]|\]\])?\s*(?:#.*)?$")),
+    ("toml.bracket", "opening_bracket",
+     re.compile(r"^\s*(?P<key>[A-Za-z][A-Za-z0-9_.-]*)\s*\]\s*(?:#.*)?$")),
+    ("toml.curly-quotes", "curly_quotes",
+     re.compile(rf"{_KEY}=\s*\[?\s*[{_CURLY}](?P<value>[^{_CURLY}\"']*)")),
+    ("toml.no-brackets", "no_brackets",
+     re.compile(rf"{_KEY}=\s*(?P<value>{_ITEM}(?:(?:,\s+{_ITEM})+|(?:,{_ITEM}){{2,}})){_END}")),
+    ("toml.no-brackets", "no_brackets",
+     re.compile(r"^\s*(?P<key>increases|increase_at)\s*=\s*(?P<value>[0-9]+,[0-9]+)\s*(?:#.*)?$")),
+    ("toml.decimal-comma", "decimal_comma",
+     re.compile(rf"{_KEY}=\s*(?P<value>[0-9]+,[0-9]+){_END}")),
+    ("toml.unquoted", "unquoted",
+     re.compile(rf"{_KEY}=\s*(?P<value>[-+−]?{_AMOUNT}\s*{_UNIT}){_END}")),
+    ("toml.unquoted", "unquoted_reading",
+     re.compile(rf"{_KEY}=\s*\[\s*(?P<value>{_AMOUNT} over [^\"'\],]+?)\s*[\],]")),
+    ("toml.inch-mark", "inch_mark",
+     re.compile(rf"{_KEY}=\s*\"(?P<value>{_AMOUNT})\s*\"\"{_END}")),
+    ("toml.true-false", "true_false",
+     re.compile(rf"{_KEY}=\s*(?P<value>True|TRUE|False|FALSE|[Yy]es|[Nn]o|[Oo]n|[Oo]ff){_END}")),
+    ("toml.empty-value", "empty_value",
+     re.compile(rf"{_KEY}={_END}")),
+    ("toml.unquoted", "unquoted_words",
+     re.compile(rf"{_KEY}=\s*(?P<value>{_WORDS}){_END}")),
+    ("toml.unclosed", "unclosed_quote",
+     re.compile(rf"{_KEY}=\s*\"(?P<value>[^\"#]*?){_END}")),
+    ("toml.colon", "colon",
+     re.compile(rf"{_KEY}:\s*(?P<value>.+?)\s*$")),
+    ("toml.key-with-blank", "key_with_blank",
+     re.compile(r"^\s*(?P<key>[A-Za-z]+(?: +[A-Za-z]+)+)\s*=")),
 )  # fmt: skip
 
 _REASONS = (
-    ("Cannot overwrite a value", "toml.repeated", "this name was given before in the same table"),
-    ("Cannot declare", "toml.repeated", "this table stands in the file twice"),
-    ("Duplicate inline table key", "toml.repeated", "this name stands twice in the same braces"),
-    ("Cannot mutate", "toml.repeated", "this table stands in the file twice"),
-    ("Unclosed array", "toml.unclosed", "a list is not closed"),
-    ("Unterminated string", "toml.unclosed", "a text is not closed with a quote"),
+    ("Cannot overwrite", "toml.repeated", "name_twice"),
+    ("Cannot declare", "toml.repeated", "table_twice"),
+    ("Duplicate inline table", "toml.repeated", "name_twice_in_braces"),
+    ("Cannot mutate", "toml.repeated", "table_twice"),
+    ("Unclosed array", "toml.unclosed", "unclosed_list"),
+    ("Unterminated string", "toml.unclosed", "unclosed_text"),
 )
-_REMEDIES = {
-    "toml.repeated": "Keep one of the two and take the other out.",
-    "toml.unclosed": "Look for a missing quote or a missing ] in this line or above it.",
-}
+"""How the TOML reader begins its complaint, and the code and the sentence of it."""
 
 
-def slips(text: str, problem: ValueError) -> tuple[Finding, ...]:
+def toml_mistakes(text: str, problem: ValueError) -> tuple[Finding, ...]:
     """Explain why the text is not TOML: the line that stopped the reading, and its like.
 
     Args:
@@ -149,7 +84,7 @@ def slips(text: str, problem: ValueError) -> tuple[Finding, ...]:
         finding
         for number, line in enumerate(lines, start=1)
         if number != line_number
-        for finding in _slip(number, line)
+        for finding in _mistakes_in(number, line)
         if finding.code == stopped.code != "toml.syntax"
     ]
     return (stopped, *alike[:20])
@@ -169,31 +104,24 @@ _ONE_OF_SEVERAL = re.compile(
 
 def _at_stop(lines: list[str], line_number: int, column: int, reason: str) -> Finding:
     line = lines[line_number - 1] if line_number <= len(lines) else ""
-    known = [(code, what) for begins, code, what in _REASONS if reason.startswith(begins)]
-    if not known or known[0][0] != "toml.repeated":
-        for finding in _slip(line_number, line):
-            return finding
-    several = _ONE_OF_SEVERAL.match(line)
-    if known and several:
-        return _finding(
-            "toml.single-bracket",
-            line_number,
-            line,
-            "a single bracket begins what there may be several of",
-            f"Double the brackets, each time it stands there: [[{several['key']}]].",
-        )
-    header = _HEADER.match(line)
-    if known and known[0][0] == "toml.repeated" and header:
-        return _twice(lines, line_number, line, ".".join(_parts(header[1])))
-    for code, what in known:
-        return _finding(code, line_number, line, what, _REMEDIES[code], column)
-    if any(ord(letter) < 32 and letter != "\t" for letter in line):
-        what, remedy = "it holds a control character", "Type the line anew in a plain text editor."
-        return _finding("toml.control-character", line_number, line, what, remedy, column)
-    remedy = 'Write it as name = "value", one to a line, with # before a remark.'
-    return _finding(
-        "toml.syntax", line_number, line, "it cannot be read from there on", remedy, column
+    known = next(
+        ((code, name) for begins, code, name in _REASONS if reason.startswith(begins)), None
     )
+    if known is None or known[0] != "toml.repeated":
+        for finding in _mistakes_in(line_number, line):
+            return finding
+    where = _where_is(line_number, line)
+    if known and (several := _ONE_OF_SEVERAL.match(line)):
+        return found("toml.single-bracket", Severity.ERROR, "", where=where, table=several["key"])
+    header = _HEADER.match(line)
+    if known and known[0] == "toml.repeated" and header:
+        return _twice(lines, line_number, line, ".".join(_parts(header[1])))
+    where = _where_is(line_number, line, column)
+    if known:
+        return found(known[0], Severity.ERROR, "", sentence=known[1], where=where)
+    if any(ord(letter) < 32 and letter != "\t" for letter in line):
+        return found("toml.control-character", Severity.ERROR, "", where=where)
+    return found("toml.syntax", Severity.ERROR, "", where=where)
 
 
 def _twice(lines: list[str], line_number: int, line: str, table: str) -> Finding:
@@ -204,35 +132,44 @@ def _twice(lines: list[str], line_number: int, line: str, table: str) -> Finding
         if (read := _HEADER.match(other))
     ]
     others = [number for number, name in headings if name == table and number != line_number]
-    where = f"[{table}] stands in the file twice"
-    if others:
-        where += f", first in line {others[0]}"
-    remedy = _REMEDIES["toml.repeated"]
+    free = ""
     if table.startswith("yarn."):
         taken = {name for _, name in headings}
         free = next(code for number in count(1) if (code := f"yarn.CC{number}") not in taken)
-        remedy += f" If it is another color, call it [{free}]."
-    return _finding("toml.repeated", line_number, line, where, remedy)
+    return found(
+        "toml.repeated",
+        Severity.ERROR,
+        "",
+        sentence="heading_twice",
+        where=_where_is(line_number, line),
+        table=table,
+        first=others[0] if others else None,
+        free=free,
+    )
 
 
-def _slip(line_number: int, line: str) -> Iterator[Finding]:
-    for code, looks, what, remedy in _SLIPS:
+def _mistakes_in(line_number: int, line: str) -> Iterator[Finding]:
+    for code, sentence, looks in _MISTAKES:
         read = looks.match(line)
         if read is not None:
-            words = {key: as_typed(value)[1:-1] for key, value in read.groupdict().items()}
-            words["joined"] = words["key"].replace(" ", "_")
-            if code == "toml.unquoted":
-                words["value"] = re.sub(r"[\"″”']+$", " in", words["value"])
-            yield _finding(code, line_number, line, what, remedy.format(**words))
+            typed = {key: as_typed(value)[1:-1] for key, value in read.groupdict().items()}
+            value = typed.get("value", "")
+            yield found(
+                code,
+                Severity.ERROR,
+                "",
+                sentence=sentence,
+                where=_where_is(line_number, line),
+                key=typed["key"],
+                value=re.sub(r"[\"″”']+$", " in", value) if code == "toml.unquoted" else value,
+                joined=typed["key"].replace(" ", "_"),
+            )
             return
 
 
-def _finding(
-    code: str, line_number: int, line: str, what: str, remedy: str, column: int | None = None
-) -> Finding:
-    place = f"line {line_number}" + (f", column {column}" if column else "")
-    shown = f" ({as_typed(line.strip())})" if line.strip() else ""
-    return Finding(code, Severity.ERROR, "", f"In {place}{shown}, {what}.", remedy)
+def _where_is(line_number: int, line: str, column: int | None = None) -> str:
+    shown = as_typed(line.strip()) if line.strip() else ""
+    return words("toml").where(line=line_number, column=column, shown=shown)
 
 
 Lines: TypeAlias = dict[tuple[str | int, ...], int]
@@ -250,7 +187,7 @@ def key_lines(text: str) -> Lines:
     Quoted keys, keys inside an inline table, and whatever stands within a text
     of several lines are not looked for.
     """
-    found: Lines = {}
+    places: Lines = {}
     items: Counter[tuple[str, ...]] = Counter()
     table: tuple[str | int, ...] = ()
     until = ""
@@ -266,15 +203,15 @@ def key_lines(text: str) -> Lines:
             if header.re is _LIST_HEADER:
                 items[table] += 1
                 table = (*table, items[table] - 1)
-            found.setdefault(table, line_number)
+            places.setdefault(table, line_number)
             continue
         if key:
-            found.setdefault((*table, *_parts(key[1])), line_number)
+            places.setdefault((*table, *_parts(key[1])), line_number)
         bare = _QUOTED.sub("", (key[2] if key else line).replace('"""', "\0").replace("'''", "\1"))
         until = '"""' if bare.count("\0") % 2 else "'''" if bare.count("\1") % 2 else ""
         bare = bare.partition("#")[0]
         depth = max(0, depth + sum(map(bare.count, "[{")) - sum(map(bare.count, "]}")))
-    return found
+    return places
 
 
 _REMARKED = re.compile(r"\s*#+\s*\[{1,2}([A-Za-z0-9_. -]+)\]{1,2}\s*(?:#.*)?$")

@@ -198,7 +198,7 @@ def _words(*, back: bool, front: bool, sleeves: bool) -> str:
 
 
 _WRONG_SIDE = MappingProxyType(
-    {"k": "p", "M1L": "M1P", "M1R": "M1P", "kfb": "pfb", "yo": "yo", "sm": "sm", "CO": "CO"}
+    {"k": "p", "M1L": "M1LP", "M1R": "M1RP", "kfb": "pfb", "yo": "yo", "sm": "sm", "CO": "CO"}
 )
 """What is worked on the way back, so that the right side shows the same."""
 

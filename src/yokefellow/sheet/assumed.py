@@ -16,8 +16,6 @@ from yokefellow.shaping import ROLL_SHOWS_CM, ROLL_TAKES_CM, Count, section_band
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.figures import (
     fine_length,
-    in_a_swatch,
-    needle,
     plain,
     swatch_width,
 )
@@ -25,6 +23,7 @@ from yokefellow.sheet.pieces import Before, Caution, Filled, Residual
 from yokefellow.sheet.words import MEASURE_WORDS
 from yokefellow.sheet.yarns import estimates
 from yokefellow.what_if import Prospects
+from yokefellow.words import words
 from yokefellow.yarn import SWATCH_CM
 
 __all__ = ["assumptions", "before", "filled", "residuals"]
@@ -90,31 +89,7 @@ def _where(field: str) -> str:
 
 
 def _swatch(plan: Plan) -> Iterator[str]:
-    unit, gauge = plan.project.sheet.units, plan.gauges.plain
-    over = swatch_width(unit)
-    stitches = in_a_swatch(gauge.stitches_per_cm, unit)
-    rounds = in_a_swatch(gauge.rounds_per_cm, unit)
-    size = needle(plan.project.needles.main, unit)
-    state = "the washed and dried swatch" if gauge.is_washed else "the swatch"
-    yield (
-        f"On needle {size}, in the middle of {state}, {over} hold {stitches} stitches and "
-        f"{rounds} rounds. Count once more, in another place, before you cast on."
-    )
-    differs = (gauge.stitches_per_cm, gauge.rounds_per_cm) != (
-        gauge.unwashed_stitches_per_cm,
-        gauge.unwashed_rounds_per_cm,
-    )
-    if gauge.is_washed and differs:
-        yield (
-            f"Before washing the same {over} held "
-            f"{in_a_swatch(gauge.unwashed_stitches_per_cm, unit)} stitches and "
-            f"{in_a_swatch(gauge.unwashed_rounds_per_cm, unit)} rounds. That is what your tape "
-            "will meet while you knit; the sheet gives both lengths where they differ."
-        )
-    yield (
-        f"If you now count one stitch or two rounds more or fewer in {over}, do not knit from "
-        "this sheet: write the new count into the project file and make a new one."
-    )
+    yield words("materials").count_again(over=swatch_width(plan.project.sheet.units))
 
 
 def filled(plan: Plan) -> tuple[Filled, ...]:

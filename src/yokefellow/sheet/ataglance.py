@@ -4,18 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from yokefellow.advice.needles import rib_needle_mm
 from yokefellow.gauge import Gauge
 from yokefellow.plan import Plan
-from yokefellow.quantities import length, yarn_length
+from yokefellow.quantities import LengthUnit, length, yarn_length
 from yokefellow.sheet.charting import KIND_WORDS
 from yokefellow.sheet.dimensions import body_cm, sleeve_cm
-from yokefellow.sheet.figures import balls, grams, in_a_swatch, number, swatch_width, title_case
+from yokefellow.sheet.figures import (
+    balls,
+    grams,
+    in_a_swatch,
+    needle,
+    number,
+    swatch_width,
+    title_case,
+)
 from yokefellow.sheet.needle_words import needle_words
 from yokefellow.sheet.pieces import CountOf, Dimension, Glance, NeedleUse
 from yokefellow.sheet.words import SECTION_TITLES
 from yokefellow.sheet.yarn_pieces import SavingLine
 from yokefellow.sheet.yarns import yarns
 from yokefellow.what_if import Prospects
+from yokefellow.words import words
 from yokefellow.yarn.savings import Saving
 
 __all__ = ["gauge_words", "glance"]
@@ -51,31 +61,54 @@ def glance(
 
 
 def gauge_words(plan: Plan) -> tuple[str, ...]:
-    """Tell the gauge of every fabric with a swatch, washed and on the needles."""
+    """Tell the gauge of every fabric in a line each, with its needle; then that on the needles."""
+    needles, gauges = plan.project.needles, plan.gauges
+    fine_mm = rib_needle_mm(needles)
     kinds = dict.fromkeys(chart.kind for chart in plan.all_charts)
-    bands = ((kind, plan.gauges.bands[kind]) for kind in kinds if kind in plan.gauges.bands)
-    return (
-        *_gauge(plan, plan.gauges.plain, "stockinette"),
-        *(words for kind, gauge in bands for words in _gauge(plan, gauge, KIND_WORDS[kind])),
-    )
+    fabrics = [(gauges.plain, "stockinette", needles.main)]
+    if not gauges.rib_is_assumed:
+        fabrics.append((gauges.rib, "rib", fine_mm))
+    fabrics += [(gauges.bands[k], KIND_WORDS[k], needles.main) for k in kinds if k in gauges.bands]
+    return tuple(
+        line
+        for gauge, fabric, needle_mm in fabrics
+        for line in _gauge(plan, gauge, fabric, needle_mm)
+    ) + tuple(_assumed_rib(plan, fine_mm))
 
 
-def _gauge(plan: Plan, gauge: Gauge, fabric: str) -> tuple[str, ...]:
-    unit = plan.project.sheet.units
-    over = swatch_width(unit)
-    worn = (
-        f"{in_a_swatch(gauge.stitches_per_cm, unit)} stitches and "
-        f"{in_a_swatch(gauge.rounds_per_cm, unit)} rounds in {over}"
+def _gauge(plan: Plan, gauge: Gauge, fabric: str, needle_mm: float) -> Iterator[str]:
+    said, unit = words("materials"), plan.project.sheet.units
+    over, size = swatch_width(unit), needle(needle_mm, unit)
+    worn = _in_a_swatch(gauge.stitches_per_cm, gauge.rounds_per_cm, unit)
+    knitted = _in_a_swatch(gauge.unwashed_stitches_per_cm, gauge.unwashed_rounds_per_cm, unit)
+    yield said.gauge(
+        stitches=worn[0],
+        rounds=worn[1],
+        over=over,
+        fabric=fabric,
+        in_the_round=gauge.in_the_round,
+        needle=size,
+        blocked=gauge.is_washed,
     )
-    knitted = (
-        f"{in_a_swatch(gauge.unwashed_stitches_per_cm, unit)} stitches and "
-        f"{in_a_swatch(gauge.unwashed_rounds_per_cm, unit)} rounds in {over}"
-    )
-    if not gauge.is_washed:
-        return (f"Unwashed: {knitted}, {fabric}.",)
-    if worn == knitted:
-        return (f"Washed: {worn}, {fabric}.",)
-    return (f"Washed, as it is worn: {worn}, {fabric}.", f"On the needles: {knitted}.")
+    if gauge.is_washed and worn != knitted:
+        yield said.on_the_needles(stitches=knitted[0], rounds=knitted[1], over=over)
+
+
+def _in_a_swatch(stitches: float, rounds: float, unit: LengthUnit) -> tuple[str, str]:
+    return in_a_swatch(stitches, unit), in_a_swatch(rounds, unit)
+
+
+def _assumed_rib(plan: Plan, needle_mm: float) -> Iterator[str]:
+    """Tell what a rib without a swatch is taken to be, where the sweater has one."""
+    shape, unit = plan.shape, plan.project.sheet.units
+    edges = (shape.neck.band, shape.body.hem, shape.sleeve.cuff)
+    if plan.gauges.rib_is_assumed and any(edge.finish == "rib" for edge in edges):
+        rest = plan.gauges.edge("rib").rest_per_cm
+        yield words("materials").assumed_rib(
+            stitches=f"{round(float(in_a_swatch(rest, unit)))}",
+            over=swatch_width(unit),
+            needle=needle(needle_mm, unit),
+        )
 
 
 def _needles(plan: Plan) -> Iterator[NeedleUse]:

@@ -203,6 +203,9 @@ def _glance(sheet: Sheet) -> dict[str, Any]:
             for d in glance.dimensions
         ],
         "gauge": list(glance.gauge),
+        "skills": sheet.materials.skills,
+        "notions": list(sheet.materials.notions),
+        "notes": list(sheet.materials.notes),
         "counts": {count.letter: count.count for count in glance.counts},
         "yarns": [yarn_data(yarn) for yarn in glance.yarns],
         "savings": [

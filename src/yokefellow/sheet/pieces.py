@@ -133,6 +133,14 @@ class Caution(NamedTuple):
     remedy: str
 
 
+class Materials(NamedTuple):
+    """What to have and to know before casting on."""
+
+    skills: str
+    notions: tuple[str, ...]
+    notes: tuple[str, ...]
+
+
 class Before(NamedTuple):
     """What to look at before casting on."""
 
@@ -219,6 +227,7 @@ class Sheet(NamedTuple):
     above: Above | None
     """The yoke from above; nothing where there are no bands."""
     charts: tuple[ChartView, ...]
+    materials: Materials
     before: Before
     sections: tuple[SectionView, ...]
     finishing: tuple[tuple[str, tuple[str, ...]], ...]

@@ -33,6 +33,7 @@ def _whole(sheet: Sheet) -> Iterator[str]:
     if sheet.wearer:
         yield sheet.wearer
     yield from _paragraph(f"{sheet.subtitle}.")
+    yield from _paragraph(f"Skills: {sheet.materials.skills}.")
     yield from _at_a_glance(sheet)
     if sheet.pattern:
         yield from _pattern(sheet.pattern)
@@ -98,12 +99,12 @@ def _at_a_glance(sheet: Sheet) -> Iterator[str]:
         yield from _paragraph(yarn.name)
         yield from table((y.what, y.length, y.weight, y.balls) for y in yarn.lines)
         yield from _paragraph(yarn.verdict)
-        yield from _paragraph(yarn.evidence)
-    for saving in glance.savings:
-        yield from _paragraph(f"{saving.what}: {saving.saves} {saving.amount}.")
     yield from _head("Needles, and when to change", "-")
     for use in glance.needles:
         yield from _paragraph(f"{use.where}: {use.needle}", "- ")
+    yield from _head("Notions", "-")
+    for words in sheet.materials.notions:
+        yield from _paragraph(words, "- ")
 
 
 def _pattern(pattern: PatternView) -> Iterator[str]:
@@ -174,15 +175,14 @@ def _body(measure: Dimension) -> str:
 
 def _before(sheet: Sheet) -> Iterator[str]:
     yield from _head("Before you cast on")
+    for words in sheet.materials.notes:
+        yield from _paragraph(words, "- ")
     for words in sheet.before.swatch:
         yield from _paragraph(words)
     for found in sheet.before.cautions:
         where = f" ({found.where})" if found.where else ""
         yield ""
         yield from _paragraph(f"{found.word}: {found.message} {found.remedy}{where}", "! ")
-    yield ""
-    for words in sheet.before.safety:
-        yield from _paragraph(words, "- ")
 
 
 def _section(section: SectionView) -> Iterator[str]:
@@ -287,6 +287,9 @@ def _after(sheet: Sheet) -> Iterator[str]:
         yield from _head(heading, "-")
         for words in paragraphs:
             yield from _paragraph(words)
+    yield from _head("For you and the wearer", "-")
+    for words in sheet.before.safety:
+        yield from _paragraph(words, "- ")
     yield from _head("Abbreviations in this sheet")
     for entry in sheet.abbreviations:
         yield from _paragraph(f"{entry.meaning}. {entry.how}", f"{entry.code}: ")
@@ -303,6 +306,11 @@ def _appendix(sheet: Sheet) -> Iterator[str]:
     yield glance.equation
     yield glance.equation_in_numbers
     yield from _paragraph(glance.equation_in_words)
+    yield from _head("How sure the yarn is")
+    for yarn in glance.yarns:
+        yield from _paragraph(f"{yarn.name}. {yarn.evidence}", "- ")
+    for saving in glance.savings:
+        yield from _paragraph(f"{saving.what}: {saving.saves} {saving.amount}.")
     if sheet.others:
         yield from _others(sheet.others)
     yield from _head("What was filled in and assumed")

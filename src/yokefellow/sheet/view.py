@@ -13,6 +13,7 @@ from yokefellow.sheet.drawing import drawing, yoke_words
 from yokefellow.sheet.finishing import finishing
 from yokefellow.sheet.fit_view import fit_view
 from yokefellow.sheet.from_above import from_above
+from yokefellow.sheet.materials import materials
 from yokefellow.sheet.other_lengths import other_lengths
 from yokefellow.sheet.pattern import from_pattern
 from yokefellow.sheet.pieces import Dimension, Sheet
@@ -48,6 +49,7 @@ def view(plan: Plan, prospects: Prospects | None = None) -> Sheet:
         drawing=drawing(plan, measures),
         above=from_above(plan),
         charts=charts(plan),
+        materials=materials(plan),
         before=before(plan, prospects),
         sections=sections(plan, prospects),
         finishing=finishing(plan, tuple(map(_block_to, measures))),

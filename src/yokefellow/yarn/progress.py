@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from itertools import groupby
 from typing import NamedTuple
 
-from yokefellow.rows.model import Schedule
+from yokefellow.rows.model import Feature, Schedule
 from yokefellow.yarn.count_stitches import NOTHING, Counted, Part, count_row
 
 
@@ -31,6 +31,8 @@ class Run(NamedTuple):
     fabric: str
     by_yarn: Mapping[str, Counted]
     """What one of its rows spends."""
+    is_short: bool = False
+    """Whether they are short rows."""
 
     def place(self, at: int) -> Place:
         """Give the place of its row number `at`, from 0."""
@@ -46,7 +48,10 @@ def in_order(schedule: Schedule) -> Iterator[Run]:
                 number = 1
                 for row, same in groupby(section.rows):
                     times = sum(1 for _ in same)
-                    yield Run(section.key, copy, number, times, row.fabric, count_row(row))
+                    is_short = row.feature is Feature.SHORT_ROW
+                    yield Run(
+                        section.key, copy, number, times, row.fabric, count_row(row), is_short
+                    )
                     number += times
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby, pairwise
 from math import ceil
 from typing import NamedTuple
 
@@ -105,10 +105,11 @@ def stash_use(
     believed = knowledge.of(stitches)
     away = believed.away((1 + reckoning.sure) / 2)
     besides = {extra.what: extra.grams.mean for extra in reckoning.extras(code, stitches.mean)}
-    rows = tuple(_grams_by_row(reckoning, schedule, code))
+    by_row = tuple(_grams_by_row(reckoning, schedule, code))
     room = [sum(ball.grams for ball in bundle) for bundle in bundles]
     room[0] -= besides.get("tail", 0.0)
     room = _without(room, besides["swatch"])
+    rows = tuple(_sets_at_once(by_row, most=min(room)))
     ends = 2 * END_M * yarn.strands * yarn.ball_weight / yarn.ball_length
     usual, more, fewer = (
         _joins(rows, room, ends, factor=knits / stitches.mean if stitches.mean else 1.0)
@@ -127,7 +128,7 @@ def stash_use(
         code,
         order,
         starts,
-        tuple(_alternations([place for place, _ in rows], starts)),
+        tuple(_alternations([place for place, _, _ in by_row], starts)),
         runs_out=usual[len(bundles)] if len(usual) > len(bundles) else None,
     )
 
@@ -144,12 +145,31 @@ def _without(room: Sequence[float], swatch_g: float) -> list[float]:
 
 def _grams_by_row(
     reckoning: Reckoning, schedule: Schedule, code: str
-) -> Iterator[tuple[Place, float]]:
+) -> Iterator[tuple[Place, float, bool]]:
+    """Give what each row takes, and whether it is a short row."""
     for run in in_order(schedule):
         spends = run.by_yarn.get(code)
         if spends is not None:
             grams = reckoning.rates.grams(code, {(code, run.fabric): spends}).mean
-            yield from ((run.place(at), grams) for at in range(run.times))
+            yield from ((run.place(at), grams, run.is_short) for at in range(run.times))
+
+
+def _sets_at_once(
+    rows: Iterable[tuple[Place, float, bool]], *, most: float
+) -> Iterator[tuple[Place, float]]:
+    """Count a set of short rows to its first row: no ball begins inside it.
+
+    A set that takes more than the smallest ball is left as it is.
+    """
+    for is_short, together in groupby(rows, key=lambda row: row[2]):
+        group = [(place, grams) for place, grams, _ in together]
+        whole = sum(grams for _, grams in group)
+        if is_short and whole <= most:
+            first, *others = group
+            yield first[0], whole
+            yield from ((place, 0.0) for place, _ in others)
+        else:
+            yield from group
 
 
 def _joins(

@@ -13,6 +13,7 @@ from yokefellow.advice.context import Check, Desk, reaches_hips
 from yokefellow.project_file.models import Project
 from yokefellow.rows.model import Stretch
 from yokefellow.shaping import BodyShape, ChartedBand, Edge, FrontNeck
+from yokefellow.words import words
 
 
 def hem_check(desk: Desk) -> Check:
@@ -79,12 +80,10 @@ def _neck(desk: Desk) -> Iterator[Check]:
         return
     yield Check(
         "cast_on" if is_last else "neckband",
-        1,
+        0,
         "look",
         "Not twisted",
-        "Lay the stitches out so that the cast-on edge faces inward all the way round, then "
-        "join. A twist cannot be undone later: look once more after the first round. BOR, the "
-        "beginning of the round, is at the centre back: mark it.",
+        words("checks/neck").twist(),
     )
     yield from _last_band(desk, head) if is_last else _first_band(desk, head)
 

@@ -42,7 +42,7 @@ _INSTALL = MappingProxyType(
 @click.argument("shell", type=click.Choice(list(_INSTALL)))
 @click.pass_context
 def completion(ctx: click.Context, shell: str) -> None:
-    """Parse, call, print."""
+    """Write what makes a shell complete verbs, options and file names."""
     script = get_completion_class(shell)
     if script is None:
         raise click.UsageError(f"There is no completion for {shell}.")

@@ -16,6 +16,7 @@ from yokefellow.plan import Plan
 from yokefellow.project_file.models import Project
 from yokefellow.quantities import length
 from yokefellow.sheet.pattern import from_pattern, size_heads, size_lines
+from yokefellow.words import words
 
 HELP = """\
 Show what each size of a pattern you hold would become at your gauge, which of
@@ -33,7 +34,7 @@ Examples:
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--as", "form", type=SHOWN_AS, default="text", help="Which form.  [default: text]")
 def follow(file: Path, form: str) -> None:
-    """Parse, call, print."""
+    """Show every size of the pattern at the knitter's gauge, and what becomes of its rounds."""
     from yokefellow.cli.commands.follow import as_record, sizes_table, told
     from yokefellow.cli.terminal import document
     from yokefellow.plan import plan, sizes_of
@@ -51,7 +52,7 @@ def follow(file: Path, form: str) -> None:
 
 def sizes_table(project: Project, followed: Followed) -> str:
     """Show every size in columns, the one to follow marked."""
-    wanted_cm = followed.size.chest_cm - followed.size.off_cm
+    wanted = length(followed.size.chest_cm - followed.size.off_cm, project.sheet.units)
     lines = [
         ["  size", *(head.lower() for head in size_heads())],
         *(
@@ -61,10 +62,7 @@ def sizes_table(project: Project, followed: Followed) -> str:
     ]
     return "\n".join(
         (
-            wrapped(
-                "Each size of your pattern as it would come out at your gauge; you want "
-                f"{length(wanted_cm, project.sheet.units)} at the chest. * is followed."
-            ),
+            wrapped(words("commands").sizes_at_your_gauge(chest=wanted)),
             "",
             *columns(lines),
             "",
@@ -77,8 +75,9 @@ def told(plan: Plan) -> str:
     view = from_pattern(plan)
     if view is None or plan.followed is None:
         return ""
-    said = (wrapped(words, first="- ", rest="  ") for words in view.told)
-    return "\n".join(("", f"Size {plan.followed.size.size.size} in your yarn:", *said))
+    head = words("commands").size_in_your_yarn(size=plan.followed.size.size.size)
+    notes = (wrapped(note, first="- ", rest="  ") for note in view.told)
+    return "\n".join(("", head, *notes))
 
 
 def as_record(plan: Plan, followed: Followed) -> dict[str, Any]:

@@ -21,7 +21,7 @@ Example:
 @click.command("glance", help=HELP)
 @click.argument("file", type=click.Path(path_type=Path))
 def glance(file: Path) -> None:
-    """Parse, call, print."""
+    """Show a sweater on one screen."""
     from yokefellow.cli.row_places import readings
     from yokefellow.plan import plan
     from yokefellow.project_file.load import load

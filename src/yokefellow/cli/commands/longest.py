@@ -42,7 +42,7 @@ Examples:
 def longest(
     file: Path, wish: str | None, prefer: float | None, sure: str | None, form: str
 ) -> None:
-    """Parse, call, print."""
+    """Show the longest sleeves and body for which the yarn lasts."""
     from yokefellow.cli.findings import tell_findings
     from yokefellow.cli.longest_output import longest_record, longest_words
     from yokefellow.cli.row_places import readings

@@ -22,7 +22,7 @@ Examples:
 @click.command("schema", help=HELP)
 @click.option("--into", metavar="FILE", type=click.Path(path_type=Path), help="Write it there.")
 def schema(into: Path | None) -> None:
-    """Parse, call, print."""
+    """Write the JSON Schema of the project file."""
     import json
 
     from yokefellow.files import replace

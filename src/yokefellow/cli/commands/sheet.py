@@ -70,7 +70,7 @@ class _Forms(click.Choice[str]):
     "  [default: as FILE says]",
 )
 def sheet(file: Path, into: Path | None, forms: tuple[str, ...], printed: str | None) -> None:
-    """Parse, call, print."""
+    """Plan a project and write its sheet."""
     from yokefellow.cli.row_places import readings
     from yokefellow.files import make_folder, replace
     from yokefellow.findings import visible

@@ -37,7 +37,7 @@ Examples:
 )
 @click.option("--unit", type=UNIT, help="Show lengths in this unit.  [default: cm, or FILE's own]")
 def sizes(table: str | None, body: Path | None, unit: str | None) -> None:
-    """Parse, call, print."""
+    """Show the sizing tables, one of them, or the size nearest to a body."""
     from yokefellow.body.size_tables import tables
     from yokefellow.cli.columns import one_table, table_list
 

@@ -82,7 +82,7 @@ _FIELDS = {
 )
 @click.option("--as", "form", type=SHOWN_AS, default="text", help="Which form.  [default: text]")
 def suppose(file: Path, fields: tuple[str, ...], form: str, **given: str | None) -> None:
-    """Parse, call, print."""
+    """Show the sweater with something chosen otherwise; the file stays as it is."""
     from yokefellow.project_file.load import load
 
     choices = {

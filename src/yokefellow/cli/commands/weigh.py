@@ -65,7 +65,7 @@ def weigh(
     at: str | None,
     form: str,
 ) -> None:
-    """Parse, call, print."""
+    """Add a weighing, or list those there are, and show what they teach."""
     from yokefellow.cli.commands.weigh import forecast_record, forecast_words
     from yokefellow.cli.row_places import readings
     from yokefellow.cli.terminal import document

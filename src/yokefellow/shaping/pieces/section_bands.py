@@ -4,11 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from yokefellow.charts.chart import Chart
-from yokefellow.shaping.model import BandShape, BodyShape, ChartedBand, Shape
+from yokefellow.shaping.model import (
+    AnyYoke,
+    BandShape,
+    BodyShape,
+    ChartedBand,
+    IncreaseRound,
+    Shape,
+)
 
-__all__ = ["SectionBand", "section_bands"]
+__all__ = ["SectionBand", "all_increase_rounds", "section_bands"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +32,19 @@ class SectionBand:
     shape: BandShape
     """Its rounds are numbered as the rows of the section."""
     chart: Chart
+
+
+def all_increase_rounds(yoke: AnyYoke) -> tuple[IncreaseRound, ...]:
+    """Give every round in which a yoke increases, those inside its charts among them."""
+    inside = (
+        IncreaseRound(number, before, after)
+        for band in yoke.bands
+        for number, (before, after) in enumerate(
+            pairwise((band.start.got, *band.counts)), start=band.first
+        )
+        if after > before
+    )
+    return tuple(sorted((*yoke.increase_rounds, *inside)))
 
 
 def section_bands(shape: Shape, charts: Sequence[Chart]) -> tuple[SectionBand, ...]:
