@@ -153,4 +153,4 @@ def test_the_front_has_a_whole_or_a_half_repeat_at_its_centre(number: int) -> No
             else:
                 assert "between two repeats" in check.text
                 assert half_way % width == pytest.approx(0)
-            assert "begins at the centre back" in check.text
+            assert "begins at the center back" in check.text

@@ -66,7 +66,8 @@ def test_every_example_is_true(verb: str, tmp_path: Path) -> None:
         if verb == "log":
             in_a_shell("yokefellow knitted mine.toml 'yoke 3'", place)
         if verb == "open":
-            # It serves until it is ended: by the time limit here, with the system's own 124.
+            # It serves until it is ended, here by the time limit.
+            # published: GNU coreutils manual, timeout, exit status 124
             ended = in_a_shell(f"BROWSER=true timeout 6 {line}", place)
             assert (ended.returncode, "http://127.0.0.1:" in ended.stdout) == (124, True)
             continue

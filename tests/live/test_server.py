@@ -37,7 +37,7 @@ def names(folder: Path) -> set[str]:
 
 def test_the_page_is_whole_and_says_nothing_runs_inline(client: TestClient) -> None:
     answer = client.get(PAGE + "/")
-    assert answer.status_code == 200
+    assert answer.status_code == 200  # published: RFC 9110, status codes
     policy = answer.headers["content-security-policy"]
     assert "default-src 'none'" in policy
     assert "frame-ancestors 'none'" in policy
@@ -46,18 +46,22 @@ def test_the_page_is_whole_and_says_nothing_runs_inline(client: TestClient) -> N
     assert " style=" not in answer.text
     assert " onclick" not in answer.text
     for name in ("live.css", "live.js"):
-        assert client.get(f"{PAGE}/{name}").status_code == 200
+        assert client.get(f"{PAGE}/{name}").status_code == 200  # published: RFC 9110, status codes
 
 
 @pytest.mark.parametrize("path", ["/", "/change", f"/{'u' * 43}/", f"/{TOKEN}x/", "//", "/."])
 def test_without_the_token_there_is_nothing(client: TestClient, path: str) -> None:
-    assert client.get(path).status_code == 403
-    assert client.post(path, data={}, headers=ORIGIN).status_code == 403
+    assert client.get(path).status_code == 403  # published: RFC 9110, status codes
+    assert (
+        client.post(path, data={}, headers=ORIGIN).status_code == 403
+    )  # published: RFC 9110, status codes
 
 
 @pytest.mark.parametrize("host", ["evil.example", "127.0.0.1", "127.0.0.1:1", "", "localhost:1"])
 def test_another_host_name_gets_nothing(client: TestClient, host: str) -> None:
-    assert client.get(PAGE + "/", headers={"host": host}).status_code == 403
+    assert (
+        client.get(PAGE + "/", headers={"host": host}).status_code == 403
+    )  # published: RFC 9110, status codes
 
 
 @pytest.mark.parametrize("origin", ["http://evil.example", "null", "", f"{HOME}.evil.example"])
@@ -65,15 +69,17 @@ def test_another_page_cannot_change_or_save(client: TestClient, file: Path, orig
     fields = {"text": "ruined = true", "digest": digest(SOUND)}
     for path in ("/save", "/change", "/"):
         answer = client.post(PAGE + path, data=fields, headers={"origin": origin})
-        assert answer.status_code == 403
-    assert client.post(PAGE + "/save", data=fields).status_code == 403
+        assert answer.status_code == 403  # published: RFC 9110, status codes
+    assert (
+        client.post(PAGE + "/save", data=fields).status_code == 403
+    )  # published: RFC 9110, status codes
     assert file.read_text("utf-8") == SOUND
     assert names(file.parent) == {"mine.toml"}
 
 
 def test_a_body_too_large_is_refused_unread(client: TestClient) -> None:
     answer = client.post(PAGE + "/change", content=b"x" * 1_000_001, headers=ORIGIN)
-    assert answer.status_code == 403
+    assert answer.status_code == 403  # published: RFC 9110, status codes
 
     def endless() -> Iterator[bytes]:
         yield b"text=" + b"x" * 10
@@ -89,7 +95,7 @@ def test_a_script_in_every_field_is_shown_as_letters(client: TestClient) -> None
     ]
     for name in fields:
         answer = client.post(PAGE + "/change", data={"text": SOUND, name: SCRIPT}, headers=ORIGIN)
-        assert answer.status_code == 200
+        assert answer.status_code == 200  # published: RFC 9110, status codes
         for part in answer.json()["parts"].values():
             assert "<script" not in part
             assert "<img" not in part
@@ -121,7 +127,7 @@ def test_saving_writes_the_file_and_forgets_what_was_unsaved(
     answer = client.post(
         PAGE + "/save", data={"text": text, "digest": digest(SOUND)}, headers=ORIGIN
     )
-    assert answer.status_code == 200
+    assert answer.status_code == 200  # published: RFC 9110, status codes
     assert answer.json()["digest"] == digest(text)
     assert load(file).body.chest == 101.6  # derived: 40 in
     assert names(file.parent) == {"mine.toml"}
@@ -134,7 +140,7 @@ def test_what_was_changed_elsewhere_is_never_overwritten(client: TestClient, fil
     answer = client.post(
         PAGE + "/save", data={"text": mine, "digest": digest(SOUND)}, headers=ORIGIN
     )
-    assert answer.status_code == 409
+    assert answer.status_code == 409  # published: RFC 9110, status codes
     assert load(file).body.chest == pytest.approx(106.68)  # derived: 42 in
     assert (file.parent / "mine.from-page.toml").read_text("utf-8") == mine
 
@@ -143,7 +149,7 @@ def test_without_a_script_the_form_changes_and_saves(client: TestClient, file: P
     client.get(PAGE + "/")
     fields = {"text": SOUND, "digest": digest(SOUND), "body.chest": "40 in", "do": "save"}
     answer = client.post(PAGE + "/", data=fields, headers=ORIGIN)
-    assert answer.status_code == 200
+    assert answer.status_code == 200  # published: RFC 9110, status codes
     assert 'value="40 in"' in answer.text
     assert load(file).body.chest == 101.6  # derived: 40 in
 
@@ -152,10 +158,10 @@ def test_a_new_file_is_begun_when_it_is_saved(tmp_path: Path) -> None:
     file = tmp_path / "new.toml"
     served = Served(file, TOKEN, PORT, new_text=SOUND)
     client = TestClient(application(served), base_url=HOME)
-    assert client.get(PAGE + "/").status_code == 200
+    assert client.get(PAGE + "/").status_code == 200  # published: RFC 9110, status codes
     assert not file.exists()
     saved = client.post(PAGE + "/save", data={"text": SOUND, "digest": ""}, headers=ORIGIN)
-    assert saved.status_code == 200
+    assert saved.status_code == 200  # published: RFC 9110, status codes
     assert file.read_text("utf-8") == SOUND
 
 
@@ -166,7 +172,7 @@ def test_a_file_that_cannot_be_written_is_told(client: TestClient, file: Path) -
     answer = client.post(
         PAGE + "/save", data={"text": SOUND, "digest": digest(SOUND)}, headers=ORIGIN
     )
-    assert answer.status_code == 409
+    assert answer.status_code == 409  # published: RFC 9110, status codes
     assert answer.json()["message"]
 
 
@@ -174,6 +180,6 @@ def test_a_slider_gets_its_strip(client: TestClient) -> None:
     answer = client.post(
         PAGE + "/along", data={"text": SOUND, "field": "garment.sleeves.length"}, headers=ORIGIN
     )
-    assert answer.json()["strip"].count("<rect") > 10
+    assert answer.json()["strip"].count("<rect") > 10  # derived: one for each place that is tried
     nothing = client.post(PAGE + "/along", data={"text": "", "field": "x"}, headers=ORIGIN)
     assert nothing.json()["strip"] == ""

@@ -342,7 +342,14 @@ def between(stitches: list[str]) -> Iterator[list[str]]:
         yield stitches[changes[-1] + 1 :] + stitches[: changes[0]]
 
 
-MIRROR = {"M1L": "M1R", "M1R": "M1L", "ssk": "k2tog", "k2tog": "ssk"}
+MIRROR = {
+    "M1L": "M1R",
+    "M1R": "M1L",
+    "M1LP": "M1RP",
+    "M1RP": "M1LP",
+    "ssk": "k2tog",
+    "k2tog": "ssk",
+}
 
 
 def mirrored(stitches: Sequence[str]) -> list[str]:
