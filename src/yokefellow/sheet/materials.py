@@ -71,7 +71,10 @@ def _notes(plan: Plan, features: set[Feature], *, is_stranded: bool) -> Iterator
     )
     yield said.counts()
     yield said.lifeline(bands=bool(plan.all_charts), darts=bool(shape.body.darts))
-    yield said.new_ball(short_rows=Feature.SHORT_ROW in features)
+    yield said.new_ball(
+        short_rows=Feature.SHORT_ROW in features,
+        tail="6 in" if plan.project.sheet.units == "in" else "15 cm",
+    )
     if is_stranded:
         yield said.stranded()
     yield said.small_rounds()
