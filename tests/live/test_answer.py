@@ -62,6 +62,8 @@ def test_an_unfinished_sweater_says_what_is_needed() -> None:
     assert made.state == "unfinished"
     assert (made.sweater, made.drawing, made.yarns) == (None, None, ())
     assert {one.code for one in made.findings} == {"field.missing"}
+    # The page never speaks of the file's own marks.
+    assert not any(set('[]="') & set(one.message + one.way) for one in made.told)
     filled = answer(
         made.text,
         {

@@ -5,9 +5,11 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache, lru_cache
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from yokefellow.findings import Finding, ProjectError, Severity, YokefellowError
+from yokefellow.findings import Finding, Mend, ProjectError, Severity, YokefellowError
 from yokefellow.live.edit import EditError, edited
 from yokefellow.plan import Plan, plan
 from yokefellow.project_file.fields import Kind
@@ -21,7 +23,7 @@ from yokefellow.sheet.drawing import drawing
 from yokefellow.sheet.fit_pieces import FitView
 from yokefellow.sheet.fit_view import fit_view
 from yokefellow.sheet.pieces import Drawing
-from yokefellow.words import found
+from yokefellow.words import found, words
 
 
 class Slider(NamedTuple):
@@ -31,6 +33,17 @@ class Slider(NamedTuple):
     high: float
     step: float
     value: float
+
+
+class Told(NamedTuple):
+    """A finding as the page says it: in the words of its fields, and not in those of a file."""
+
+    severity: str
+    field: str
+    message: str
+    way: str
+    """What to do; empty where the field itself says it."""
+    mends: tuple[Mend, ...]
 
 
 class Measure(NamedTuple):
@@ -115,6 +128,16 @@ class Answer:
         shown = (one for group in self.groups for one in (*group.inputs, *group.more))
         return {one.field: one.findings[0] for one in shown if one.findings}
 
+    @staticmethod
+    def say(finding: Finding) -> Told:
+        """Say a finding in the words of the page."""
+        return told(finding)
+
+    @property
+    def told(self) -> tuple[Told, ...]:
+        """All findings as the page says them, the gravest first."""
+        return tuple(map(told, self.findings))
+
     @property
     def unit(self) -> LengthUnit:
         """The unit of the file."""
@@ -175,19 +198,17 @@ GROUPS: tuple[tuple[str, str, tuple[str, ...], tuple[str, ...]], ...] = (
 
 def unit_of(text: str) -> LengthUnit:
     """Give the unit of a file's bare numbers."""
-    try:
-        return length_unit(tomllib.loads(text).get("unit")) or "cm"
-    except tomllib.TOMLDecodeError:
-        return "cm"
+    return length_unit(typed_values(text).get("unit")) or "cm"
 
 
-def typed_values(text: str) -> dict[str, str]:
+@lru_cache(maxsize=8)
+def typed_values(text: str) -> Mapping[str, str]:
     """Give what stands in a file, by the dotted field, as a person types it."""
     try:
         tables = tomllib.loads(text)
     except tomllib.TOMLDecodeError:
-        return {}
-    return dict(_typed(tables, ()))
+        return MappingProxyType({})
+    return MappingProxyType(dict(_typed(tables, ())))
 
 
 def _typed(tables: Mapping[str, Any], path: tuple[str, ...]) -> Iterator[tuple[str, str]]:
@@ -231,6 +252,11 @@ def as_toml(field: FieldFacts, typed: str, *, unit: LengthUnit) -> str | None:
             return quoted(check(field, typed, unit=unit))
 
 
+@cache
+def _facts() -> Mapping[str, FieldFacts]:
+    return MappingProxyType({field.field: field for field in every_field()})
+
+
 def answer(text: str, changes: Mapping[str, str]) -> Answer:
     """Take changes into the text of a project file, and say what comes of them.
 
@@ -238,7 +264,7 @@ def answer(text: str, changes: Mapping[str, str]) -> Answer:
         text: the project file.
         changes: by the dotted field, what was typed; empty leaves the field to be filled in.
     """
-    facts = {field.field: field for field in every_field()}
+    facts = _facts()
     refused: dict[str, str] = {}
     wrong: list[Finding] = []
     for name, typed in changes.items():
@@ -337,6 +363,25 @@ def _sliders(made: Plan, unit: LengthUnit) -> dict[str, Slider]:
         field: Slider(on_the_tape(low), on_the_tape(high), step, on_the_tape(value))
         for field, (low, high, value) in ends_cm.items()
     }
+
+
+def told(finding: Finding) -> Told:
+    """Say a finding in the words of the page: a remedy names a field by its label."""
+    labels = {name: field.label for name, field in _facts().items()}
+    label = labels.get(finding.field.partition("[")[0], "")
+    sentences = words("live")
+    message, way = finding.message, finding.remedy
+    if finding.code == "field.missing":
+        message, way = sentences.missing(label=label or finding.field), ""
+    elif finding.mends:
+        way = sentences.mend(
+            changes=[
+                (labels.get(mend.field.partition("[")[0], mend.field), mend.value.strip('"'))
+                for mend in finding.mends
+                if mend.value is not None
+            ]
+        )
+    return Told(finding.severity.value, finding.field, message, way, finding.mends)
 
 
 class Stop(NamedTuple):

@@ -25,7 +25,7 @@ from starlette.routing import Route
 
 from yokefellow.files import FileError, replace
 from yokefellow.findings import YokefellowError
-from yokefellow.live.answer import Answer, along, answer, typed_values
+from yokefellow.live.answer import Answer, along, answer, told, typed_values
 from yokefellow.package_data import package_folder
 from yokefellow.project_file.load import LARGEST_BYTES, read_text
 from yokefellow.project_file.statements import every_field
@@ -220,10 +220,11 @@ async def _change(served: Served, request: Request) -> Response:
             "text": made.text,
             "parts": fragments(made),
             "refused": dict(made.refused),
-            "values": typed_values(made.text),
+            "values": dict(typed_values(made.text)),
             "fields": {
-                name: [one.severity.value, one.message, one.remedy]
+                name: [said.severity, said.message, said.way]
                 for name, one in made.at_fields.items()
+                for said in (told(one),)
             },
             "message": message,
         }
