@@ -71,7 +71,7 @@ async function keyboard(browser, { url, setting }) {
     shown.forEach((each, at) => { each.dataset.stop = at; });
     return shown.length;
   });
-  const first = await page.evaluate(() => document.querySelector("input[type=checkbox]").id);
+  const first = await page.evaluate(() => document.querySelector("tr.line input[type=checkbox]").id);
   const stops = [];
   for (let step = 0; step < wanted; step += 1) {
     await page.keyboard.press("Tab");
