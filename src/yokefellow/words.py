@@ -15,6 +15,7 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from yokefellow import __version__
 from yokefellow.findings import Finding, Mend, Severity
 from yokefellow.package_data import package_folder
 
@@ -77,8 +78,6 @@ def _environment(folder: Path, language: str) -> Environment:
         undefined=StrictUndefined,
         autoescape=False,  # noqa: S701 -- plain text; a page escapes what it shows
         bytecode_cache=compiled_templates(),
-        trim_blocks=True,
-        lstrip_blocks=True,
     )
     environment.filters |= {"plural": plural, "and_list": and_list, "or_list": or_list}
     return environment
@@ -105,7 +104,8 @@ def compiled_templates() -> BytecodeCache | None:
             with suppress(OSError):
                 super().dump_bytecode(bucket)
 
-    folder = user_cache_path("yokefellow") / "templates"
+    # Of each version its own: what is compiled depends on more than the text of a template.
+    folder = user_cache_path("yokefellow") / f"templates-{__version__}"
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError:
