@@ -198,4 +198,4 @@ def test_the_program_may_be_run_from_a_folder_that_is_gone(tmp_path: Path) -> No
         capture_output=True,
         text=True,
     )
-    told(ran, '"mine.toml" was not written: its folder is not there.')
+    told(ran, '"mine.toml" was not written: its folder does not exist.')
