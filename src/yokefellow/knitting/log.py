@@ -34,7 +34,7 @@ from yokefellow.findings import Finding, Severity, as_typed
 from yokefellow.project_file.chart_fields import YARN_CODE
 from yokefellow.project_file.fields import is_hidden
 from yokefellow.words import found
-from yokefellow.yarn.weighing_log import COPIES, MOST_GRAMS, MOST_ROWS, SECTIONS
+from yokefellow.yarn.weighing_log import COPIES, MOST_GRAMS, MOST_ROWS, SECTIONS, append_line
 from yokefellow.yarn.weighing_log import log_path as weighings_path
 from yokefellow.yarn.weighing_log import read as read_weighings
 
@@ -215,7 +215,7 @@ def append(project: Path, event: Event, *, now: datetime) -> int:
     try:
         log = os.open(path, os.O_RDWR | os.O_APPEND | os.O_CREAT | _FLAGS, 0o666)
         try:
-            _write(log, line.encode())
+            append_line(log, line.encode(), largest_bytes=LARGEST_BYTES)
         finally:
             os.close(log)
     except (OSError, ValueError) as problem:
@@ -225,23 +225,6 @@ def append(project: Path, event: Event, *, now: datetime) -> int:
             [found("log.not-written", Severity.ERROR, "", name=name, reason=reason)]
         ) from None
     return len(_lines(path))
-
-
-def _write(log: int, line: bytes) -> None:
-    state = os.fstat(log)
-    if not stat.S_ISREG(state.st_mode):
-        raise OSError(0, "it is no ordinary file")
-    if state.st_size + len(line) > LARGEST_BYTES:
-        raise OSError(0, "it is too large")
-    torn = False
-    if state.st_size > 0:
-        os.lseek(log, -1, os.SEEK_END)
-        torn = os.read(log, 1) != b"\n"
-    # A line torn by a crash is closed first, so that this one begins a line of its own.
-    whole = b"\n" + line if torn else line
-    if os.write(log, whole) != len(whole):
-        raise OSError(0, "the disk took only a part of the line")
-    os.fsync(log)
 
 
 def read_log(project: Path) -> Log:

@@ -94,18 +94,23 @@ def add(path: Path, entry: Entry) -> None:
         flags = os.O_RDWR | os.O_APPEND | os.O_CREAT | _NO_LINK
         log = os.open(path, flags, 0o666)
         try:
-            _append(log, line.encode())
+            append_line(log, line.encode(), largest_bytes=LARGEST_BYTES)
         finally:
             os.close(log)
     except (OSError, ValueError) as problem:
         raise FileError([_unusable("weighings.not-written", path, problem)]) from None
 
 
-def _append(log: int, line: bytes) -> None:
+def append_line(log: int, line: bytes, *, largest_bytes: int) -> None:
+    """Add a line to an open log with one write, and flush it to the disk.
+
+    Raises:
+        OSError: it is no ordinary file, would grow too large, or the disk took a part only.
+    """
     state = os.fstat(log)
     if not stat.S_ISREG(state.st_mode):
         raise _UnusableError("no_ordinary_file")
-    if state.st_size + len(line) > LARGEST_BYTES:
+    if state.st_size + len(line) > largest_bytes:
         raise _UnusableError("too_large", most_bytes=LARGEST_BYTES)
     # A line torn by a crash is closed first, so that this one begins a line of its own.
     torn = False
